@@ -1,0 +1,90 @@
+/**
+ * Every quantity the program knows, declared once: unit, range, default and how many decimals it deserves.
+ * Forms, validation, help and cards read this table; the words for an entry stand in the text catalogue under
+ * `quantity.<section>.<key>`. Keys are those of the job file, so a name means one thing everywhere.
+ *
+ * Ranges are the widest a workshop could mean, not advice: beyond them a figure is a slip of the pen.
+ */
+export type Unit = 'mm' | 'deg' | 'turn' | 'rpm' | 'mPerS' | 'N' | 'mm3' | 'nPerMm3' | 'sweep' | 'share' | 'count'
+
+/** One quantity. `defaultValue` null: nobody can know it but the user, or it is found from the others. */
+export interface Quantity {
+  readonly unit: Unit
+  readonly min: number
+  readonly max: number
+  readonly defaultValue: number | null
+  /** Decimals shown in `unit`; typed figures keep what was typed. */
+  readonly decimals: number
+}
+
+const quantity = (unit: Unit, min: number, max: number, defaultValue: number | null, decimals: number): Quantity => ({
+  unit,
+  min,
+  max,
+  defaultValue,
+  decimals,
+})
+
+export const quantities = {
+  blade: {
+    widthMm: quantity('mm', 3, 120, null, 1),
+    thicknessMm: quantity('mm', 0.5, 12, null, 1),
+    seatAngleDeg: quantity('deg', 5, 90, null, 0),
+    currentBevelDeg: quantity('deg', 10, 70, null, 1),
+    honedBevelDeg: quantity('deg', 10, 75, null, 1),
+  },
+  station: {
+    wheelDiameterMm: quantity('mm', 40, 600, null, 1),
+    wheelWidthMm: quantity('mm', 5, 120, null, 0),
+    wheelSpeedRpm: quantity('rpm', 1, 20_000, 90, 0),
+    maxRimSpeedMPerS: quantity('mPerS', 0.5, 125, 20, 0),
+    barDiameterMm: quantity('mm', 3, 60, null, 1),
+    barOffsetMm: quantity('mm', 0, 600, 0, 1),
+  },
+  fixture: {
+    seatOffsetMm: quantity('mm', -80, 80, null, 1),
+    guideArmMm: quantity('mm', 5, 400, null, 1),
+    screwPitchMm: quantity('mm', 0.1, 5, null, 2),
+    pivotSetbackMm: quantity('mm', -60, 200, 0, 1),
+    pivotOffsetMm: quantity('mm', -60, 60, 0, 1),
+  },
+  aim: {
+    bandMm: quantity('mm', 0.05, 5, 0.4, 1),
+    bevelAngleDeg: quantity('deg', 10, 70, null, 1),
+    projectionMm: quantity('mm', 10, 400, null, 1),
+    barDistanceMm: quantity('mm', 20, 800, null, 1),
+    reliefMm: quantity('mm', 0, 12, null, 2),
+    woodReliefMm: quantity('mm', 0, 12, null, 2),
+    edgeRadiusMm: quantity('mm', 10, 100_000, null, 0),
+    shavingDepthMm: quantity('mm', 0.002, 3, 0.1, 2),
+  },
+  motion: {
+    stopTurnsLeft: quantity('turn', 0, 12, 0, 2),
+    stopTurnsRight: quantity('turn', 0, 12, 0, 2),
+    yawLeftDeg: quantity('deg', 0, 15, null, 2),
+    yawRightDeg: quantity('deg', 0, 15, null, 2),
+    traverseMm: quantity('mm', 0, 100, 10, 0),
+    fingerReachMm: quantity('mm', 0, 100, 26, 0),
+    endShare: quantity('share', 0.01, 0.49, 0.25, 2),
+    loadN: quantity('N', 1, 100, 20, 0),
+    sweeps: quantity('sweep', 1, 5_000, 120, 0),
+    stepsPerSweep: quantity('count', 4, 200, 24, 0),
+    removalPerSweepMm3: quantity('mm3', 0.001, 20, 0.5, 2),
+    bedStiffnessNPerMm3: quantity('nPerMm3', 0.1, 2_000, 20, 0),
+  },
+  grid: {
+    across: quantity('count', 5, 481, 115, 0),
+    through: quantity('count', 3, 65, 17, 0),
+  },
+} as const satisfies Record<string, Record<string, Quantity>>
+
+/** A path into the table, for example `blade.widthMm`. */
+export type QuantityPath = {
+  [S in keyof typeof quantities]: `${S}.${keyof (typeof quantities)[S] & string}`
+}[keyof typeof quantities]
+
+/** @returns the entry at a path; the path's type makes a miss impossible. */
+export const quantityAt = (path: QuantityPath): Quantity => {
+  const [section, key] = path.split('.') as [keyof typeof quantities, string]
+  return (quantities[section] as Record<string, Quantity>)[key] as Quantity
+}

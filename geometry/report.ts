@@ -1,0 +1,117 @@
+import type { Job } from './job.ts'
+import type { Problem } from './result.ts'
+
+/** Sides as the operator sees them at the wheel, blade back up. */
+export type Side = 'left' | 'right'
+
+/** Where bar, projection and bevel stand. Sensitivities hold the other two fixed. */
+export interface SetUpReport {
+  /** Wheel axis to bar axis. */
+  readonly barDistanceMm: number
+  /** Bar axis to edge, along the back. */
+  readonly projectionMm: number
+  /** Angle at the very tip. */
+  readonly bevelAngleDeg: number
+  /** Between the surfaces of bar and wheel. */
+  readonly gapMm: number
+  /** Bar's axis above the wheel's highest point, bar above the axle. */
+  readonly barHeightMm: number
+  readonly bevelPerProjectionDegPerMm: number
+  readonly bevelPerBarDistanceDegPerMm: number
+  /** Bar's axis left where it is while the wheel wears. */
+  readonly bevelPerWheelDiameterDegPerMm: number
+  readonly rimSpeedMPerS: number
+}
+
+/** The concave bevel the wheel leaves. */
+export interface HollowReport {
+  /** Edge to heel, straight. */
+  readonly chordMm: number
+  /** What a flat stone finds; the tip is sharper. */
+  readonly chordAngleDeg: number
+  readonly depthMm: number
+}
+
+/** The aim, taken as an arc of a circle across the width. */
+export interface PlanReport {
+  readonly reliefMm: number
+  /** Null where the tool has no seat. */
+  readonly woodReliefMm: number | null
+  /** Null for a straight edge. */
+  readonly edgeRadiusMm: number | null
+  /** Null where the tool has no seat. */
+  readonly shavingWidthMm: number | null
+}
+
+/** Stop settings that form the wanted relief at both corners. */
+export interface TurnsReport {
+  readonly left: number
+  readonly right: number
+  /** False: the figures are the nearest the fixture can do, and `code` says why. */
+  readonly reachable: boolean
+  readonly code: 'reachable' | 'squareFixture' | 'beyondStopTravel' | 'fingersTooShort' | 'noBalance'
+}
+
+/** How far fixture and stops let the edge go. */
+export interface FreedomReport {
+  readonly yawLeftDeg: number
+  readonly yawRightDeg: number
+  /** Travel of the edge's midpoint; sweepRightMm belongs to yawRightDeg. */
+  readonly sweepLeftMm: number
+  readonly sweepRightMm: number
+  /** By the contact model, uncalibrated; null where the fixture is steered but its arm and pitch are not known. */
+  readonly turnsForAim: TurnsReport | null
+  readonly turnsCalibrated: TurnsReport | null
+}
+
+/** An edge line and what is read from it. */
+export interface EdgeReport {
+  /** Across the width, left corner first. */
+  readonly edgeUMm: readonly number[]
+  /** From the edge as it was; + is steel gone. */
+  readonly edgeVMm: readonly number[]
+  /** How far the corner lies behind the foremost point of the edge. */
+  readonly reliefLeftMm: number
+  readonly reliefRightMm: number
+  readonly skewDeg: number
+}
+
+/** The edge that the grind left. */
+export interface GrindReport extends EdgeReport {
+  readonly volumeRemovedMm3: number
+  readonly steps: number
+}
+
+/** The edge as the wood meets it. */
+export interface WoodViewReport {
+  readonly pitchDeg: number
+  readonly clearanceDeg: number
+  /** Mean of left and right. */
+  readonly woodReliefMm: number
+  readonly shavingWidthMm: number
+  readonly shavingThicknessMaxMm: number
+  readonly shavingAreaMm2: number
+}
+
+/** What a user should know though the job can be done; words under `caution.<code>`. */
+export interface Caution {
+  readonly code: string
+  readonly params: Problem['params']
+}
+
+/** Everything solveJob finds. */
+export interface Report {
+  readonly setUp: SetUpReport
+  readonly hollow: HollowReport
+  readonly plan: PlanReport
+  readonly freedom: FreedomReport
+  /** Cuts at constant depth; the exact answer for rigid cuts, not a limit of the grind. */
+  readonly envelope: EdgeReport
+  readonly grind: GrindReport
+  /** Null where the tool has no seat. */
+  readonly woodView: WoodViewReport | null
+  readonly cautions: readonly Caution[]
+  readonly engineVersion: string
+  /** The whole job, defaults filled in. */
+  readonly job: Job
+}

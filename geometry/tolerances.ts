@@ -1,0 +1,22 @@
+/** Tolerances of the engine, each with its reason. Lengths in mm, angles as slopes (dimensionless). */
+
+/** Force balance, relative: quadratic convergence goes from 1e-6 to rounding in one step, and the volume removed is right to the same figure. */
+export const FORCE_TOLERANCE = 1e-12
+
+/** Moment balance, relative to load x half width: a tenth of a nanometre of load place, far below what moves any figure. */
+export const MOMENT_TOLERANCE = 1e-9
+
+/** Yaw bracket, as a slope: 1e-13 over 60 mm is a hundred-thousandth of a nanometre; below this bisection only shuffles rounding. */
+export const YAW_BRACKET = 1e-13
+
+/** Most evaluations of one balance before it is called lost; ordinary steps take fewer than ten. */
+export const BALANCE_PASSES = 200
+
+/** An edge counts as formed when a tenth more removal moves its relief by less than this (mm). */
+export const FORMED_CHANGE_MM = 1e-4
+
+/** A corner that moved less than this (mm) was not touched: a thousandth of a micrometre, above rounding, below any contact. */
+export const UNTOUCHED_MM = 1e-6
+
+/** How near the inverse brings the relief to the aim (mm): a fifth of what a feeler gauge can tell. */
+export const RELIEF_AIM_MM = 1e-3

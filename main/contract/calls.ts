@@ -1,0 +1,96 @@
+import { z } from 'zod'
+import {
+  benchLogDraftSchema,
+  benchLogSchema,
+  changeSchema,
+  fixtureDraftSchema,
+  fixtureSchema,
+  jobRecordSchema,
+  nouns,
+  settingsSchema,
+  stationDraftSchema,
+  stationSchema,
+  toolDraftSchema,
+  toolSchema,
+} from './entities.ts'
+
+/**
+ * Every call a client can make, on any host. A query changes nothing; a command changes data, is one transaction and one
+ * entry of the change log; a task takes time, reports progress and can be cancelled. The router refuses any other name,
+ * and validates input and output by these schemas.
+ */
+type Kind = 'query' | 'command' | 'task'
+
+const entry = <K extends Kind, I extends z.ZodType, O extends z.ZodType>(kind: K, input: I, output: O) => ({
+  kind,
+  input,
+  output,
+})
+
+const nothing = z.strictObject({})
+const byId = z.strictObject({ id: z.uuid() })
+/** Compare and set: a command names the version it saw, and a newer one in the meantime is a conflict, never lost. */
+const seen = { id: z.uuid(), version: z.int().min(1) }
+
+/** A change that was made: the record now, and the change's id for the undo in the message. */
+const changed = <T extends z.ZodType>(value: T) => z.strictObject({ value, changeId: z.int() })
+
+export const calls = {
+  'tool.list': entry('query', z.strictObject({ search: z.string().max(200).default('') }), z.array(toolSchema)),
+  'tool.add': entry('command', toolDraftSchema, changed(toolSchema)),
+  'tool.edit': entry('command', z.strictObject({ ...seen, draft: toolDraftSchema }), changed(toolSchema)),
+  'tool.remove': entry('command', z.strictObject(seen), changed(z.null())),
+
+  'station.list': entry('query', nothing, z.array(stationSchema)),
+  'station.add': entry('command', stationDraftSchema, changed(stationSchema)),
+  'station.edit': entry('command', z.strictObject({ ...seen, draft: stationDraftSchema }), changed(stationSchema)),
+  'station.remove': entry('command', z.strictObject(seen), changed(z.null())),
+
+  'fixture.list': entry('query', nothing, z.array(fixtureSchema)),
+  'fixture.add': entry('command', fixtureDraftSchema, changed(fixtureSchema)),
+  'fixture.edit': entry('command', z.strictObject({ ...seen, draft: fixtureDraftSchema }), changed(fixtureSchema)),
+  'fixture.remove': entry('command', z.strictObject(seen), changed(z.null())),
+
+  /** The tool's job in hand, made from tool, station and fixture the first time. */
+  'job.open': entry('command', z.strictObject({ toolId: z.uuid() }), jobRecordSchema),
+  'job.edit': entry(
+    'command',
+    z.strictObject({
+      ...seen,
+      document: jobRecordSchema.shape.document,
+      stationId: z.uuid().optional(),
+      fixtureId: z.uuid().optional(),
+    }),
+    changed(jobRecordSchema),
+  ),
+
+  'benchLog.list': entry('query', z.strictObject({ toolId: z.uuid() }), z.array(benchLogSchema)),
+  'benchLog.add': entry('command', benchLogDraftSchema, changed(benchLogSchema)),
+  'benchLog.remove': entry('command', z.strictObject(seen), changed(z.null())),
+
+  'change.list': entry('query', z.strictObject({ most: z.int().min(1).max(200).default(20) }), z.array(changeSchema)),
+  /** Takes back the change of this id, or without one the newest that still stands. */
+  'change.undo': entry('command', z.strictObject({ id: z.int().optional() }), changeSchema),
+
+  'settings.get': entry('query', nothing, settingsSchema),
+  'settings.edit': entry('command', settingsSchema, changed(settingsSchema)),
+
+  /** Which data file is open. */
+  'workshop.get': entry('query', nothing, z.strictObject({ rack: z.enum(['demo', 'own']), tools: z.int() })),
+  /** Opens the user's own rack, made empty the first time, or the demo again. */
+  'workshop.open': entry('command', z.strictObject({ rack: z.enum(['demo', 'own']) }), z.strictObject({ rack: z.enum(['demo', 'own']) })),
+
+  /** The page for the wheel as PDF; the bytes are fetched by blob id. */
+  'card.make': entry('task', byId, z.strictObject({ blobId: z.uuid(), fileName: z.string() })),
+} as const
+
+export type CallName = keyof typeof calls
+export type CallInput<N extends CallName> = z.input<(typeof calls)[N]['input']>
+export type CallOutput<N extends CallName> = z.output<(typeof calls)[N]['output']>
+
+/** What a host sends unasked: how far a task is, or which records of a noun changed. */
+export const eventSchema = z.discriminatedUnion('type', [
+  z.strictObject({ type: z.literal('progress'), callId: z.string(), done: z.number().min(0).max(1) }),
+  z.strictObject({ type: z.literal('changed'), noun: z.enum(nouns), ids: z.array(z.string()) }),
+])
+export type HostEvent = z.output<typeof eventSchema>

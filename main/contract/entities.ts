@@ -1,0 +1,175 @@
+import { z } from 'zod'
+import { fixtureKinds, jobSchema } from '../../geometry/job.ts'
+import { type Quantity, quantities } from '../../geometry/quantities.ts'
+
+/**
+ * The nouns of the rack as every layer knows them: table, service, call, screen. Lengths in mm, angles in degrees,
+ * times as UTC ISO 8601 text. Ranges come from the quantity table.
+ */
+const within = (q: Quantity) => z.number().min(q.min).max(q.max)
+
+/** Most characters in a name; more than any label or heading can hold. */
+const NAME_LENGTH = 120
+/** Most characters in a note. */
+const NOTE_LENGTH = 4000
+
+const name = z.string().trim().min(1).max(NAME_LENGTH)
+const words = z.string().trim().max(NAME_LENGTH).default('')
+const note = z.string().trim().max(NOTE_LENGTH).default('')
+const utc = z.iso.datetime()
+
+/** What every record carries. `code` is short, printed on labels and cards, and never changes or comes again. */
+const record = {
+  id: z.uuid(),
+  code: z.string().min(1).max(12),
+  version: z.int().min(1),
+}
+
+/** Kinds of edge tool, in the order of a rack. */
+export const toolKinds = [
+  'smoothing',
+  'bevelUpSmoothing',
+  'jack',
+  'lowAngleJack',
+  'fore',
+  'try',
+  'jointer',
+  'scrub',
+  'block',
+  'shooting',
+  'shoulder',
+  'rebate',
+  'plough',
+  'spokeshave',
+  'chisel',
+  'other',
+] as const
+
+/** What a user says of a tool. */
+export const toolDraftSchema = z.strictObject({
+  name,
+  kind: z.enum(toolKinds),
+  widthMm: within(quantities.blade.widthMm),
+  thicknessMm: within(quantities.blade.thicknessMm),
+  /** Angle of the bed; null for a tool without one. */
+  seatAngleDeg: within(quantities.blade.seatAngleDeg).nullable(),
+  bevelSide: z.enum(['up', 'down']),
+  /** Primary bevel, as the wheel grinds it. */
+  bevelAngleDeg: within(quantities.blade.currentBevelDeg),
+  honedBevelDeg: within(quantities.blade.honedBevelDeg).nullable().default(null),
+  /** Projection marked on the blade. */
+  projectionMm: within(quantities.aim.projectionMm),
+  /** Relief wanted at the corners in the plane of the back; 0: straight. */
+  reliefMm: within(quantities.aim.reliefMm),
+  shavingDepthMm: within(quantities.aim.shavingDepthMm),
+  /** Which corner carries the dot, at the wheel, back up. */
+  dotCorner: z.enum(['left', 'right']).default('left'),
+  steel: words,
+  place: words,
+  holder: words,
+  note,
+})
+
+/** A tool of the rack. */
+export const toolSchema = toolDraftSchema.extend(record)
+
+/** What a user says of a grinder as it stands. */
+export const stationDraftSchema = z.strictObject({
+  name,
+  wheelDiameterMm: within(quantities.station.wheelDiameterMm),
+  wheelWidthMm: within(quantities.station.wheelWidthMm),
+  wheelSpeedRpm: within(quantities.station.wheelSpeedRpm),
+  maxRimSpeedMPerS: within(quantities.station.maxRimSpeedMPerS),
+  barDiameterMm: within(quantities.station.barDiameterMm),
+  barOffsetMm: within(quantities.station.barOffsetMm).default(0),
+  rotation: z.enum(['intoEdge', 'awayFromEdge']),
+  cooling: z.enum(['wet', 'dry']),
+  /** When the wheel was last measured. */
+  measuredAt: utc,
+  note,
+})
+
+/** A station of the workshop. */
+export const stationSchema = stationDraftSchema.extend(record)
+
+/** What a user says of a fixture. */
+export const fixtureDraftSchema = z.strictObject({
+  name,
+  kind: z.enum(fixtureKinds),
+  seatOffsetMm: within(quantities.fixture.seatOffsetMm),
+  guideArmMm: within(quantities.fixture.guideArmMm).nullable().default(null),
+  screwPitchMm: within(quantities.fixture.screwPitchMm).nullable().default(null),
+  pivotSetbackMm: within(quantities.fixture.pivotSetbackMm).default(0),
+  pivotOffsetMm: within(quantities.fixture.pivotOffsetMm).default(0),
+  note,
+})
+
+/** A fixture of the workshop. */
+export const fixtureSchema = fixtureDraftSchema.extend(record)
+
+/** One blade at one station in one fixture: the job in hand of a tool. */
+export const jobRecordSchema = z.strictObject({
+  ...record,
+  toolId: z.uuid(),
+  stationId: z.uuid(),
+  fixtureId: z.uuid(),
+  document: jobSchema,
+})
+
+/** When an edge was measured: only `asGround` after reshaping tells what a fixture does. */
+export const stages = ['asFound', 'asGround', 'asHoned'] as const
+
+/** What a user says of a reading at the bench. */
+export const benchLogDraftSchema = z.strictObject({
+  toolId: z.uuid(),
+  jobId: z.uuid().nullable().default(null),
+  stage: z.enum(stages),
+  reliefLeftMm: within(quantities.aim.reliefMm).nullable(),
+  reliefRightMm: within(quantities.aim.reliefMm).nullable(),
+  /** Leaf that passes halfway out. */
+  reliefHalfwayMm: within(quantities.aim.reliefMm).nullable().default(null),
+  who: words,
+  note,
+})
+
+/** A line of the bench log; `job` and `report` are kept as they were, so that it replays. */
+export const benchLogSchema = benchLogDraftSchema.extend({
+  ...record,
+  at: utc,
+  engineVersion: z.string().nullable(),
+})
+
+/** Settings of the workshop, one row each. */
+export const settingsSchema = z.strictObject({
+  lengthUnit: z.enum(['mm', 'inch', 'thou']).default('mm'),
+  theme: z.enum(['light', 'dark', 'system']).default('system'),
+})
+
+/** Nouns that the change log and events speak of. */
+export const nouns = ['tool', 'station', 'fixture', 'job', 'benchLog', 'settings'] as const
+
+/** One change, as the undo list shows it. */
+export const changeSchema = z.strictObject({
+  id: z.int(),
+  at: utc,
+  who: z.string(),
+  noun: z.enum(nouns),
+  entityId: z.string(),
+  action: z.enum(['added', 'edited', 'removed', 'restored']),
+  /** Name or code of the record, for the message. */
+  label: z.string(),
+  undone: z.boolean(),
+})
+
+export type ToolDraft = z.output<typeof toolDraftSchema>
+export type Tool = z.output<typeof toolSchema>
+export type StationDraft = z.output<typeof stationDraftSchema>
+export type Station = z.output<typeof stationSchema>
+export type FixtureDraft = z.output<typeof fixtureDraftSchema>
+export type Fixture = z.output<typeof fixtureSchema>
+export type JobRecord = z.output<typeof jobRecordSchema>
+export type BenchLogDraft = z.output<typeof benchLogDraftSchema>
+export type BenchLog = z.output<typeof benchLogSchema>
+export type Settings = z.output<typeof settingsSchema>
+export type Change = z.output<typeof changeSchema>
+export type Noun = (typeof nouns)[number]

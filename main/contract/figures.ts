@@ -1,0 +1,52 @@
+import type { Unit } from '../../geometry/quantities.ts'
+import { MM_PER_INCH, MM_PER_THOU } from '../../geometry/units.ts'
+import type { Settings } from './entities.ts'
+
+/** A figure as shown: number and unit apart, since the unit is set smaller. */
+export interface Figure {
+  readonly text: string
+  readonly unit: string
+}
+
+/** Symbols of the units; a degree sign closes up to its figure, so it is part of `text`. */
+const symbols: Record<Unit, string> = {
+  mm: 'mm',
+  deg: '',
+  turn: 'turns',
+  rpm: 'rpm',
+  mPerS: 'm/s',
+  N: 'N',
+  mm3: 'mm³',
+  nPerMm3: 'N/mm³',
+  sweep: 'sweeps',
+  share: '',
+  count: '',
+}
+
+/** Inches show two decimals more than millimetres, thou two fewer and never less than none: the same fineness within a digit. */
+const lengthFigure = (mm: number, decimals: number, lengthUnit: Settings['lengthUnit']): Figure => {
+  if (lengthUnit === 'inch') return { text: fixed(mm / MM_PER_INCH, decimals + 2), unit: 'in' }
+  if (lengthUnit === 'thou') return { text: fixed(mm / MM_PER_THOU, Math.max(0, decimals - 1)), unit: 'thou' }
+  return { text: fixed(mm, decimals), unit: 'mm' }
+}
+
+/** Fixed decimals with a true minus sign, and no minus before a zero. */
+const fixed = (value: number, decimals: number): string => {
+  const text = Math.abs(value).toFixed(decimals)
+  return value < 0 && Number(text) !== 0 ? `−${text}` : text
+}
+
+/**
+ * @param value in `unit`: lengths in mm, angles in degrees
+ * @param decimals as the quantity table says, in that unit
+ * @param lengthUnit what the workshop reads lengths in
+ */
+export const figure = (
+  value: number,
+  unit: Unit,
+  decimals: number,
+  lengthUnit: Settings['lengthUnit'] = 'mm',
+): Figure => {
+  if (unit === 'mm') return lengthFigure(value, decimals, lengthUnit)
+  return { text: fixed(value, decimals) + (unit === 'deg' ? '°' : ''), unit: symbols[unit] }
+}

@@ -1,0 +1,28 @@
+import i18next, { type i18n } from 'i18next'
+import card from '../../assets/texts/en/card.json' with { type: 'json' }
+import cautions from '../../assets/texts/en/cautions.json' with { type: 'json' }
+import common from '../../assets/texts/en/common.json' with { type: 'json' }
+import grind from '../../assets/texts/en/grind.json' with { type: 'json' }
+import hosts from '../../assets/texts/en/hosts.json' with { type: 'json' }
+import plan from '../../assets/texts/en/plan.json' with { type: 'json' }
+import problems from '../../assets/texts/en/problems.json' with { type: 'json' }
+import quantities from '../../assets/texts/en/quantities.json' with { type: 'json' }
+import rack from '../../assets/texts/en/rack.json' with { type: 'json' }
+import setUp from '../../assets/texts/en/setUp.json' with { type: 'json' }
+
+/** The one catalogue, a namespace a screen or door; windows, cards and the command line all read it. */
+const catalogue = { card, cautions, common, grind, hosts, plan, problems, quantities, rack, setUp }
+
+/** @returns the texts, ready: `t('grind:play')`; no network, no waiting. */
+export const createTexts = (): i18n => {
+  const texts = i18next.createInstance()
+  void texts.init({
+    lng: 'en',
+    ns: Object.keys(catalogue),
+    defaultNS: 'common',
+    resources: { en: catalogue },
+    interpolation: { escapeValue: false },
+    initAsync: false,
+  })
+  return texts
+}
