@@ -27,6 +27,12 @@ const entry = <K extends Kind, I extends z.ZodType, O extends z.ZodType>(kind: K
   output,
 })
 
+const noticeSchema = z.strictObject({
+  code: z.string(),
+  path: z.string(),
+  params: z.record(z.string(), z.union([z.string(), z.number()])),
+})
+
 const nothing = z.strictObject({})
 const byId = z.strictObject({ id: z.uuid() })
 /** Compare and set: a command names the version it saw, and a newer one in the meantime is a conflict, never lost. */
@@ -76,7 +82,16 @@ export const calls = {
   'settings.edit': entry('command', settingsSchema, changed(settingsSchema)),
 
   /** Which data file is open. */
-  'workshop.get': entry('query', nothing, z.strictObject({ rack: z.enum(['demo', 'own']), tools: z.int() })),
+  'workshop.get': entry(
+    'query',
+    nothing,
+    z.strictObject({
+      rack: z.enum(['demo', 'own']),
+      tools: z.int(),
+      /** What the user should hear of the open rack; words under `problems`. */
+      notices: z.array(noticeSchema).optional(),
+    }),
+  ),
   /** Opens the user's own rack, made empty the first time, or the demo again. */
   'workshop.open': entry('command', z.strictObject({ rack: z.enum(['demo', 'own']) }), z.strictObject({ rack: z.enum(['demo', 'own']) })),
 

@@ -1,0 +1,59 @@
+import type { Caution, Report } from './report.ts'
+import { UNTOUCHED_MM } from './tolerances.ts'
+
+/** Below this the wood drags on the blade behind the edge (common practice, deg). */
+const LEAST_CLEARANCE_DEG = 10
+/** A bevel off by more than this shows as ink at heel or edge alone (deg). */
+const BEVEL_MATCH_DEG = 0.3
+
+const caution = (code: string, params: Caution['params'] = {}): Caution => ({ code, params })
+
+type Findings = Omit<Report, 'cautions' | 'engineVersion'>
+
+const aboutBevel = ({ job, setUp, woodView }: Findings): Caution[] => {
+  const found: Caution[] = []
+  const { currentBevelDeg } = job.blade
+  const bevelAngleDeg = setUp.bevelAngleDeg
+  const params = { currentBevelDeg: currentBevelDeg ?? bevelAngleDeg, bevelAngleDeg }
+  if (params.currentBevelDeg < bevelAngleDeg - BEVEL_MATCH_DEG) found.push(caution('edgeFirst', params))
+  if (params.currentBevelDeg > bevelAngleDeg + BEVEL_MATCH_DEG) found.push(caution('heelFirst', params))
+  if (woodView && woodView.clearanceDeg < LEAST_CLEARANCE_DEG)
+    found.push(caution('clearanceLow', { clearanceDeg: woodView.clearanceDeg }))
+  return found
+}
+
+const aboutAim = ({ plan, freedom, job }: Findings, mostTurns: number | null): Caution[] => {
+  const found: Caution[] = []
+  const turns = freedom.turnsForAim
+  if (turns?.code === 'squareFixture') found.push(caution('squareFixtureCannotCurve'))
+  if (turns?.code === 'beyondStopTravel') found.push(caution('turnsBeyondStopTravel', { mostTurns: mostTurns ?? 0 }))
+  if (turns?.code === 'fingersTooShort') {
+    const neededMm = 0.456 * job.blade.widthMm
+    found.push(caution('fingersTooShort', { fingerReachMm: job.motion.fingerReachMm, neededMm }))
+  }
+  const { shavingDepthMm } = job.aim
+  if (plan.woodReliefMm !== null && plan.woodReliefMm > 0 && shavingDepthMm > plan.woodReliefMm)
+    found.push(caution('shavingDeeperThanCamber', { shavingDepthMm, woodReliefMm: plan.woodReliefMm }))
+  return found
+}
+
+const aboutGrind = ({ grind, job }: Findings): Caution[] => {
+  const found: Caution[] = []
+  const { wheelWidthMm } = job.station
+  const coverMm = wheelWidthMm / 2 + job.motion.traverseMm
+  const halfWidthMm = job.blade.widthMm / 2
+  if (coverMm < halfWidthMm) found.push(caution('wheelNarrow', { coverMm, halfWidthMm }))
+  const start = job.blade.startEdge
+  if ((grind.edgeVMm[0] as number) - (start?.[0] ?? 0) < UNTOUCHED_MM) found.push(caution('cornerNotTouched', { side: 'left' }))
+  if ((grind.edgeVMm.at(-1) as number) - (start?.at(-1) ?? 0) < UNTOUCHED_MM)
+    found.push(caution('cornerNotTouched', { side: 'right' }))
+  return found
+}
+
+/** What a user should know though the job can be done, weightiest first. */
+export const cautionsOf = (findings: Findings, mostTurns: number | null, otherBevelDeg: number | null): readonly Caution[] => [
+  ...aboutAim(findings, mostTurns),
+  ...aboutBevel(findings),
+  ...aboutGrind(findings),
+  ...(otherBevelDeg === null ? [] : [caution('secondBranch', { otherBevelDeg })]),
+]

@@ -1,0 +1,177 @@
+import { type Bearing, balance, newScales, type Scales } from './balance.ts'
+import type { Bed, Pose } from './contact.ts'
+import { acrossMm } from './envelope.ts'
+import type { Job } from './job.ts'
+import { loadPlaceMm, type Motion, traverseAtMm } from './motion.ts'
+import { failed, ok, problem, type Result } from './result.ts'
+import { type SetUp, setUpOf } from './setUp.ts'
+import { atan, atan2, cos, sin, tan } from './trigonometry.ts'
+import { radFromDeg } from './units.ts'
+import { effectiveStiffness, wear } from './wear.ts'
+
+/** A grind alive: the blade as it is now and where it stands. `advance` moves it in place. */
+export interface GrindState extends Bed {
+  /** v at which material begins, row-major as `Bed` draws it. */
+  readonly vMm: Float64Array
+  /** The same before the first step. */
+  readonly vStartMm: Float64Array
+  readonly pose: Pose
+  readonly scales: Scales
+  /** Steps done. */
+  step: number
+  /** Yaw now, + lets the right corner be ground back. */
+  yawRad: number
+  /** Tilt about the bar now: the wheel's axis stands at v = P - C cos tilt, n = o + C sin tilt. */
+  tiltRad: number
+  traverseMm: number
+  loadPlaceMm: number
+  bearing: Bearing
+  volumeRemovedMm3: number
+  /** Force on each column per mm of width in the last step. */
+  readonly pressureNPerMm: Float64Array
+}
+
+/** What it takes to be at a moment again: plain numbers and one field. */
+export interface GrindSnapshot {
+  readonly step: number
+  readonly pose: Readonly<Pose>
+  readonly loadPlaceMm: number
+  readonly bearing: Bearing
+  readonly volumeRemovedMm3: number
+  readonly vMm: Float64Array
+  readonly pressureNPerMm: Float64Array
+}
+
+/** Borders halfway between nodes, and the ends themselves. */
+const borders = (nodes: Float64Array): Float64Array =>
+  Float64Array.from({ length: nodes.length + 1 }, (_, i) => {
+    const before = nodes[Math.max(i - 1, 0)] as number
+    const after = nodes[Math.min(i, nodes.length - 1)] as number
+    return (before + after) / 2
+  })
+
+/** The edge at the start, at any place across, straight between its points. */
+const startEdgeAt = (startEdge: readonly number[] | null, share: number): number => {
+  if (startEdge === null) return 0
+  const place = share * (startEdge.length - 1)
+  const i = Math.min(Math.floor(place), startEdge.length - 2)
+  const [a, b] = [startEdge[i] as number, startEdge[i + 1] as number]
+  return a + (b - a) * (place - i)
+}
+
+const bedOf = (job: Job, setUp: SetUp): Bed => {
+  const { widthMm, thicknessMm } = job.blade
+  const { across, through } = job.grid
+  const { wheelRadiusMm, seatOffsetMm, projectionMm, barDistanceMm, bevelRad } = setUp
+  const uMm = acrossMm(widthMm, across)
+  const nMm = Float64Array.from({ length: through }, (_, j) => (thicknessMm * j) / (through - 1))
+  const rowBorders = borders(nMm)
+  return {
+    acrossCount: across,
+    throughCount: through,
+    uMm,
+    nMm,
+    columnEdgesMm: borders(uMm),
+    rowHeightsMm: nMm.map((_, j) => (rowBorders[j + 1] as number) - (rowBorders[j] as number)),
+    wheelRadiusMm,
+    wheelHalfWidthMm: job.station.wheelWidthMm / 2,
+    projectionMm,
+    seatOffsetMm,
+    barDistanceMm,
+    tiltCosine: (projectionMm + wheelRadiusMm * sin(bevelRad)) / barDistanceMm,
+    tiltSine: (wheelRadiusMm * cos(bevelRad) - seatOffsetMm) / barDistanceMm,
+    pivotUMm: job.fixture.pivotOffsetMm,
+    pivotVMm: projectionMm + job.fixture.pivotSetbackMm,
+  }
+}
+
+const startField = (job: Job, bed: Bed, bevelRad: number): Float64Array => {
+  const slope = tan(bevelRad)
+  const { acrossCount, throughCount, nMm } = bed
+  return Float64Array.from({ length: acrossCount * throughCount }, (_, at) => {
+    const i = Math.floor(at / throughCount)
+    return startEdgeAt(job.blade.startEdge, i / (acrossCount - 1)) + (nMm[at % throughCount] as number) / slope
+  })
+}
+
+/** The blade before the first step: a flat bevel at its present angle, from the starting edge. */
+export const startGrind = (job: Job): Result<GrindState> => {
+  const setUp = setUpOf(job)
+  if (!setUp.ok) return setUp
+  const bed = bedOf(job, setUp.value)
+  const { currentBevelDeg } = job.blade
+  const vMm = startField(job, bed, currentBevelDeg === null ? setUp.value.bevelRad : radFromDeg(currentBevelDeg))
+  return ok({
+    ...bed,
+    vMm,
+    vStartMm: vMm.slice(),
+    pose: { depthSlope: 0, yawSlope: 0, traverseMm: 0 },
+    scales: newScales(),
+    step: 0,
+    yawRad: 0,
+    tiltRad: atan2(bed.tiltSine, bed.tiltCosine),
+    traverseMm: 0,
+    loadPlaceMm: 0,
+    bearing: 'none',
+    volumeRemovedMm3: 0,
+    pressureNPerMm: new Float64Array(bed.acrossCount),
+  })
+}
+
+const stepOnce = (state: GrindState, motion: Motion): boolean => {
+  const { loadN, yawSlopeLeft, yawSlopeRight } = motion
+  const perNewton = motion.removalPerStepMm3 / loadN
+  const stiffnessNPerMm3 = effectiveStiffness(motion.bedStiffnessNPerMm3, perNewton)
+  state.pose.traverseMm = state.traverseMm = traverseAtMm(motion, state.step)
+  state.loadPlaceMm = loadPlaceMm(motion, state.step)
+  const push = { loadN, loadPlaceMm: state.loadPlaceMm, stiffnessNPerMm3, yawSlopeLeft, yawSlopeRight }
+  const bearing = balance(state, state.vMm, state.pose, push, state.scales)
+  if (bearing === null) return false
+  state.bearing = bearing
+  const { placed } = state.scales
+  state.volumeRemovedMm3 += wear(state, state.vMm, placed, stiffnessNPerMm3, perNewton, state.pressureNPerMm)
+  state.step++
+  return true
+}
+
+/** Angles of the pose for view and report; the steps themselves use slopes alone. */
+const readAngles = (state: GrindState): void => {
+  const { depthSlope, yawSlope } = state.pose
+  state.yawRad = atan(yawSlope)
+  state.tiltRad = atan2(state.tiltSine, state.tiltCosine) - atan(depthSlope)
+}
+
+/**
+ * Grinds on by some steps, in place. The same state and motion always give the same bits.
+ * @returns the state, or the problem `noBalance` with the step at which no pose carried the load
+ */
+export const advance = (state: GrindState, motion: Motion, steps: number): Result<GrindState> => {
+  for (let k = 0; k < steps; k++)
+    if (!stepOnce(state, motion)) return failed(problem('noBalance', 'motion', { step: state.step }))
+  readAngles(state)
+  return ok(state)
+}
+
+/** A moment kept, independent of the state that goes on. */
+export const snapshot = (state: GrindState): GrindSnapshot => ({
+  step: state.step,
+  pose: { ...state.pose },
+  loadPlaceMm: state.loadPlaceMm,
+  bearing: state.bearing,
+  volumeRemovedMm3: state.volumeRemovedMm3,
+  vMm: state.vMm.slice(),
+  pressureNPerMm: state.pressureNPerMm.slice(),
+})
+
+/** Brings a state of the same job back to a moment kept; what follows is the same to the last bit. */
+export const restore = (state: GrindState, kept: GrindSnapshot): void => {
+  state.step = kept.step
+  Object.assign(state.pose, kept.pose)
+  state.traverseMm = kept.pose.traverseMm
+  state.loadPlaceMm = kept.loadPlaceMm
+  state.bearing = kept.bearing
+  state.volumeRemovedMm3 = kept.volumeRemovedMm3
+  state.vMm.set(kept.vMm)
+  state.pressureNPerMm.set(kept.pressureNPerMm)
+  readAngles(state)
+}

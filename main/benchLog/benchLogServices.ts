@@ -1,0 +1,59 @@
+import type { Job } from '../../geometry/job.ts'
+import type { Report } from '../../geometry/report.ts'
+import { failed, ok, problem, type Result } from '../../geometry/result.ts'
+import type { BenchLogDraft } from '../contract/entities.ts'
+import type { Made } from '../database/change.ts'
+import type { Desk } from '../database/desk.ts'
+import { needRecord } from '../database/recordStore.ts'
+import type { Database } from '../database/schema.ts'
+import { jobInHand } from '../job/jobServices.ts'
+import { addRecord, removeRecord } from '../rack/recordServices.ts'
+import { toolStore } from '../rack/tool.ts'
+import type { Services } from '../services.ts'
+import { benchLogOf, benchLogStore, type KeptBenchLog, linesOfTool } from './benchLog.ts'
+
+export type SolveJob = (job: Job) => Result<Report>
+
+/** What a line keeps of its job. A job that cannot be solved today was still ground, so its reading is kept without a report. */
+const keptOf = async (db: Database, { jobId, toolId }: BenchLogDraft, solve: SolveJob) => {
+  if (jobId === null) return ok({ job: null, report: null, engineVersion: null })
+  const found = await jobInHand(db, jobId, 'jobId')
+  if (!found.ok) return found
+  if (found.value.tool.id !== toolId) return failed(problem('jobOfOtherTool', 'jobId'))
+  const { document } = found.value.job
+  const report = solve(document)
+  if (!report.ok) return ok({ job: document, report: null, engineVersion: null })
+  return ok({ job: document, report: report.value, engineVersion: report.value.engineVersion })
+}
+
+const addLine = async (
+  db: Database,
+  desk: Desk,
+  solve: SolveJob,
+  draft: BenchLogDraft,
+): Promise<Result<Made<KeptBenchLog>>> => {
+  const tool = await needRecord(db, toolStore, draft.toolId, 'toolId')
+  if (!tool.ok) return tool
+  const kept = await keptOf(db, draft, solve)
+  if (!kept.ok) return kept
+  return addRecord(db, desk, benchLogStore, { ...draft, ...kept.value, at: desk.now().toISOString() })
+}
+
+/** The calls of the bench log. @param solve finds the report that is kept with a line */
+export const benchLogServices = (
+  desk: Desk,
+  solve: SolveJob,
+): Pick<Services, 'benchLog.list' | 'benchLog.add' | 'benchLog.remove'> => ({
+  'benchLog.list': async ({ toolId }) => ok(await desk.access.read((db) => linesOfTool(db, toolId))),
+  'benchLog.add': async (draft, context) => {
+    const made = await desk.access.write((db) => addLine(db, desk, solve, draft))
+    if (!made.ok) return made
+    context.changed('benchLog', [made.value.value.id])
+    return ok({ value: benchLogOf(made.value.value), changeId: made.value.changeId })
+  },
+  'benchLog.remove': async (seen, context) => {
+    const made = await desk.access.write((db) => removeRecord(db, desk, benchLogStore, seen))
+    if (made.ok) context.changed('benchLog', [seen.id])
+    return made
+  },
+})

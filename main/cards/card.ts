@@ -1,0 +1,40 @@
+import type { Job } from '../../geometry/job.ts'
+import { quantities } from '../../geometry/quantities.ts'
+import type { Report } from '../../geometry/report.ts'
+import type { Settings } from '../contract/entities.ts'
+import { figure } from '../contract/figures.ts'
+import { createTexts } from '../contract/texts.ts'
+import { type CardTool, factsOf, inWords } from './facts.ts'
+import { layOutCard } from './layOut.ts'
+import { loadTypefaces } from './typefaces.ts'
+import { writePdf } from './writePdf.ts'
+
+export type { CardTool } from './facts.ts'
+
+/** Written into the file as what made it. */
+const PROGRAM = 'Camberwright'
+
+/** What a card can say of a tool when only the job is known. */
+export const toolOfJob = (job: Job): CardTool => {
+  const width = inWords(figure(job.blade.widthMm, 'mm', quantities.blade.widthMm.decimals))
+  return { code: '', name: createTexts().t('card:genericName', { width }), dotCorner: 'left', who: '' }
+}
+
+/**
+ * The job card as PDF, one A4 page on its side. Figures are the report's. The same input gives the same bytes.
+ *
+ * @param at when the card is made; printed as a day of the machine's own calendar
+ * @param lengthUnit what lengths are printed in
+ */
+export const cardOfJob = async (
+  job: Job,
+  report: Report,
+  tool: CardTool,
+  at: Date,
+  lengthUnit: Settings['lengthUnit'] = 'mm',
+): Promise<Uint8Array> => {
+  const facts = factsOf(job, report, tool, at, lengthUnit)
+  const typefaces = loadTypefaces()
+  const title = facts.t('title', { code: tool.code }).trim()
+  return writePdf(layOutCard(facts, typefaces), typefaces, { title, program: PROGRAM, at })
+}

@@ -1,0 +1,81 @@
+import type { Selectable } from 'kysely'
+import { ok, type Result } from '../../geometry/result.ts'
+import type { Change } from '../contract/entities.ts'
+import type { Desk } from './desk.ts'
+import { type NounStore, type Stored, writeRecord } from './recordStore.ts'
+import type { ChangeRow, Database } from './schema.ts'
+
+/** A record from one state to another; null: not there. `seen` is its version before, null where there was no row. */
+export interface Step<T extends Stored> {
+  readonly id: string
+  readonly seen: number | null
+  readonly before: T | null
+  readonly after: T | null
+  readonly action: Change['action']
+  /** What the program did by itself; it is logged, but the undo list leaves it out. */
+  readonly unasked?: boolean
+  /** The change that this one takes back. */
+  readonly undoes?: number
+}
+
+export interface Made<T> {
+  readonly value: T
+  readonly changeId: number
+}
+
+const jsonOf = (record: unknown): string | null => (record === null ? null : JSON.stringify(record))
+
+const rowOf = <T extends Stored>(desk: Desk, store: NounStore<T>, step: Step<T>, version: number, after: T | null) => {
+  const named = step.after ?? step.before
+  return {
+    at: desk.now().toISOString(),
+    who: desk.who,
+    noun: store.noun,
+    entityId: step.id,
+    action: step.action,
+    label: named === null ? '' : store.labelOf(named),
+    version,
+    before: jsonOf(step.before),
+    after: jsonOf(after),
+    undoes: step.undoes ?? null,
+    undoneBy: null,
+    unasked: step.unasked ? 1 : 0,
+    schemaVersion: desk.access.schemaVersion(),
+  } as const
+}
+
+/**
+ * The only way a record is written: the record and its line in the change log, in the caller's transaction. The log is
+ * also the undo, so nothing can be done that cannot be taken back.
+ *
+ * @returns the record as it now stands, or the problem `conflict`
+ */
+export const commitStep = async <T extends Stored, A extends T | null>(
+  transaction: Database,
+  desk: Desk,
+  store: NounStore<T>,
+  step: Step<T> & { readonly after: A },
+): Promise<Result<Made<A>>> => {
+  const at = desk.now().toISOString()
+  const written = await writeRecord(transaction, store, step.id, step.seen, step.after, at)
+  if (!written.ok) return written
+  const value = (step.after === null ? null : { ...step.after, version: written.value }) as A
+  const { id } = await transaction
+    .insertInto('change')
+    .values(rowOf(desk, store, step, written.value, value))
+    .returning('id')
+    .executeTakeFirstOrThrow()
+  return ok({ value, changeId: id })
+}
+
+/** @returns a line of the log as the undo list shows it */
+export const changeOfRow = (row: Selectable<ChangeRow>): Change => ({
+  id: row.id,
+  at: row.at,
+  who: row.who,
+  noun: row.noun,
+  entityId: row.entityId,
+  action: row.action,
+  label: row.label,
+  undone: row.undoneBy !== null,
+})

@@ -1,0 +1,62 @@
+import type BetterSqlite from 'better-sqlite3'
+
+/** One step from the schema before to `version`; runs in a transaction of its own. Never edited once released. */
+export interface Migration {
+  readonly version: number
+  up(file: BetterSqlite.Database): void
+}
+
+const recordColumns = `
+  id TEXT PRIMARY KEY NOT NULL,
+  version INTEGER NOT NULL CHECK (version >= 1),
+  deletedAt TEXT`
+
+const codedColumns = `${recordColumns},
+  code TEXT NOT NULL UNIQUE`
+
+const rackTables = `
+CREATE TABLE tool (${codedColumns},
+  name TEXT NOT NULL, kind TEXT NOT NULL, widthMm REAL NOT NULL, thicknessMm REAL NOT NULL, seatAngleDeg REAL,
+  bevelSide TEXT NOT NULL CHECK (bevelSide IN ('up', 'down')), bevelAngleDeg REAL NOT NULL, honedBevelDeg REAL,
+  projectionMm REAL NOT NULL, reliefMm REAL NOT NULL, shavingDepthMm REAL NOT NULL,
+  dotCorner TEXT NOT NULL CHECK (dotCorner IN ('left', 'right')),
+  steel TEXT NOT NULL, place TEXT NOT NULL, holder TEXT NOT NULL, note TEXT NOT NULL, searchText TEXT NOT NULL
+) STRICT;
+CREATE TABLE station (${codedColumns},
+  name TEXT NOT NULL, wheelDiameterMm REAL NOT NULL, wheelWidthMm REAL NOT NULL, wheelSpeedRpm REAL NOT NULL,
+  maxRimSpeedMPerS REAL NOT NULL, barDiameterMm REAL NOT NULL, barOffsetMm REAL NOT NULL, rotation TEXT NOT NULL,
+  cooling TEXT NOT NULL, measuredAt TEXT NOT NULL, note TEXT NOT NULL
+) STRICT;
+CREATE TABLE fixture (${codedColumns},
+  name TEXT NOT NULL, kind TEXT NOT NULL, seatOffsetMm REAL NOT NULL, guideArmMm REAL, screwPitchMm REAL,
+  pivotSetbackMm REAL NOT NULL, pivotOffsetMm REAL NOT NULL, note TEXT NOT NULL
+) STRICT;`
+
+const jobTables = `
+CREATE TABLE job (${codedColumns},
+  toolId TEXT NOT NULL REFERENCES tool (id), stationId TEXT NOT NULL REFERENCES station (id),
+  fixtureId TEXT NOT NULL REFERENCES fixture (id), document TEXT NOT NULL, toolAim TEXT NOT NULL, usedAt TEXT NOT NULL
+) STRICT;
+CREATE UNIQUE INDEX jobInHand ON job (toolId) WHERE deletedAt IS NULL;
+CREATE TABLE benchLog (${codedColumns},
+  toolId TEXT NOT NULL REFERENCES tool (id), jobId TEXT REFERENCES job (id), stage TEXT NOT NULL,
+  reliefLeftMm REAL, reliefRightMm REAL, reliefHalfwayMm REAL, who TEXT NOT NULL, note TEXT NOT NULL, at TEXT NOT NULL,
+  engineVersion TEXT, job TEXT, report TEXT
+) STRICT;
+CREATE INDEX benchLogOfTool ON benchLog (toolId, at);`
+
+const bookTables = `
+CREATE TABLE settings (${recordColumns}, lengthUnit TEXT NOT NULL, theme TEXT NOT NULL) STRICT;
+CREATE TABLE change (
+  id INTEGER PRIMARY KEY AUTOINCREMENT, at TEXT NOT NULL, who TEXT NOT NULL, noun TEXT NOT NULL, entityId TEXT NOT NULL,
+  action TEXT NOT NULL, label TEXT NOT NULL, version INTEGER NOT NULL, before TEXT, after TEXT,
+  undoes INTEGER REFERENCES change (id), undoneBy INTEGER REFERENCES change (id),
+  unasked INTEGER NOT NULL, schemaVersion INTEGER NOT NULL
+) STRICT;
+CREATE INDEX changeOfEntity ON change (noun, entityId, id);
+CREATE TABLE codeCounter (noun TEXT PRIMARY KEY NOT NULL, last INTEGER NOT NULL CHECK (last >= 1)) STRICT;`
+
+/** All migrations in order. A change of the schema is a new entry here, with its snapshot in tests/main/schema. */
+export const migrations: readonly Migration[] = [
+  { version: 1, up: (file) => void file.exec(rackTables + jobTables + bookTables) },
+]

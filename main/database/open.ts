@@ -1,0 +1,118 @@
+import { existsSync } from 'node:fs'
+import { basename } from 'node:path'
+import BetterSqlite from 'better-sqlite3'
+import { Kysely } from 'kysely'
+import { failed, ok, type Problem, problem, type Result } from '../../geometry/result.ts'
+import { backupFolder } from '../backup/daily.ts'
+import { isSound, moveAside, stoppedUncleanly, tellsOfDamage } from './health.ts'
+import { ImmediateDialect } from './immediateDialect.ts'
+import { APPLICATION_ID, migrate, schemaVersionOf } from './migrate.ts'
+import { migrations as allMigrations, type Migration } from './migrations.ts'
+import type { Database, Tables } from './schema.ts'
+
+/** Longer than any of our own transactions; another connection only reads. */
+const BUSY_TIMEOUT_MS = 5000
+/** A query slower than this is felt at the screen, and is told to the log. */
+const SLOW_QUERY_MS = 40
+
+/** A rack's file, open. `notices` are what the user should hear of though all is well now. */
+export interface OpenDatabase {
+  readonly db: Database
+  readonly schemaVersion: number
+  readonly notices: readonly Problem[]
+  close(): Promise<void>
+}
+
+export interface OpenOptions {
+  readonly now: Date
+  readonly migrations?: readonly Migration[]
+  readonly log?: (line: string) => void
+}
+
+const IN_MEMORY = ':memory:'
+
+const setPragmas = (file: BetterSqlite.Database): void => {
+  file.pragma('journal_mode = WAL')
+  file.pragma('synchronous = FULL')
+  file.pragma('foreign_keys = ON')
+  file.pragma('trusted_schema = OFF')
+}
+
+/** Whose file this is and how new; null: ours, and not newer than this program. */
+const stranger = (file: BetterSqlite.Database, path: string, newest: number): Problem | null => {
+  const applicationId = file.pragma('application_id', { simple: true })
+  const version = schemaVersionOf(file)
+  const isEmpty = file.prepare('SELECT count(*) FROM sqlite_schema').pluck().get() === 0
+  if (applicationId !== APPLICATION_ID && !(applicationId === 0 && version === 0 && isEmpty))
+    return problem('notARack', '', { file: path })
+  if (version > newest) return problem('rackTooNew', '', { file: path, version, newest })
+  return null
+}
+
+const connect = (path: string): BetterSqlite.Database => new BetterSqlite(path, { timeout: BUSY_TIMEOUT_MS })
+
+/** @returns an open connection to a sound file, and the notice of a damaged one that was moved aside */
+const connectSound = (path: string, now: Date): { file: BetterSqlite.Database; notices: readonly Problem[] } => {
+  const unclean = path !== IN_MEMORY && stoppedUncleanly(path)
+  const isNew = path === IN_MEMORY || !existsSync(path)
+  const file = connect(path)
+  if (isNew || isSound(file, unclean)) return { file, notices: [] }
+  file.close()
+  const aside = moveAside(path, now)
+  return { file: connect(path), notices: [problem('rackMovedAside', '', { file: aside, backups: backupFolder(path) })] }
+}
+
+const queryLog =
+  (log: ((line: string) => void) | undefined) => (event: { queryDurationMillis: number; query: { sql: string } }) => {
+    if (event.queryDurationMillis > SLOW_QUERY_MS)
+      log?.(`slow query, ${event.queryDurationMillis.toFixed(0)} ms: ${event.query.sql}`)
+  }
+
+const bringUpToDate = (
+  file: BetterSqlite.Database,
+  path: string,
+  { now, migrations = allMigrations }: OpenOptions,
+): Problem | null => {
+  const newest = migrations.at(-1)?.version ?? 0
+  const refusal = stranger(file, path, newest)
+  if (refusal) return refusal
+  setPragmas(file)
+  migrate(
+    file,
+    migrations,
+    path === IN_MEMORY ? null : { folder: backupFolder(path), stem: basename(path, '.db'), now },
+  )
+  return null
+}
+
+const refusalOf = (error: unknown, path: string): Problem =>
+  problem(tellsOfDamage(error) ? 'dataDamaged' : 'rackNotOpened', '', {
+    file: path,
+    detail: error instanceof Error ? error.message : String(error),
+  })
+
+/**
+ * Opens a rack's file, made if it is not there: checks it, moves a damaged one aside, refuses what is not ours or newer
+ * than this program, and brings an older one up to date.
+ *
+ * @param path the file, or `:memory:`
+ */
+export const openDatabase = (path: string, options: OpenOptions): Result<OpenDatabase> => {
+  let file: BetterSqlite.Database | null = null
+  try {
+    const sound = connectSound(path, options.now)
+    file = sound.file
+    const refusal = bringUpToDate(file, path, options)
+    if (refusal) {
+      file.close()
+      return failed(refusal)
+    }
+    const raw = file
+    const db = new Kysely<Tables>({ dialect: new ImmediateDialect({ database: raw }), log: queryLog(options.log) })
+    const close = async () => void raw.close()
+    return ok({ db, schemaVersion: schemaVersionOf(raw), notices: sound.notices, close })
+  } catch (error) {
+    file?.close()
+    return failed(refusalOf(error, path))
+  }
+}

@@ -1,0 +1,129 @@
+import type { Kysely } from 'kysely'
+import { failed, ok, problem, type Result } from '../../geometry/result.ts'
+import type { Noun } from '../contract/entities.ts'
+import type { Database, RecordRow } from './schema.ts'
+
+/** What every record carries, whatever its noun. */
+export interface Stored {
+  readonly id: string
+  readonly version: number
+}
+
+/** A record that carries a short code, for labels and cards. */
+export interface Coded extends Stored {
+  readonly code: string
+}
+
+type Cell = string | number | null
+export type Row = RecordRow & { readonly [column: string]: Cell }
+
+/** How a noun's records lie in their table. A row has the record's own keys, except where the two mappers say otherwise. */
+export interface NounStore<T extends Stored> {
+  readonly noun: Noun
+  /** Name or code, for the message that tells of a change. */
+  labelOf(record: T): string
+  toRow(record: T): Readonly<Record<string, Cell>>
+  fromRow(row: Row): T
+}
+
+/** Nouns whose records carry a code. */
+export type CodedNoun = Exclude<Noun, 'settings'>
+
+export interface CodedStore<T extends Coded> extends NounStore<T> {
+  readonly noun: CodedNoun
+}
+
+/** All nouns' tables have the columns of a record, which is all that the functions here rely on. */
+type RecordTables = Record<Noun, Row>
+
+const recordsIn = (db: Database): Kysely<RecordTables> => db as unknown as Kysely<RecordTables>
+
+/** @returns the row's columns without the mark of deletion, for stores whose rows are their records */
+export const withoutMark = ({ deletedAt: _, ...columns }: Row): Omit<Row, 'deletedAt'> => columns
+
+/** @returns the record of an id, or null where there is none or it was removed */
+export const findRecord = async <T extends Stored>(
+  db: Database,
+  store: NounStore<T>,
+  id: string,
+): Promise<T | null> => {
+  const row = await recordsIn(db)
+    .selectFrom(store.noun)
+    .selectAll()
+    .where('id', '=', id)
+    .where('deletedAt', 'is', null)
+    .executeTakeFirst()
+  return row === undefined ? null : store.fromRow(row as Row)
+}
+
+/** As `findRecord`, for a caller that cannot go on without. */
+export const needRecord = async <T extends Stored>(
+  db: Database,
+  store: NounStore<T>,
+  id: string,
+  path = 'id',
+): Promise<Result<T>> => {
+  const record = await findRecord(db, store, id)
+  return record === null ? failed(problem('noLongerThere', path)) : ok(record)
+}
+
+/** @returns all records that stand, in the order of their codes */
+export const listRecords = async <T extends Coded>(db: Database, store: NounStore<T>): Promise<T[]> => {
+  const rows = await recordsIn(db)
+    .selectFrom(store.noun)
+    .selectAll()
+    .where('deletedAt', 'is', null)
+    .orderBy((row) => row.fn<number>('length', ['code']))
+    .orderBy('code')
+    .execute()
+  return rows.map((row) => store.fromRow(row as Row))
+}
+
+/** @returns the version of an id's row, removed or not; null where there never was one */
+export const versionOf = async (db: Database, noun: Noun, id: string): Promise<number | null> => {
+  const row = await recordsIn(db).selectFrom(noun).select('version').where('id', '=', id).executeTakeFirst()
+  return row?.version ?? null
+}
+
+const conflict = failed(problem('conflict'))
+
+const setWhereSeen = async (
+  db: Database,
+  noun: Noun,
+  id: string,
+  seen: number,
+  columns: Partial<Row>,
+): Promise<Result<number>> => {
+  const done = await recordsIn(db)
+    .updateTable(noun)
+    .set({ ...columns, version: seen + 1 })
+    .where('id', '=', id)
+    .where('version', '=', seen)
+    .executeTakeFirst()
+  return done.numUpdatedRows === 1n ? ok(seen + 1) : conflict
+}
+
+const insert = async <T extends Stored>(db: Database, store: NounStore<T>, record: T): Promise<Result<number>> => {
+  const row = { ...store.toRow(record), version: 1, deletedAt: null } as unknown as Row
+  await recordsIn(db).insertInto(store.noun).values(row).execute()
+  return ok(1)
+}
+
+/**
+ * Writes a record, or marks it removed where `record` is null; a removed row that is written again stands again.
+ *
+ * @param seen the version the writer saw; null: there was no row
+ * @returns the version now, or the problem `conflict` where the row is at another
+ */
+export const writeRecord = <T extends Stored>(
+  db: Database,
+  store: NounStore<T>,
+  id: string,
+  seen: number | null,
+  record: T | null,
+  at: string,
+): Promise<Result<number>> => {
+  if (record === null) return setWhereSeen(db, store.noun, id, seen ?? 0, { deletedAt: at })
+  if (seen === null) return insert(db, store, record)
+  return setWhereSeen(db, store.noun, id, seen, { ...(store.toRow(record) as Partial<Row>), deletedAt: null })
+}

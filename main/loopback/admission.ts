@@ -1,0 +1,44 @@
+import { createHash, randomBytes, timingSafeEqual } from 'node:crypto'
+
+/** Bytes of chance in a code or token: 256 bits cannot be guessed. */
+const SECRET_BYTES = 32
+
+const newSecret = (): string => randomBytes(SECRET_BYTES).toString('base64url')
+
+const digest = (text: string): Buffer => createHash('sha256').update(text).digest()
+
+/** Compared in equal time whatever is given, so that answers do not tell how much of it was right. */
+const isSame = (given: string, secret: string): boolean => timingSafeEqual(digest(given), digest(secret))
+
+/** Who may use the loopback host: whoever started it, and no other user or program of this machine. */
+export interface Admission {
+  /** A fresh code for one start; the code before it is no longer good. */
+  newCode(): string
+  /** @returns the cookie for whoever brings the code that stands, once; else null */
+  admit(code: string): string | null
+  /** @param header the request's cookies */
+  isAdmitted(header: string | undefined): boolean
+}
+
+/** @param port named in the cookie, since browsers send cookies of one port to every other */
+export const createAdmission = (port: number): Admission => {
+  const token = newSecret()
+  const name = `camberwright-${port}`
+  let standing: string | null = null
+  return {
+    newCode: () => {
+      standing = newSecret()
+      return standing
+    },
+    admit: (code) => {
+      if (standing === null || !isSame(code, standing)) return null
+      standing = null
+      return `${name}=${token}; HttpOnly; SameSite=Strict; Path=/`
+    },
+    isAdmitted: (header = '') =>
+      header
+        .split(';')
+        .map((cookie) => cookie.trim())
+        .some((cookie) => cookie.startsWith(`${name}=`) && isSame(cookie.slice(name.length + 1), token)),
+  }
+}

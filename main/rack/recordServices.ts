@@ -1,0 +1,92 @@
+import { ok, type Result } from '../../geometry/result.ts'
+import { commitStep, type Made } from '../database/change.ts'
+import { nextCode } from '../database/codes.ts'
+import type { Desk } from '../database/desk.ts'
+import { type Coded, type CodedStore, listRecords, needRecord } from '../database/recordStore.ts'
+import type { Database } from '../database/schema.ts'
+import type { CallContext } from '../services.ts'
+
+interface Seen {
+  readonly id: string
+  readonly version: number
+}
+
+/** Adds a record with a new id and code, in the caller's transaction. */
+export const addRecord = async <T extends Coded>(
+  transaction: Database,
+  desk: Desk,
+  store: CodedStore<T>,
+  fields: Omit<T, keyof Coded>,
+  unasked = false,
+): Promise<Result<Made<T>>> => {
+  const id = desk.newId()
+  const after = { ...fields, id, code: await nextCode(transaction, store.noun), version: 1 } as T
+  return commitStep(transaction, desk, store, { id, seen: null, before: null, after, action: 'added', unasked })
+}
+
+/** Changes fields of a record that is still as the caller saw it, in the caller's transaction. */
+export const editRecord = async <T extends Coded>(
+  transaction: Database,
+  desk: Desk,
+  store: CodedStore<T>,
+  { id, version }: Seen,
+  fields: Partial<Omit<T, keyof Coded>>,
+): Promise<Result<Made<T>>> => {
+  const before = await needRecord(transaction, store, id)
+  if (!before.ok) return before
+  const after = { ...before.value, ...fields }
+  return commitStep(transaction, desk, store, { id, seen: version, before: before.value, after, action: 'edited' })
+}
+
+/** Removes a record that is still as the caller saw it; it can be had back by undo. */
+export const removeRecord = async <T extends Coded>(
+  transaction: Database,
+  desk: Desk,
+  store: CodedStore<T>,
+  { id, version }: Seen,
+): Promise<Result<Made<null>>> => {
+  const before = await needRecord(transaction, store, id)
+  if (!before.ok) return before
+  return commitStep(transaction, desk, store, {
+    id,
+    seen: version,
+    before: before.value,
+    after: null,
+    action: 'removed',
+  })
+}
+
+/** List, add, edit and remove for a noun whose records are what the user says of them. */
+export const recordServices = <T extends Coded>(desk: Desk, store: CodedStore<T>) => {
+  /** One transaction, and word of it to every client once it is kept. */
+  const command = async <V>(
+    context: CallContext,
+    idOf: (made: Made<V>) => string,
+    work: (db: Database) => Promise<Result<Made<V>>>,
+  ) => {
+    const made = await desk.access.write(work)
+    if (made.ok) context.changed(store.noun, [idOf(made.value)])
+    return made
+  }
+  return {
+    list: async () => ok(await desk.access.read((db) => listRecords(db, store))),
+    add: (draft: Omit<T, keyof Coded>, context: CallContext) =>
+      command<T>(
+        context,
+        ({ value }) => value.id,
+        (db) => addRecord(db, desk, store, draft),
+      ),
+    edit: ({ draft, ...seen }: Seen & { draft: Omit<T, keyof Coded> }, context: CallContext) =>
+      command<T>(
+        context,
+        () => seen.id,
+        (db) => editRecord(db, desk, store, seen, draft as Partial<Omit<T, keyof Coded>>),
+      ),
+    remove: (seen: Seen, context: CallContext) =>
+      command<null>(
+        context,
+        () => seen.id,
+        (db) => removeRecord(db, desk, store, seen),
+      ),
+  }
+}

@@ -1,0 +1,70 @@
+import { randomUUID } from 'node:crypto'
+import { type MessagePort, parentPort, workerData } from 'node:worker_threads'
+import { failed, type Result } from '../geometry/result.ts'
+import { solveJob } from '../geometry/solveJob.ts'
+import { faultOf } from './database/fault.ts'
+import { createRouter, type Router } from './router.ts'
+import type { FromWorker, ToWorker, WorkerStart } from './serviceMessages.ts'
+import { createServices } from './workshop/allServices.ts'
+import { type Blobs, createBlobs } from './workshop/blobs.ts'
+import type { MakeCard } from './workshop/cardServices.ts'
+import { openWorkshop, type Workshop } from './workshop/workshop.ts'
+
+/**
+ * The service worker: the one thread that holds the data. Hosts start it through serviceClient.ts and only pass messages on,
+ * so a window, a browser and the command line all meet the same services.
+ */
+const log = (line: string): void => void process.stderr.write(`${line}\n`)
+
+const logFault = (error: unknown): void => log(error instanceof Error ? (error.stack ?? error.message) : String(error))
+
+/** Type and paper are loaded with the first card: they take half a second that a start should not. */
+const makeCard: MakeCard = async (...given) => (await import('./cards/makeCard.ts')).makeCard(...given)
+
+interface Serving {
+  readonly port: MessagePort
+  readonly workshop: Workshop
+  readonly router: Router
+  readonly blobs: Blobs
+}
+
+const answer = async ({ port, router, blobs, workshop }: Serving, message: ToWorker): Promise<void> => {
+  const post = (reply: FromWorker): void => port.postMessage(reply)
+  if (message.type === 'cancel') router.cancel(message.callId)
+  if (message.type === 'blob') post({ type: 'blob', ticket: message.ticket, blob: blobs.get(message.id) })
+  if (message.type === 'call') {
+    const { name, input, callId, ticket } = message
+    const result = await router.handle(name, input, callId, (event) => post({ type: 'event', event }))
+    post({ type: 'answer', ticket, result })
+  }
+  if (message.type === 'close') {
+    await workshop.close()
+    port.close()
+  }
+}
+
+const serve = (port: MessagePort, workshop: Workshop): void => {
+  const blobs = createBlobs()
+  const router = createRouter(createServices(workshop, { blobs, solveJob, makeCard }), { onFault: logFault })
+  port.on('message', (message: ToWorker) => void answer({ port, workshop, router, blobs }, message))
+  port.postMessage({ type: 'ready' } satisfies FromWorker)
+}
+
+/** @returns the workshop, or why not, whatever went wrong */
+const openOrExplain = async ({ dataDir, who }: WorkerStart): Promise<Result<Workshop>> => {
+  try {
+    return await openWorkshop({ dataDir, who, now: () => new Date(), newId: randomUUID, log })
+  } catch (error) {
+    logFault(error)
+    return failed(faultOf(error))
+  }
+}
+
+const start = async (port: MessagePort, given: WorkerStart): Promise<void> => {
+  const opened = await openOrExplain(given)
+  if (opened.ok) return serve(port, opened.value)
+  port.postMessage({ type: 'refused', problems: opened.problems } satisfies FromWorker)
+  port.close()
+}
+
+if (parentPort !== null) await start(parentPort, workerData as WorkerStart)

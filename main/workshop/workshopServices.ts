@@ -1,0 +1,31 @@
+import { ok } from '../../geometry/result.ts'
+import { nouns } from '../contract/entities.ts'
+import type { Desk } from '../database/desk.ts'
+import { listChanges, type Stores, undoChange } from '../database/undo.ts'
+import { countTools } from '../rack/tool.ts'
+import type { Services } from '../services.ts'
+import type { Workshop } from './workshop.ts'
+
+/** The calls that say which rack is open, and open the other. */
+export const workshopServices = (workshop: Workshop): Pick<Services, 'workshop.get' | 'workshop.open'> => ({
+  'workshop.get': async () => {
+    const tools = await workshop.desk.access.read(countTools)
+    return ok({ rack: workshop.rack(), tools, notices: [...workshop.notices()] })
+  },
+  'workshop.open': async ({ rack }, context) => {
+    const opened = await workshop.open(rack)
+    if (!opened.ok) return opened
+    for (const noun of nouns) context.changed(noun, [])
+    return ok({ rack })
+  },
+})
+
+/** The calls of the change log. */
+export const changeServices = (desk: Desk, stores: Stores): Pick<Services, 'change.list' | 'change.undo'> => ({
+  'change.list': async ({ most }) => ok(await desk.access.read((db) => listChanges(db, most))),
+  'change.undo': async ({ id }, context) => {
+    const undone = await desk.access.write((db) => undoChange(db, desk, stores, id))
+    if (undone.ok) context.changed(undone.value.noun, [undone.value.entityId])
+    return undone
+  },
+})

@@ -1,0 +1,122 @@
+import { lazy, Suspense, useEffect } from 'react'
+import { PlanScreen } from '../plan/PlanScreen.tsx'
+import { RackScreen } from '../rack/RackScreen.tsx'
+import { SetUpScreen } from '../setUp/SetUpScreen.tsx'
+import { problemSentence, useTexts } from '../ui/texts.tsx'
+import { Header } from './Header.tsx'
+import { go, type Screen, screens, useRoute } from './route.ts'
+import { StatusLine } from './StatusLine.tsx'
+import { useApp } from './store.ts'
+import { openJob, takeTool } from './storeJob.ts'
+import { hear, loadAll, undo } from './storeRack.ts'
+import { transport } from './transport.ts'
+import { Unbroken } from './Unbroken.tsx'
+
+const GrindScreen = lazy(async () => ({ default: (await import('../grind/GrindScreen.tsx')).GrindScreen }))
+
+const parts: Record<Screen, () => React.ReactNode> = {
+  rack: RackScreen,
+  plan: PlanScreen,
+  setUp: SetUpScreen,
+  grind: () => <GrindScreen />,
+}
+
+/** The window: header, the screen of the address, status line. */
+export const App = () => {
+  const { screen } = useRoute()
+  useHost()
+  useToolOfAddress()
+  useTheme()
+  useUndoKey()
+  const t = useTexts()
+  const Part = parts[screen]
+  return (
+    <>
+      <button type="button" className="skip-link" onClick={skip}>
+        {t('common:skip')}
+      </button>
+      <Header screen={screen} />
+      <main id="main" tabIndex={-1} className={`screen screen-${screens[screen]}`}>
+        <h1 className="unseen">{t(`common:screen.${screen}`)}</h1>
+        <Unbroken key={screen}>
+          <Suspense fallback={<p className="page-note">{t('common:opening')}</p>}>
+            <WhenReady>
+              <Part />
+            </WhenReady>
+          </Suspense>
+        </Unbroken>
+      </main>
+      <StatusLine />
+    </>
+  )
+}
+
+/** The address holds the screen, so what skips the header is a button that moves the focus. */
+const skip = (): void => document.getElementById('main')?.focus()
+
+const WhenReady = ({ children }: { readonly children: React.ReactNode }) => {
+  const t = useTexts()
+  const ready = useApp((app) => app.ready)
+  const trouble = useApp((app) => app.trouble)
+  if (trouble) return <Trouble sentence={problemSentence(t, trouble)} />
+  if (!ready) return <p className="page-note">{t('common:opening')}</p>
+  return children
+}
+
+const Trouble = ({ sentence }: { readonly sentence: string }) => {
+  const t = useTexts()
+  return (
+    <div className="page-note" role="alert">
+      <p>{sentence}</p>
+      <button type="button" className="key" onClick={() => void loadAll()}>
+        {t('common:tryAgain')}
+      </button>
+    </div>
+  )
+}
+
+const useHost = (): void =>
+  useEffect(() => {
+    void loadAll()
+    return transport.onEvent(hear)
+  }, [])
+
+/** The tool in the address is the tool in hand, and its job is opened on every screen that needs it. */
+const useToolOfAddress = (): void => {
+  const { screen, code } = useRoute()
+  const tool = useApp((app) => app.tools.find((each) => each.code === code) ?? null)
+  const held = useApp((app) => app.tool)
+  const hasJob = useApp((app) => app.job !== null)
+  useEffect(() => {
+    if (tool) takeTool(tool)
+  }, [tool])
+  useEffect(() => {
+    if (code === null && held) go(screen, held.code)
+  }, [code, held, screen])
+  useEffect(() => {
+    if (held && !hasJob && screen !== 'rack') void openJob()
+  }, [held, hasJob, screen])
+}
+
+const useTheme = (): void => {
+  const theme = useApp((app) => app.settings.theme)
+  useEffect(() => {
+    document.documentElement.dataset.theme = theme
+  }, [theme])
+}
+
+const writes = (target: EventTarget | null): boolean =>
+  target instanceof HTMLElement && target.closest('input, textarea, select') !== null
+
+/** Ctrl+Z (Cmd+Z) takes back the newest change, except where it belongs to the text being typed. */
+const useUndoKey = (): void =>
+  useEffect(() => {
+    const key = (event: KeyboardEvent) => {
+      if (event.key.toLowerCase() !== 'z' || !(event.ctrlKey || event.metaKey) || event.shiftKey) return
+      if (writes(event.target)) return
+      event.preventDefault()
+      void undo()
+    }
+    addEventListener('keydown', key)
+    return () => removeEventListener('keydown', key)
+  }, [])

@@ -1,0 +1,103 @@
+import { IronMark } from '../ui/IronMark.tsx'
+import { useTexts } from '../ui/texts.tsx'
+import { useFigures } from '../ui/useFigure.ts'
+import { makeCard } from './card.ts'
+import { hashFor, type Screen, screens } from './route.ts'
+import { useApp } from './store.ts'
+import { saveSettings, undo } from './storeRack.ts'
+
+/** Where the work is, what is in hand, and what can be done from everywhere. */
+export const Header = ({ screen }: { readonly screen: Screen }) => (
+  <header className="header">
+    <Screens screen={screen} />
+    <ToolChip />
+    <Everywhere />
+  </header>
+)
+
+const Screens = ({ screen }: { readonly screen: Screen }) => {
+  const t = useTexts()
+  const code = useApp((app) => app.tool?.code ?? null)
+  return (
+    <nav aria-label={t('common:nav')} className="nav">
+      {(Object.keys(screens) as Screen[]).map((each) => (
+        <a key={each} href={hashFor(each, code)} aria-current={each === screen ? 'page' : undefined}>
+          {t(`common:screen.${each}`)}
+        </a>
+      ))}
+    </nav>
+  )
+}
+
+const ToolChip = () => {
+  const t = useTexts()
+  const figures = useFigures()
+  const tool = useApp((app) => app.tool)
+  const task = useApp((app) => app.job?.document.aim.task ?? null)
+  if (!tool) return <p className="chip muted">{t('common:chip.none')}</p>
+  const size = t('common:chip.size', {
+    width: figures.of('blade.widthMm', tool.widthMm).text,
+    thickness: figures.inWords(tool.thicknessMm, 'mm', 1),
+  })
+  const seat =
+    tool.seatAngleDeg === null ? '' : t('common:chip.seat', { seat: figures.inWords(tool.seatAngleDeg, 'deg', 0) })
+  return (
+    <section className="chip" aria-label={t('common:chip.label')}>
+      <IronMark dot={tool.dotCorner} />
+      <span className="chip-code">{tool.code}</span>
+      <span className="chip-name">{tool.name}</span>
+      <span className="chip-size muted">
+        {size}, {t(`common:bevelSide.${tool.bevelSide}`)}
+        {seat}
+      </span>
+      {task && <span className="block chip-task">{t(`common:task.${task}`)}</span>}
+    </section>
+  )
+}
+
+const Everywhere = () => {
+  const t = useTexts()
+  const report = useApp((app) => app.report)
+  return (
+    <div className="everywhere">
+      <button type="button" className="word" onClick={() => void undo()} title={t('common:undoHint')}>
+        {t('common:undo')}
+      </button>
+      <button
+        type="button"
+        className="word"
+        disabled={!report}
+        title={report ? undefined : t('common:cardNeedsJob')}
+        onClick={() => void makeCard()}
+      >
+        {t('common:jobCard')}
+      </button>
+      <Choice name="lengthUnit" options={['mm', 'inch', 'thou']} />
+      <Choice name="theme" options={['light', 'dark', 'system']} />
+    </div>
+  )
+}
+
+interface ChoiceProps {
+  readonly name: 'lengthUnit' | 'theme'
+  readonly options: readonly string[]
+}
+
+const Choice = ({ name, options }: ChoiceProps) => {
+  const t = useTexts()
+  const value = useApp((app) => app.settings[name])
+  return (
+    <select
+      className="word"
+      aria-label={t(`common:settings.${name}.label`)}
+      value={value}
+      onChange={(event) => void saveSettings({ [name]: event.target.value })}
+    >
+      {options.map((option) => (
+        <option key={option} value={option}>
+          {t(`common:settings.${name}.${option}`)}
+        </option>
+      ))}
+    </select>
+  )
+}

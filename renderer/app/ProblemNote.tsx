@@ -1,0 +1,22 @@
+import { problemSentence, useTexts } from '../ui/texts.tsx'
+import { useApp } from './store.ts'
+
+/** Why the figures on the screen are the last good ones. A field's own problem stands at the field. */
+export const ProblemNote = () => {
+  const t = useTexts()
+  const problems = useApp((app) => app.problems)
+  const at = useApp((app) => app.problemAt)
+  const report = useApp((app) => app.report)
+  if (problems.length === 0) return null
+  return (
+    <div className="problem-note" role="alert">
+      {at === null &&
+        problems.map((found) => (
+          <p key={`${found.code} ${found.path}`} className="caution">
+            {problemSentence(t, found)}
+          </p>
+        ))}
+      {report && <p>{t('common:lastGood')}</p>}
+    </div>
+  )
+}

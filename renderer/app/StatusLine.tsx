@@ -1,0 +1,25 @@
+import { useTexts } from '../ui/texts.tsx'
+import { useApp } from './store.ts'
+import { undo } from './storeRack.ts'
+
+/** One line at the foot: what was just done, with its undo, or that something is being worked out. */
+export const StatusLine = () => {
+  const t = useTexts()
+  const message = useApp((app) => app.message)
+  const solving = useApp((app) => app.solving)
+  return (
+    <footer className="status-line">
+      <p role="status" data-testid="status">
+        {message ? t(message.key, { ...message.params }) : ''}
+      </p>
+      {message?.changeId != null && (
+        <button type="button" className="word" onClick={() => void undo(message.changeId as number)}>
+          {t('common:undoThis')}
+        </button>
+      )}
+      <p className="muted solving" aria-hidden={!solving} data-on={solving}>
+        {t('common:solving')}
+      </p>
+    </footer>
+  )
+}

@@ -1,0 +1,31 @@
+import { Component, type ReactNode } from 'react'
+import { useTexts } from '../ui/texts.tsx'
+
+interface UnbrokenProps {
+  readonly children: ReactNode
+}
+
+/** Keeps one broken screen from taking the others with it; what was typed is kept by the host already. */
+export class Unbroken extends Component<UnbrokenProps, { readonly broken: boolean }> {
+  override state = { broken: false }
+
+  static getDerivedStateFromError(): { readonly broken: boolean } {
+    return { broken: true }
+  }
+
+  override render(): ReactNode {
+    return this.state.broken ? <Broken onAgain={() => this.setState({ broken: false })} /> : this.props.children
+  }
+}
+
+const Broken = ({ onAgain }: { readonly onAgain: () => void }) => {
+  const t = useTexts()
+  return (
+    <div className="page-note" role="alert">
+      <p>{t('common:screenBroken')}</p>
+      <button type="button" className="key" onClick={onAgain}>
+        {t('common:tryAgain')}
+      </button>
+    </div>
+  )
+}

@@ -1,0 +1,24 @@
+import { StrictMode } from 'react'
+import { createRoot } from 'react-dom/client'
+import { z } from 'zod'
+import '../../assets/fonts/faces.css'
+import '../ui/ui.css'
+import { Texts } from '../ui/texts.tsx'
+import { App } from './App.tsx'
+import './base.css'
+import './shell.css'
+import './tokens.css'
+
+// The content policy forbids code made from text, which zod would otherwise try first.
+z.config({ jitless: true })
+
+const root = document.getElementById('root')
+if (root) {
+  createRoot(root).render(
+    <StrictMode>
+      <Texts>
+        <App />
+      </Texts>
+    </StrictMode>,
+  )
+}

@@ -1,0 +1,86 @@
+import { create } from 'zustand'
+import type { Job, JobInput } from '../../geometry/job.ts'
+import type { Report } from '../../geometry/report.ts'
+import type { Problem } from '../../geometry/result.ts'
+import type { CallOutput } from '../../main/contract/calls.ts'
+import type { Fixture, JobRecord, Settings, Station, Tool } from '../../main/contract/entities.ts'
+
+/** One sentence in the status line; a change carries its undo with it. */
+export interface Message {
+  /** Key of the text catalogue. */
+  readonly key: string
+  readonly params: Problem['params']
+  /** Null: there is nothing to take back. */
+  readonly changeId: number | null
+}
+
+/** A new job, or a way to it from the job as it stands. */
+export type JobChange = Job | JobInput | ((document: Job) => Job | JobInput)
+
+/** What else an edit of the job says. */
+export interface EditOptions {
+  /** Path of the field that was typed in: a problem is shown there. */
+  readonly at?: string
+  readonly stationId?: string
+  readonly fixtureId?: string
+}
+
+/** What the window knows. Records are copies of the host's; only the host changes them. */
+export interface App {
+  /** False until the rack was read for the first time. */
+  readonly ready: boolean
+  /** The host could not be reached, or refused: nothing can be shown. */
+  readonly trouble: Problem | null
+  readonly workshop: CallOutput<'workshop.get'> | null
+  readonly settings: Settings
+  readonly tools: readonly Tool[]
+  readonly stations: readonly Station[]
+  readonly fixtures: readonly Fixture[]
+  /** The tool in hand. */
+  readonly tool: Tool | null
+  /** Its job; the host keeps it in step with tool, station and fixture as their records stand. */
+  readonly job: JobRecord | null
+  readonly station: Station | null
+  readonly fixture: Fixture | null
+  /** The last good report of the tool in hand. */
+  readonly report: Report | null
+  readonly solving: boolean
+  /** Why the last edit was not taken, or why the job cannot be solved. */
+  readonly problems: readonly Problem[]
+  /** Path of the field whose edit was not taken. */
+  readonly problemAt: string | null
+  readonly message: Message | null
+  /** Checks, keeps and solves a changed job. @returns false when it was not taken; `problems` says why */
+  editJob(change: JobChange, options?: EditOptions): Promise<boolean>
+}
+
+const nothingInHand = { tool: null, job: null, station: null, fixture: null, report: null }
+
+/** The window's one store. Its actions stand in storeRack.ts and storeJob.ts. */
+export const useApp = create<App>()(() => ({
+  ready: false,
+  trouble: null,
+  workshop: null,
+  settings: { lengthUnit: 'mm', theme: 'system' },
+  tools: [],
+  stations: [],
+  fixtures: [],
+  ...nothingInHand,
+  solving: false,
+  problems: [],
+  problemAt: null,
+  message: null,
+  /** Given by storeJob.ts, which knows the host and the solver. */
+  editJob: () => Promise.resolve(false),
+}))
+
+/** Puts the tool in hand back. */
+export const emptyHands = (): void =>
+  useApp.setState({ ...nothingInHand, solving: false, problems: [], problemAt: null })
+
+/** Says something in the status line. */
+export const say = (key: string, params: Message['params'] = {}, changeId: number | null = null): void =>
+  useApp.setState({ message: { key, params, changeId } })
+
+/** Says a problem in the status line. */
+export const sayProblem = ({ code, params }: Problem): void => say(`problems:${code}`, params)

@@ -1,0 +1,116 @@
+import { ok, type Result } from '../../geometry/result.ts'
+import type { CallInput, CallName, CallOutput, HostEvent } from '../../main/contract/calls.ts'
+import type { FixtureDraft, Noun, Settings, StationDraft, Tool, ToolDraft } from '../../main/contract/entities.ts'
+import { say, sayProblem, useApp } from './store.ts'
+import { refreshJob } from './storeJob.ts'
+import { call } from './transport.ts'
+
+/** Which version of which record an edit was made on. */
+export interface Seen {
+  readonly id: string
+  readonly version: number
+}
+
+const listCalls = { tool: 'tool.list', station: 'station.list', fixture: 'fixture.list' } as const
+const listKeys = { tool: 'tools', station: 'stations', fixture: 'fixtures' } as const
+
+const loadList = async (noun: keyof typeof listCalls): Promise<void> => {
+  const listed = await call(listCalls[noun], {})
+  if (!listed.ok) return useApp.setState({ trouble: listed.problems[0] ?? null })
+  useApp.setState({ [listKeys[noun]]: listed.value, trouble: null })
+  await refreshJob()
+}
+
+const loadSettings = async (): Promise<void> => {
+  const settings = await call('settings.get', {})
+  if (settings.ok) useApp.setState({ settings: settings.value })
+}
+
+const loadWorkshop = async (): Promise<void> => {
+  const workshop = await call('workshop.get', {})
+  if (workshop.ok) useApp.setState({ workshop: workshop.value })
+}
+
+/** Reads everything the window shows, anew. */
+export const loadAll = async (): Promise<void> => {
+  await Promise.all([loadSettings(), loadWorkshop(), loadList('station'), loadList('fixture')])
+  await loadList('tool')
+  useApp.setState({ ready: true })
+}
+
+const loaders: Partial<Record<Noun, () => Promise<void>>> = {
+  tool: () => loadList('tool'),
+  station: () => loadList('station'),
+  fixture: () => loadList('fixture'),
+  settings: loadSettings,
+  job: refreshJob,
+}
+
+/** Reads again what another window, the command line or an undo changed. */
+export const hear = (event: HostEvent): void => {
+  if (event.type === 'changed') void loaders[event.noun]?.()
+}
+
+type Command = 'tool' | 'station' | 'fixture' | 'benchLog'
+type Changed = { readonly value: unknown; readonly changeId: number }
+
+/** Makes a change, says it with its undo, and reads the list again. */
+const change = async <N extends CallName>(
+  name: N,
+  input: CallInput<N>,
+  label: string,
+): Promise<Result<CallOutput<N>>> => {
+  const [noun, action] = name.split('.') as [Command, string]
+  const made = await call(name, input)
+  if (!made.ok) return made
+  say(`common:message.${noun}.${action}`, { label }, (made.value as Changed).changeId)
+  await loaders[noun]?.()
+  return made
+}
+
+/** Adds a tool, or edits it where `seen` says which. */
+export const saveTool = (seen: Seen | null, draft: ToolDraft): Promise<Result<{ readonly value: Tool }>> =>
+  seen ? change('tool.edit', { ...seen, draft }, draft.name) : change('tool.add', draft, draft.name)
+
+/** Puts a tool in the scrap box. */
+export const removeTool = ({ id, version, name }: Tool) => change('tool.remove', { id, version }, name)
+
+/** Adds a station, or edits it where `seen` says which. */
+export const saveStation = (seen: Seen | null, draft: StationDraft): Promise<Result<unknown>> =>
+  seen ? change('station.edit', { ...seen, draft }, draft.name) : change('station.add', draft, draft.name)
+
+/** Adds a fixture, or edits it where `seen` says which. */
+export const saveFixture = (seen: Seen | null, draft: FixtureDraft): Promise<Result<unknown>> =>
+  seen ? change('fixture.edit', { ...seen, draft }, draft.name) : change('fixture.add', draft, draft.name)
+
+/** Puts a station or a fixture in the scrap box. */
+export const removePlace = (noun: 'station' | 'fixture', { id, version }: Seen, name: string) =>
+  change(`${noun}.remove`, { id, version }, name)
+
+/** Writes a line of the bench log. */
+export const addReading = (draft: CallInput<'benchLog.add'>, label: string) => change('benchLog.add', draft, label)
+
+/** Takes back the change of this id, or the newest that stands. */
+export const undo = async (id?: number): Promise<void> => {
+  const undone = await call('change.undo', id === undefined ? {} : { id })
+  if (!undone.ok) return undone.problems[0] && sayProblem(undone.problems[0])
+  const { noun, action, label } = undone.value
+  say(`common:message.undone.${action}`, { label, noun })
+  await loaders[noun]?.()
+}
+
+/** Changes the unit or the theme. */
+export const saveSettings = async (patch: Partial<Settings>): Promise<void> => {
+  const saved = await call('settings.edit', { ...useApp.getState().settings, ...patch })
+  if (saved.ok) useApp.setState({ settings: saved.value.value })
+  else if (saved.problems[0]) sayProblem(saved.problems[0])
+}
+
+/** Opens the user's own rack, or the demo again. */
+export const openWorkshop = async (rack: 'demo' | 'own'): Promise<Result<null>> => {
+  const opened = await call('workshop.open', { rack })
+  if (!opened.ok) return opened
+  await loadAll()
+  say(`common:message.workshop.${rack}`)
+  return ok(null)
+}

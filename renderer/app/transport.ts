@@ -1,0 +1,70 @@
+import { failed, problem, type Result } from '../../geometry/result.ts'
+import {
+  type CallInput,
+  type CallName,
+  type CallOutput,
+  eventSchema,
+  type HostEvent,
+} from '../../main/contract/calls.ts'
+import { nouns } from '../../main/contract/entities.ts'
+import type { Transport } from '../../main/contract/transport.ts'
+
+declare global {
+  interface Window {
+    /** Put there by the Electron preload; absent in a browser. */
+    readonly camberwright?: Transport
+  }
+}
+
+const lost = failed(problem('hostLost'))
+
+const post = async (address: string, body: unknown): Promise<Response> =>
+  fetch(address, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(body),
+  })
+
+/** After a gap in the events anything may have changed. */
+const everythingChanged: readonly HostEvent[] = nouns.map((noun) => ({ type: 'changed', noun, ids: [] }))
+
+const listen = (listener: (event: HostEvent) => void): (() => void) => {
+  const source = new EventSource('/events')
+  let gap = false
+  source.onerror = () => {
+    gap = true
+  }
+  source.onopen = () => {
+    if (gap) for (const event of everythingChanged) listener(event)
+    gap = false
+  }
+  source.onmessage = ({ data }) => {
+    const event = eventSchema.safeParse(JSON.parse(data))
+    if (event.success) listener(event.data)
+  }
+  return () => source.close()
+}
+
+/** The loopback host, spoken to from its own page. */
+const httpTransport: Transport = {
+  call: async (name, input, callId) => {
+    try {
+      const response = await post('/call', { callId, name, input })
+      return (await response.json()) as Result<CallOutput<typeof name>>
+    } catch {
+      return lost
+    }
+  },
+  cancel: (callId) => {
+    post('/cancel', { callId }).catch(() => undefined)
+  },
+  onEvent: listen,
+  blobUrl: (blobId) => `/blob/${blobId}`,
+}
+
+/** The one way to the data, whatever the host. */
+export const transport: Transport = window.camberwright ?? httpTransport
+
+/** A call whose id nobody needs. @returns as `Transport.call`; a lost host is the problem `hostLost` */
+export const call = <N extends CallName>(name: N, input: CallInput<N>): Promise<Result<CallOutput<N>>> =>
+  transport.call(name, input, crypto.randomUUID())

@@ -1,0 +1,102 @@
+import type { ReactNode } from 'react'
+import { useTexts } from '../ui/texts.tsx'
+
+/** What a key shows, drawn in a square of 28. */
+const icons = {
+  play: <path className="solid" d="M8 5L23 14L8 23Z" />,
+  pause: <path className="solid" d="M8 5h4v18h-4ZM17 5h4v18h-4Z" />,
+  back: <path d="M5 6V22M24 18C24 6 12 4 10 16M10 16l-3.5 -4M10 16l4.5 -3" />,
+  on: <path d="M23 6V22M4 18C4 6 16 4 18 16M18 16l-4.5 -3M18 16l3.5 -4" />,
+  lift: <path d="M8 20L20 8M5 25C10 21 18 21 23 25M10 13V3M10 3l-3 4M10 3l3 4" />,
+  lower: <path d="M8 20L20 8M5 25C10 21 18 21 23 25M10 3V13M10 13l-3 -4M10 13l3 -4" />,
+  view: <path d="M4 20L14 25L24 20V9L14 4L4 9ZM14 25V14M4 9L14 14L24 9" />,
+} as const
+
+interface KeyProps {
+  readonly name: string
+  readonly icon?: keyof typeof icons
+  /** Written instead of an icon. */
+  readonly sign?: string
+  readonly pressed?: boolean
+  /** The one key that matters most: solid. */
+  readonly main?: boolean
+  readonly disabled?: boolean
+  readonly onPress: () => void
+}
+
+const Key = ({ name, icon, sign, pressed, main = false, disabled = false, onPress }: KeyProps) => (
+  <button
+    type="button"
+    className="grind-key"
+    aria-pressed={pressed}
+    data-main={main}
+    disabled={disabled}
+    onClick={onPress}
+  >
+    <span className="grind-key-face" aria-hidden="true">
+      {icon ? (
+        <svg width={28} height={28} viewBox="0 0 28 28" aria-hidden="true">
+          {icons[icon]}
+        </svg>
+      ) : (
+        sign
+      )}
+    </span>
+    <span className="grind-key-name">{name}</span>
+  </button>
+)
+
+/** How fast a grind is played (sweeps a second): about as a hand does it, a quarter of that, and eight times. */
+export const speeds = { normal: 1, slow: 0.25, fast: 8 } as const
+export type Speed = keyof typeof speeds
+
+interface KeysProps {
+  readonly playing: boolean
+  readonly atStart: boolean
+  readonly atEnd: boolean
+  readonly speed: Speed
+  readonly lifted: boolean
+  readonly onPlay: () => void
+  readonly onPause: () => void
+  readonly onStep: (sweeps: 1 | -1) => void
+  readonly onSpeed: (speed: Speed) => void
+  readonly onLift: (lifted: boolean) => void
+  readonly onHome: () => void
+}
+
+/** The keys that hold time, and the two that turn the picture. */
+export const Keys = (props: KeysProps): ReactNode => {
+  const { playing, atStart, atEnd, speed, lifted, onSpeed } = props
+  const t = useTexts()
+  const toggle = (kind: Speed) => onSpeed(speed === kind ? 'normal' : kind)
+  return (
+    <div className="grind-keys">
+      {playing ? (
+        <Key name={t('grind:run.pause')} icon="pause" main onPress={props.onPause} />
+      ) : (
+        <Key name={t('grind:run.play')} icon="play" main onPress={props.onPlay} />
+      )}
+      <Key name={t('grind:run.back')} icon="back" disabled={atStart} onPress={() => props.onStep(-1)} />
+      <Key name={t('grind:run.on')} icon="on" disabled={atEnd} onPress={() => props.onStep(1)} />
+      <Key
+        name={t('grind:run.slowName')}
+        sign={t('grind:run.slow')}
+        pressed={speed === 'slow'}
+        onPress={() => toggle('slow')}
+      />
+      <Key
+        name={t('grind:run.fastName')}
+        sign={t('grind:run.fast')}
+        pressed={speed === 'fast'}
+        onPress={() => toggle('fast')}
+      />
+      <Key
+        name={t(lifted ? 'grind:run.lower' : 'grind:run.lift')}
+        icon={lifted ? 'lower' : 'lift'}
+        pressed={lifted}
+        onPress={() => props.onLift(!lifted)}
+      />
+      <Key name={t('grind:scene.homeKey')} icon="view" onPress={props.onHome} />
+    </div>
+  )
+}

@@ -1,0 +1,42 @@
+import type { Job } from '../../geometry/job.ts'
+import { FigureField } from '../ui/FigureField.tsx'
+import { useTexts } from '../ui/texts.tsx'
+import { changeMotion, type MotionKey, useRefusal } from './editMotion.ts'
+import { ViewHead } from './Views.tsx'
+
+const labels: Readonly<Record<MotionKey, string>> = {
+  loadN: 'grind:motion.load',
+  fingerReachMm: 'grind:motion.reach',
+  traverseMm: 'grind:motion.traverse',
+  sweeps: 'grind:motion.sweeps',
+}
+
+/** How the blade is moved. A change begins the grind again: its past belongs to the motion that made it. */
+export const MotionFields = ({ motion }: { readonly motion: Job['motion'] }) => {
+  const t = useTexts()
+  return (
+    <section className="view motion-fields">
+      <ViewHead heading={t('grind:motion.heading')} note={t('grind:motion.note')} />
+      <div className="motion-row">
+        {(Object.keys(labels) as MotionKey[]).map((key) => (
+          <MotionField key={key} name={key} value={motion[key]} />
+        ))}
+      </div>
+    </section>
+  )
+}
+
+const MotionField = ({ name, value }: { readonly name: MotionKey; readonly value: number }) => {
+  const t = useTexts()
+  const path = `motion.${name}` as const
+  return (
+    <FigureField
+      quantity={path}
+      value={value}
+      label={t(labels[name])}
+      size="small"
+      onCommit={(next) => next !== null && changeMotion(name, next)}
+      {...useRefusal(path)}
+    />
+  )
+}

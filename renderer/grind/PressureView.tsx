@@ -1,0 +1,84 @@
+import { useRef } from 'react'
+import { fullPressureNPerMm } from '../scene/pressure.ts'
+import { useTexts } from '../ui/texts.tsx'
+import { useFigures } from '../ui/useFigure.ts'
+import type { Frame } from '../worker/protocol.ts'
+import { touchingColumns } from './touching.ts'
+import { type Moment, type Running, useEachFrame } from './useLiveGrind.ts'
+import { Stations, ViewHead } from './Views.tsx'
+
+const HEIGHT_PX = 46
+/** Load places nearer than this to the middle read as in the middle (mm). */
+const MIDDLE_MM = 0.5
+
+interface PressureViewProps {
+  readonly running: Running
+  readonly moment: Moment
+  readonly plotPx: number
+  readonly lifted: boolean
+}
+
+/** Pressure along the edge: a filled curve, the load's arrow, and what they say. */
+export const PressureView = ({ running, moment, plotPx, lifted }: PressureViewProps) => {
+  const t = useTexts()
+  const { inWords } = useFigures()
+  const body = useRef<SVGPathElement>(null)
+  const arrow = useRef<SVGGElement>(null)
+  const { shape, job } = running
+  const half = job.blade.widthMm / 2
+  const pxPerMm = plotPx / job.blade.widthMm
+
+  useEachFrame(running, (frame) => {
+    body.current?.setAttribute('d', lifted ? '' : bodyPath(frame, shape.uMm, half, pxPerMm, fullPressureNPerMm(job)))
+    arrow.current?.setAttribute('transform', `translate(${(frame.loadPlaceMm + half) * pxPerMm} 0)`)
+  })
+  const load = inWords(job.motion.loadN, 'N', 0)
+  const place = inWords(Math.abs(moment.loadPlaceMm), 'mm', 0)
+  const centred =
+    Math.abs(moment.loadPlaceMm) < MIDDLE_MM ? 'centred' : moment.loadPlaceMm < 0 ? 'centredLeft' : 'centredRight'
+  const nothing = lifted ? 'lifted' : moment.step === 0 ? 'nothing' : null
+  const touching =
+    nothing === null
+      ? t('grind:pressure.touching', {
+          width: inWords(moment.touchingMm, 'mm', 0),
+          most: moment.mostPressureNPerMm.toFixed(1),
+        })
+      : t(`grind:pressure.${nothing}`)
+  return (
+    <section className="view">
+      <ViewHead
+        heading={t('grind:pressure.heading')}
+        note={nothing === null ? t(`grind:pressure.${centred}`, { load, place }) : t('grind:pressure.note')}
+      />
+      <svg
+        width={plotPx}
+        height={HEIGHT_PX}
+        role="img"
+        aria-label={t('grind:pressure.label', { sentence: touching })}
+        className="plot"
+      >
+        <Stations plotPx={plotPx} heightPx={HEIGHT_PX} />
+        <path ref={body} className="touch-body" />
+        <path className="datum-line" d={`M0 ${HEIGHT_PX - 0.5}H${plotPx}`} />
+        <g ref={arrow} className="load-arrow" visibility={nothing === null ? 'visible' : 'hidden'}>
+          <path d={`M0 4V${HEIGHT_PX - 10}`} />
+          <path d={`M-4 ${HEIGHT_PX - 12}L0 ${HEIGHT_PX - 2}L4 ${HEIGHT_PX - 12}Z`} className="head" />
+        </g>
+      </svg>
+      <p className={nothing === null ? 'view-line touch-text' : 'view-line'}>{touching}</p>
+    </section>
+  )
+}
+
+const bodyPath = (frame: Frame, uMm: Float64Array, half: number, pxPerMm: number, full: number): string => {
+  const touching = touchingColumns(frame.pressureNPerMm)
+  if (!touching) return ''
+  const x = (i: number): string => (((uMm[i] as number) + half) * pxPerMm).toFixed(1)
+  const [first, last] = touching
+  let path = `M${x(first)} ${HEIGHT_PX}`
+  for (let i = first; i <= last; i++) {
+    const share = Math.min((frame.pressureNPerMm[i] as number) / full, 1)
+    path += `L${x(i)} ${(HEIGHT_PX - share * (HEIGHT_PX - 4)).toFixed(1)}`
+  }
+  return `${path}L${x(last)} ${HEIGHT_PX}Z`
+}

@@ -1,0 +1,109 @@
+import type { TFunction } from 'i18next'
+import type { ReactNode } from 'react'
+import type { Side } from '../../geometry/report.ts'
+import { degFromRad } from '../../geometry/units.ts'
+import type { Stops } from '../scene/machine.ts'
+import type { Rotation } from '../scene/wheel.ts'
+import { FigureText } from '../ui/FigureText.tsx'
+import type { Figures } from '../ui/useFigure.ts'
+import type { LabelSpec } from './Overlay.tsx'
+import { TurnsField } from './TurnsField.tsx'
+import type { Moment, Running } from './useLiveGrind.ts'
+
+/** Everything the labels tell. */
+export interface LabelFacts {
+  readonly t: TFunction
+  readonly figures: Figures
+  readonly running: Running
+  readonly moment: Moment
+  readonly stops: Stops
+  readonly rotation: Rotation
+  readonly dot: Side
+  readonly lifted: boolean
+}
+
+/** Yaw smaller than this reads as square (degrees). */
+const SQUARE_DEG = 0.005
+
+const stopLabel = ({ t, figures, stops, moment, lifted }: LabelFacts, side: Side): LabelSpec => {
+  const left = side === 'left'
+  const bears = !lifted && moment.bearing === side
+  return {
+    id: `stop-${side}`,
+    side,
+    anchors: [left ? 'stopLeft' : 'stopRight'],
+    rank: 1,
+    content: (
+      <>
+        <FigureText
+          figure={figures.plain(left ? stops.leftMm : stops.rightMm, 'mm', 2)}
+          name={t(left ? 'grind:label.stopLeft' : 'grind:label.stopRight')}
+          note={bears ? t('grind:label.bears') : undefined}
+        />
+        <TurnsField side={side} turns={left ? stops.leftTurns : stops.rightTurns} />
+      </>
+    ),
+  }
+}
+
+const label = (
+  id: string,
+  side: LabelSpec['side'],
+  anchors: LabelSpec['anchors'],
+  rank: LabelSpec['rank'],
+  content: ReactNode,
+): LabelSpec => ({ id, side, anchors, rank, content })
+
+const yawLabel = ({ t, figures, moment }: LabelFacts): LabelSpec => {
+  const yawDeg = degFromRad(moment.yawRad)
+  const name = Math.abs(yawDeg) < SQUARE_DEG ? 'yawNone' : yawDeg < 0 ? 'yawLeft' : 'yawRight'
+  const text = <FigureText figure={figures.plain(Math.abs(yawDeg), 'deg', 2)} name={t(`grind:label.${name}`)} />
+  return label('yaw', 'right', ['pivot'], 2, text)
+}
+
+const wheelLabel = ({ t, figures, running, rotation }: LabelFacts): LabelSpec => {
+  const { wheelDiameterMm, wheelSpeedRpm } = running.job.station
+  const speed = figures.inWords(wheelSpeedRpm, 'rpm', 0)
+  const note = t(rotation === 'intoEdge' ? 'grind:label.wheelSpeed' : 'grind:label.wheelSpeedAway', { speed })
+  const text = <FigureText figure={figures.plain(wheelDiameterMm, 'mm', 1)} name={t('grind:label.wheel')} note={note} />
+  return label('wheel', 'left', ['wheelSide'], 3, text)
+}
+
+/** What the lifted blade shows: the ink, and which corner carries the dot that now faces away. */
+const liftedLabels = ({ t, moment, dot }: LabelFacts): LabelSpec[] => {
+  const share = { text: String(Math.round(100 * moment.inkLeftShare)), unit: '%' }
+  return [
+    label('ink', 'left', ['ink'], 1, <FigureText figure={share} name={t('grind:label.ink')} />),
+    label(
+      'dot',
+      dot,
+      ['dotCorner'],
+      2,
+      <span>{t(dot === 'left' ? 'grind:label.dotLeft' : 'grind:label.dotRight')}</span>,
+    ),
+  ]
+}
+
+/** The labels of the machine, each beside its part. */
+export const stageLabels = (facts: LabelFacts): LabelSpec[] => {
+  const { t, figures, running, lifted } = facts
+  const { setUp, job } = running
+  const gapMm = setUp.barDistanceMm - setUp.wheelRadiusMm - setUp.barRadiusMm
+  const length = (mm: number) => figures.plain(mm, 'mm', 1)
+  const steered = job.fixture.kind === 'steered' && job.fixture.guideArmMm !== null
+  const bevel = (
+    <FigureText figure={figures.plain(degFromRad(setUp.bevelRad), 'deg', 1)} name={t('grind:label.bevel')} />
+  )
+  const gap = <FigureText figure={length(gapMm)} name={t('grind:label.gap')} />
+  const projection = <FigureText figure={length(setUp.projectionMm)} name={t('grind:label.projection')} />
+  const load = <FigureText figure={figures.plain(job.motion.loadN, 'N', 0)} name={t('grind:label.load')} />
+  return [
+    ...(steered ? [stopLabel(facts, 'left'), stopLabel(facts, 'right')] : []),
+    ...(steered && !lifted ? [yawLabel(facts)] : []),
+    ...(lifted ? liftedLabels(facts) : [label('gap', 'left', ['barUnder', 'wheelTop'], 2, gap)]),
+    label('projection', 'left', ['projectionTop', 'projectionEdge'], 2, projection),
+    wheelLabel(facts),
+    label('bevel', 'right', ['bevel'], 2, bevel),
+    ...(lifted ? [] : [label('load', 'right', ['loadTail'], 3, load)]),
+  ]
+}

@@ -1,0 +1,40 @@
+import { type ReactNode, useRef } from 'react'
+import { useSize } from './useScreen.ts'
+
+/** Room right of every view for what stands outside it (px). */
+export const OUTSIDE_PX = 92
+
+interface ViewsProps {
+  readonly children: (plotPx: number) => ReactNode
+}
+
+/** The column of magnified views: all share one width, so that a place across the blade lies on one line in all. */
+export const Views = ({ children }: ViewsProps) => {
+  const ref = useRef<HTMLDivElement>(null)
+  const size = useSize(ref)
+  return (
+    <div className="grind-views" ref={ref}>
+      {size && children(Math.max(size.widthPx - OUTSIDE_PX, 120))}
+    </div>
+  )
+}
+
+interface ViewHeadProps {
+  readonly heading: string
+  readonly note: ReactNode
+  readonly end?: ReactNode
+}
+
+/** Heading of a view, with its factor. */
+export const ViewHead = ({ heading, note, end }: ViewHeadProps) => (
+  <div className="view-head">
+    <h2>{heading}</h2>
+    <span className="view-note">{note}</span>
+    {end !== undefined && <span className="view-end">{end}</span>}
+  </div>
+)
+
+/** The five stations across: both corners, both halfway, the middle. */
+export const Stations = ({ plotPx, heightPx }: { readonly plotPx: number; readonly heightPx: number }) => (
+  <path className="stations" d={[0, 0.25, 0.5, 0.75, 1].map((share) => `M${share * plotPx} 0V${heightPx}`).join('')} />
+)

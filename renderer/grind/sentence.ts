@@ -1,0 +1,59 @@
+import type { TFunction } from 'i18next'
+import type { Moment } from './useLiveGrind.ts'
+
+/** What the sentence needs beside the moment. */
+export interface SentenceFacts {
+  readonly sweeps: number
+  readonly stepsPerSweep: number
+  readonly wantedMm: number
+  readonly lifted: boolean
+  readonly inWords: (mm: number) => string
+}
+
+/** Load nearer to the middle than this is in the middle (mm): the width of a fingertip's centre. */
+const MIDDLE_MM = 3
+/** Corners nearer to each other than this are told as one (mm): what two decimals show. */
+const SAME_MM = 0.01
+/** Ink shares below this are none left, above its complement none gone. */
+const INK_EDGE = 0.005
+
+const whereKey = (moment: Moment, { sweeps, stepsPerSweep, lifted }: SentenceFacts): string => {
+  if (lifted) return 'lifted'
+  if (moment.playing) return 'playing'
+  if (moment.step === 0) return 'start'
+  return moment.step === sweeps * stepsPerSweep ? 'end' : 'paused'
+}
+
+const placeKey = ({ loadPlaceMm }: Moment): string =>
+  Math.abs(loadPlaceMm) < MIDDLE_MM ? 'middle' : loadPlaceMm < 0 ? 'left' : 'right'
+
+const loadPart = (t: TFunction, moment: Moment, { lifted }: SentenceFacts): string =>
+  lifted || moment.step === 0 ? '' : t(`grind:sentence.load.${placeKey(moment)}.${moment.bearing}`)
+
+const reliefPart = (t: TFunction, moment: Moment, { wantedMm, inWords }: SentenceFacts): string => {
+  if (moment.step === 0) return t('grind:sentence.wanted', { wanted: inWords(wantedMm) })
+  const params = {
+    left: inWords(moment.reliefLeftMm),
+    right: inWords(moment.reliefRightMm),
+    wanted: inWords(wantedMm),
+  }
+  const same = Math.abs(moment.reliefLeftMm - moment.reliefRightMm) < SAME_MM
+  return t(`grind:sentence.relief.${same ? 'same' : 'apart'}`, params)
+}
+
+const inkPart = (t: TFunction, { inkLeftShare, step }: Moment): string => {
+  if (step === 0 || inkLeftShare > 1 - INK_EDGE) return t('grind:sentence.ink.whole')
+  if (inkLeftShare < INK_EDGE) return t('grind:sentence.ink.gone')
+  return t('grind:sentence.ink.part', { share: Math.round(100 * inkLeftShare) })
+}
+
+/** Says what the picture shows, in one line. */
+export const momentSentence = (t: TFunction, moment: Moment, facts: SentenceFacts): string =>
+  [
+    t(`grind:sentence.where.${whereKey(moment, facts)}`, { sweep: Math.floor(moment.sweep), sweeps: facts.sweeps }),
+    loadPart(t, moment, facts),
+    reliefPart(t, moment, facts),
+    inkPart(t, moment),
+  ]
+    .filter((part) => part !== '')
+    .join(' ')

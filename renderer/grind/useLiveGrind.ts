@@ -1,0 +1,129 @@
+import { useEffect, useMemo, useRef, useState } from 'react'
+import type { Job } from '../../geometry/job.ts'
+import { type SetUp, setUpOf } from '../../geometry/setUp.ts'
+import { createLiveGrind, type LiveGrind } from '../worker/liveGrind.ts'
+import type { Frame, FrameArrays, RunShape } from '../worker/protocol.ts'
+import { highest, touchingColumns } from './touching.ts'
+
+/** A run that has shown its first moment, with the very job it grinds. */
+export interface Running {
+  readonly job: Job
+  readonly setUp: SetUp
+  readonly shape: RunShape
+  readonly live: LiveGrind
+}
+
+/** The screen's own grind worker, there as long as the screen is. */
+const useGrindWorker = (): LiveGrind | null => {
+  const [live, setLive] = useState<LiveGrind | null>(null)
+  useEffect(() => {
+    const fresh = createLiveGrind()
+    setLive(fresh)
+    return () => fresh.close()
+  }, [])
+  return live
+}
+
+/** The first of several equal jobs: a record that was read again and says the same begins nothing. */
+const useSame = (job: Job | null): Job | null => {
+  const text = JSON.stringify(job)
+  return useMemo(() => JSON.parse(text), [text])
+}
+
+/**
+ * Grinds the job, and begins again whenever the job changes. The run before stays in the picture until the new one has
+ * its first moment, and for good where the new job cannot be ground: the last good figures stand.
+ */
+export const useLiveGrind = (
+  given: Job | null,
+): { readonly live: LiveGrind | null; readonly running: Running | null } => {
+  const live = useGrindWorker()
+  const job = useSame(given)
+  const [running, setRunning] = useState<Running | null>(null)
+  useEffect(() => {
+    if (!live || !job) return
+    const setUp = setUpOf(job)
+    if (!setUp.ok) return
+    const run = live.start(job)
+    const begin = (): void => {
+      const { shape, latest } = live
+      if (shape?.run !== run || latest?.run !== run) return
+      setRunning((now) => (now?.shape.run === run ? now : { job, setUp: setUp.value, shape, live }))
+    }
+    return live.subscribe(begin)
+  }, [live, job])
+  return { live, running }
+}
+
+/** Figures on the screen are renewed this often while the grind plays (ms): as fast as they can be read. */
+const FIGURES_MS = 160
+
+/** A moment in figures: a frame without its arrays, which are the worker's again by the time it is read. */
+export interface Moment extends Omit<Frame, keyof FrameArrays> {
+  /** Width of the edge that touches. */
+  readonly touchingMm: number
+  readonly mostPressureNPerMm: number
+}
+
+const momentOf = (frame: Frame, { uMm }: RunShape): Moment => {
+  const { vMm: _field, pressureNPerMm, ...figures } = frame
+  const touching = touchingColumns(pressureNPerMm)
+  return {
+    ...figures,
+    touchingMm: touching ? (uMm[touching[1]] as number) - (uMm[touching[0]] as number) : 0,
+    mostPressureNPerMm: highest(pressureNPerMm),
+  }
+}
+
+/** The moment now, for figures; paused it is exact. */
+export const useMoment = ({ live, shape }: Running): Moment => {
+  const [moment, setMoment] = useState<Moment>(() => momentOf(live.latest as Frame, shape))
+  const shownMs = useRef(0)
+  useEffect(() => {
+    const look = (): void => {
+      const frame = live.latest
+      if (!frame || frame.run !== shape.run) return
+      const nowMs = performance.now()
+      if (frame.playing && nowMs - shownMs.current < FIGURES_MS) return
+      shownMs.current = nowMs
+      setMoment(momentOf(frame, shape))
+    }
+    look()
+    return live.subscribe(look)
+  }, [live, shape])
+  return moment
+}
+
+/** Draws by hand with every frame of a run, at most once a screen refresh; what it is given must be used at once. */
+export const useEachFrame = ({ live, shape }: Running, draw: (frame: Frame) => void): void => {
+  const latestDraw = useRef(draw)
+  latestDraw.current = draw
+  useEffect(() => {
+    let request = 0
+    const drawNow = (): void => {
+      request = 0
+      if (live.latest?.run === shape.run) latestDraw.current(live.latest)
+    }
+    const end = live.subscribe(() => {
+      request ||= requestAnimationFrame(drawNow)
+    })
+    return () => {
+      end()
+      cancelAnimationFrame(request)
+    }
+  }, [live, shape])
+  useEffect(() => {
+    if (live.latest?.run === shape.run) draw(live.latest)
+  })
+}
+
+/** How far the run is worked out, as a number that renews the reader. */
+export const useHistoryLength = ({ live, shape }: Running): number => {
+  const [length, setLength] = useState(live.history.length)
+  useEffect(() => {
+    const look = (): void => setLength(shape.run === live.shape?.run ? live.history.length : 0)
+    look()
+    return live.subscribe(look)
+  }, [live, shape])
+  return length
+}

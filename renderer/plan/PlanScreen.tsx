@@ -1,0 +1,39 @@
+import { NoJob } from '../app/NoJob.tsx'
+import { ProblemNote } from '../app/ProblemNote.tsx'
+import { useApp } from '../app/store.ts'
+import { useTexts } from '../ui/texts.tsx'
+import { Answer } from './Answer.tsx'
+import { EdgeGlass } from './EdgeGlass.tsx'
+import './plan.css'
+import { SeatDrawing } from './SeatDrawing.tsx'
+import { ShavingDrawing } from './ShavingDrawing.tsx'
+import { Wanted } from './Wanted.tsx'
+
+/** Plan: from what the wood should see to the free play of the stops. */
+export const PlanScreen = () => {
+  const t = useTexts()
+  const tool = useApp((app) => app.tool)
+  const job = useApp((app) => app.job)
+  const report = useApp((app) => app.report)
+  if (!tool || !job) return <NoJob />
+  return (
+    <div className="plan">
+      <Wanted job={job.document} tool={tool} />
+      <div className="plan-note">
+        <ProblemNote />
+      </div>
+      {report ? (
+        <>
+          <div className="plan-drawings">
+            <ShavingDrawing report={report} tool={tool} />
+            <SeatDrawing report={report} />
+            <EdgeGlass report={report} dot={tool.dotCorner} />
+          </div>
+          <Answer job={job.document} report={report} />
+        </>
+      ) : (
+        <p className="page-note">{t('plan:working')}</p>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,53 @@
+import type { Report } from '../../geometry/report.ts'
+import { useTexts } from '../ui/texts.tsx'
+import { useFigures } from '../ui/useFigure.ts'
+
+const WIDTH_PX = 190
+const HEIGHT_PX = 142
+/** Where the board's surface and the edge are drawn (px). */
+const SURFACE_PX = 92
+const EDGE_PX = 40
+/** A sketch of the iron: its length and thickness (px). Its angles are true; its size is nobody's. */
+const LONG_PX = 96
+const THICK_PX = 11
+const ARC_PX = 108
+
+const rad = (deg: number): number => (deg * Math.PI) / 180
+
+/** How the iron lies in its plane: true angles on a sketch. */
+export const SeatDrawing = ({ report }: { readonly report: Report }) => {
+  const t = useTexts()
+  const figures = useFigures()
+  const { seatAngleDeg, bevelSide } = report.job.blade
+  if (seatAngleDeg === null || !report.woodView) return null
+  const degrees = (value: number) => figures.inWords(value, 'deg', 0)
+  const words = {
+    seat: degrees(seatAngleDeg),
+    pitch: degrees(report.woodView.pitchDeg),
+    clearance: degrees(report.woodView.clearanceDeg),
+  }
+  const [c, s] = [Math.cos(rad(seatAngleDeg)), Math.sin(rad(seatAngleDeg))]
+  const up = bevelSide === 'up' ? 1 : -1
+  const heel = THICK_PX / Math.tan(rad(report.setUp.bevelAngleDeg))
+  const at = (along: number, off: number) =>
+    `${(EDGE_PX + along * c - up * off * s).toFixed(1)} ${(SURFACE_PX - along * s - up * off * c).toFixed(1)}`
+  const body = [at(0, 0), at(LONG_PX, 0), at(LONG_PX, THICK_PX), at(heel, THICK_PX)].join('L')
+  return (
+    <figure className="seat-figure">
+      <svg className="drawing" width={WIDTH_PX} height={HEIGHT_PX} role="img" aria-label={t('plan:seat.label', words)}>
+        <rect className="wood" x="0" y={SURFACE_PX} width={WIDTH_PX} height={HEIGHT_PX - SURFACE_PX} />
+        <path className="steel" d={`M${body}Z`} />
+        <path className="surface" d={`M0 ${SURFACE_PX}H${WIDTH_PX}`} />
+        <path className="axis" d={`M${at(LONG_PX, 0)}L${at(ARC_PX + 14, 0)}`} />
+        <path
+          className="dimension"
+          d={`M${EDGE_PX + ARC_PX} ${SURFACE_PX}A${ARC_PX} ${ARC_PX} 0 0 0 ${at(ARC_PX, 0)}`}
+        />
+        <text className="seat-angle" x={WIDTH_PX} y={HEIGHT_PX - 24} textAnchor="end">
+          {words.seat}
+        </text>
+      </svg>
+      <figcaption className="muted">{t('plan:seat.caption', words)}</figcaption>
+    </figure>
+  )
+}

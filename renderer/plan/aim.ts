@@ -1,0 +1,58 @@
+import type { Job } from '../../geometry/job.ts'
+import type { PlanReport, TurnsReport } from '../../geometry/report.ts'
+
+/** The three ways of giving a curve; a job uses just one. */
+export const curveKeys = ['reliefMm', 'woodReliefMm', 'edgeRadiusMm'] as const
+export type CurveKey = (typeof curveKeys)[number]
+
+/** @returns the way this job gives its curve */
+export const curveKeyOf = ({ aim }: Job): CurveKey => curveKeys.find((key) => aim[key] !== null) ?? 'reliefMm'
+
+/** @returns the job with its curve given in one way, the others left empty */
+export const withCurve = (job: Job, key: CurveKey, value: number | null): Job => ({
+  ...job,
+  aim: { ...job.aim, reliefMm: null, woodReliefMm: null, edgeRadiusMm: null, [key]: value },
+})
+
+/** Decimals kept when the same curve is given in another way: finer than any leaf, coarser than dust. */
+const KEPT: Record<CurveKey, number> = { reliefMm: 3, woodReliefMm: 3, edgeRadiusMm: 0 }
+/** Stands for a straight edge where a radius is asked for (mm): its relief is under what a leaf can tell on any iron. */
+const NEARLY_STRAIGHT_MM = 100_000
+
+/** @returns the curve of a plan, as this way gives it */
+export const curveIn = (plan: PlanReport, key: CurveKey): number => {
+  const value = plan[key] ?? (key === 'edgeRadiusMm' ? NEARLY_STRAIGHT_MM : 0)
+  return Number(value.toFixed(KEPT[key]))
+}
+
+/** Stop screws are set to a twentieth of a turn by eye; finer is not to be had. */
+const TURN_STEP = 0.05
+
+/** @returns turns as they can be set */
+export const settableTurns = (turns: number): number => Number((Math.round(turns / TURN_STEP) * TURN_STEP).toFixed(2))
+
+/** @returns the job with its stops set for the aim */
+export const withStops = (job: Job, turns: TurnsReport): Job => ({
+  ...job,
+  motion: {
+    ...job.motion,
+    stopTurnsLeft: settableTurns(turns.left),
+    stopTurnsRight: settableTurns(turns.right),
+    yawLeftDeg: null,
+    yawRightDeg: null,
+  },
+})
+
+/** Two settings nearer than this are one (turns). */
+const SAME_TURNS = 0.001
+
+/** @returns whether the stops stand as the aim asks */
+export const stopsMeet = ({ motion }: Job, turns: TurnsReport): boolean =>
+  motion.yawLeftDeg === null &&
+  motion.yawRightDeg === null &&
+  Math.abs(motion.stopTurnsLeft - settableTurns(turns.left)) < SAME_TURNS &&
+  Math.abs(motion.stopTurnsRight - settableTurns(turns.right)) < SAME_TURNS
+
+/** @returns how far the wanted edge lies behind its middle at u, an arc of a circle (mm) */
+export const wantedDepthMm = (edgeRadiusMm: number | null, uMm: number): number =>
+  edgeRadiusMm === null ? 0 : edgeRadiusMm - Math.sqrt(edgeRadiusMm * edgeRadiusMm - uMm * uMm)

@@ -1,0 +1,63 @@
+import { sayProblem, useApp } from '../app/store.ts'
+import { openWorkshop } from '../app/storeRack.ts'
+import { useTexts } from '../ui/texts.tsx'
+
+interface RackHeadProps {
+  readonly typed: string
+  readonly onType: (typed: string) => void
+  readonly onAdd: () => void
+}
+
+/** How things stand in one sentence, and the way to one tool. */
+export const RackHead = ({ typed, onType, onAdd }: RackHeadProps) => {
+  const t = useTexts()
+  return (
+    <div className="rack-head">
+      <Standing />
+      <div className="rack-find">
+        <label className="unseen" htmlFor="find">
+          {t('rack:find')}
+        </label>
+        <input
+          id="find"
+          type="search"
+          placeholder={t('rack:find')}
+          value={typed}
+          onChange={(event) => onType(event.target.value)}
+        />
+        <button type="button" className="key" onClick={onAdd}>
+          {t('rack:add')}
+        </button>
+      </div>
+    </div>
+  )
+}
+
+const open = async (rack: 'demo' | 'own'): Promise<void> => {
+  const opened = await openWorkshop(rack)
+  if (!opened.ok && opened.problems[0]) sayProblem(opened.problems[0])
+}
+
+const Standing = () => {
+  const t = useTexts()
+  const tools = useApp((app) => app.tools)
+  const workshop = useApp((app) => app.workshop)
+  const lent = tools.filter(({ holder }) => holder !== '').length
+  const curved = tools.filter(({ reliefMm }) => reliefMm > 0).length
+  const demo = workshop?.rack !== 'own'
+  return (
+    <div className="rack-standing">
+      <p className="sentence">
+        {t('rack:standing.tools', { count: tools.length })}{' '}
+        {tools.length > 0 && t('rack:standing.curved', { count: curved })}{' '}
+        {lent > 0 && t('rack:standing.lent', { count: lent })}
+      </p>
+      <p className="rack-demo">
+        <span className="muted">{t(demo ? 'rack:demo' : 'rack:own')}</span>
+        <button type="button" className="word rack-own" onClick={() => void open(demo ? 'own' : 'demo')}>
+          {t(demo ? 'rack:startOwn' : 'rack:openDemo')}
+        </button>
+      </p>
+    </div>
+  )
+}

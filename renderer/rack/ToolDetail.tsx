@@ -1,0 +1,70 @@
+import type { Tool } from '../../main/contract/entities.ts'
+import { go } from '../app/route.ts'
+import { sayProblem } from '../app/store.ts'
+import { removeTool } from '../app/storeRack.ts'
+import { FigureText } from '../ui/FigureText.tsx'
+import { useTexts } from '../ui/texts.tsx'
+import { useFigures } from '../ui/useFigure.ts'
+import { BenchLog } from './BenchLog.tsx'
+import { IronDrawing } from './IronDrawing.tsx'
+
+interface ToolDetailProps {
+  readonly tool: Tool
+  readonly onEdit: () => void
+}
+
+/** The tool in hand: its figures, its iron drawn to scale with the dot, its bench log. */
+export const ToolDetail = ({ tool, onEdit }: ToolDetailProps) => {
+  const t = useTexts()
+  const remove = async () => {
+    const removed = await removeTool(tool)
+    if (!removed.ok && removed.problems[0]) sayProblem(removed.problems[0])
+  }
+  return (
+    <div className="detail">
+      <div className="detail-words">
+        <p className="detail-code">{tool.code}</p>
+        <h2>{tool.name}</h2>
+        <p className="muted">{[t(`common:toolKind.${tool.kind}`), tool.steel].filter(Boolean).join(', ')}</p>
+        {tool.note !== '' && <p>{tool.note}</p>}
+        <p className="detail-keys">
+          <button type="button" className="key key-main" onClick={() => go('plan', tool.code)}>
+            {t('rack:plan')}
+          </button>
+          <button type="button" className="word" onClick={onEdit}>
+            {t('rack:edit')}
+          </button>
+          <button type="button" className="word" onClick={() => void remove()}>
+            {t('rack:remove')}
+          </button>
+        </p>
+      </div>
+      <DetailFigures tool={tool} />
+      <IronDrawing tool={tool} />
+      <BenchLog tool={tool} />
+    </div>
+  )
+}
+
+const DetailFigures = ({ tool }: { readonly tool: Tool }) => {
+  const t = useTexts()
+  const figures = useFigures()
+  const { widthMm, thicknessMm, seatAngleDeg, bevelAngleDeg, honedBevelDeg, projectionMm, reliefMm } = tool
+  const size = figures.of('blade.thicknessMm', thicknessMm)
+  const both = { ...size, text: `${figures.of('blade.widthMm', widthMm).text} × ${size.text}` }
+  const bevelName =
+    honedBevelDeg === null
+      ? t('rack:figure.bevel')
+      : t('rack:figure.bevelHoned', { honed: figures.of('blade.honedBevelDeg', honedBevelDeg).text })
+  const seat = seatAngleDeg === null ? { text: '–', unit: '' } : figures.of('blade.seatAngleDeg', seatAngleDeg)
+  const seatName = t(seatAngleDeg === null ? 'rack:figure.noSeat' : `rack:figure.seat.${tool.bevelSide}`)
+  return (
+    <div className="detail-figures">
+      <FigureText figure={both} name={t('rack:figure.size')} />
+      <FigureText figure={seat} name={seatName} />
+      <FigureText figure={figures.of('aim.bevelAngleDeg', bevelAngleDeg)} name={bevelName} />
+      <FigureText figure={figures.of('aim.projectionMm', projectionMm)} name={t('rack:figure.projection')} />
+      <FigureText figure={figures.of('aim.reliefMm', reliefMm)} name={t('rack:figure.relief')} />
+    </div>
+  )
+}

@@ -1,0 +1,35 @@
+import type { Tool, ToolDraft } from '../../main/contract/entities.ts'
+import { saveTool } from '../app/storeRack.ts'
+import { RecordForm } from '../ui/RecordForm.tsx'
+import { Sheet } from '../ui/Sheet.tsx'
+import { useTexts } from '../ui/texts.tsx'
+import { newTool, toolDraftOf, toolFields } from './drafts.ts'
+
+interface ToolSheetProps {
+  /** Null: a new one. */
+  readonly tool: Tool | null
+  readonly onChoose: (tool: Tool) => void
+  readonly onClose: () => void
+}
+
+/** Everything about one tool, to fill in or to mend. */
+export const ToolSheet = ({ tool, onChoose, onClose }: ToolSheetProps) => {
+  const t = useTexts()
+  const save = async (draft: ToolDraft) => {
+    const saved = await saveTool(tool && { id: tool.id, version: tool.version }, draft)
+    if (saved.ok) onChoose(saved.value.value)
+    return saved
+  }
+  return (
+    <Sheet title={tool ? t('rack:sheet.edit', { name: tool.name }) : t('rack:sheet.add')} onClose={onClose}>
+      <RecordForm<ToolDraft>
+        texts="rack:field"
+        fields={toolFields}
+        start={tool ? toolDraftOf(tool) : newTool}
+        saveLabel={t(tool ? 'rack:sheet.save' : 'rack:sheet.saveNew')}
+        onSave={save}
+        onDone={onClose}
+      />
+    </Sheet>
+  )
+}

@@ -1,0 +1,95 @@
+import { fixtureKinds } from '../../geometry/job.ts'
+import { quantities } from '../../geometry/quantities.ts'
+import {
+  type Fixture,
+  type FixtureDraft,
+  type Station,
+  type StationDraft,
+  type Tool,
+  type ToolDraft,
+  toolKinds,
+} from '../../main/contract/entities.ts'
+import type { FieldSpec } from '../ui/RecordForm.tsx'
+
+/** Fields of a tool, in the order in which one takes it up and measures it. */
+export const toolFields: readonly FieldSpec<ToolDraft>[] = [
+  { kind: 'words', key: 'name', required: true },
+  { kind: 'choice', key: 'kind', options: toolKinds, texts: 'common:toolKind' },
+  { kind: 'figure', key: 'widthMm', quantity: 'blade.widthMm' },
+  { kind: 'figure', key: 'thicknessMm', quantity: 'blade.thicknessMm' },
+  { kind: 'figure', key: 'seatAngleDeg', quantity: 'blade.seatAngleDeg', allowEmpty: true },
+  { kind: 'choice', key: 'bevelSide', options: ['down', 'up'], texts: 'common:bevelSide' },
+  { kind: 'figure', key: 'bevelAngleDeg', quantity: 'blade.currentBevelDeg' },
+  { kind: 'figure', key: 'honedBevelDeg', quantity: 'blade.honedBevelDeg', allowEmpty: true },
+  { kind: 'figure', key: 'projectionMm', quantity: 'aim.projectionMm' },
+  { kind: 'figure', key: 'reliefMm', quantity: 'aim.reliefMm' },
+  { kind: 'figure', key: 'shavingDepthMm', quantity: 'aim.shavingDepthMm' },
+  { kind: 'choice', key: 'dotCorner', options: ['left', 'right'], texts: 'common:side' },
+  { kind: 'words', key: 'steel' },
+  { kind: 'words', key: 'place' },
+  { kind: 'words', key: 'holder' },
+  { kind: 'words', key: 'note' },
+]
+
+/** Common practice for an iron that nobody has measured yet: a bench plane's seat, bevel and honing angle. */
+export const newTool: Partial<ToolDraft> = {
+  kind: 'smoothing',
+  seatAngleDeg: 45,
+  bevelSide: 'down',
+  bevelAngleDeg: 25,
+  honedBevelDeg: 30,
+  projectionMm: 130,
+  reliefMm: 0.1,
+  shavingDepthMm: 0.05,
+  dotCorner: 'left',
+}
+
+/** Fields of a station, wheel first. */
+export const stationFields: readonly FieldSpec<StationDraft>[] = [
+  { kind: 'words', key: 'name', required: true },
+  { kind: 'figure', key: 'wheelDiameterMm', quantity: 'station.wheelDiameterMm' },
+  { kind: 'figure', key: 'wheelWidthMm', quantity: 'station.wheelWidthMm' },
+  { kind: 'figure', key: 'wheelSpeedRpm', quantity: 'station.wheelSpeedRpm' },
+  { kind: 'figure', key: 'maxRimSpeedMPerS', quantity: 'station.maxRimSpeedMPerS' },
+  { kind: 'choice', key: 'rotation', options: ['intoEdge', 'awayFromEdge'], texts: 'common:rotation' },
+  { kind: 'choice', key: 'cooling', options: ['wet', 'dry'], texts: 'common:cooling' },
+  { kind: 'figure', key: 'barDiameterMm', quantity: 'station.barDiameterMm' },
+  { kind: 'figure', key: 'barOffsetMm', quantity: 'station.barOffsetMm' },
+  { kind: 'words', key: 'note' },
+]
+
+/** What the quantity table says where the user has not measured. */
+export const newStation: Partial<Record<keyof StationDraft, unknown>> = {
+  wheelSpeedRpm: quantities.station.wheelSpeedRpm.defaultValue,
+  maxRimSpeedMPerS: quantities.station.maxRimSpeedMPerS.defaultValue,
+  barOffsetMm: quantities.station.barOffsetMm.defaultValue,
+  rotation: 'intoEdge',
+  cooling: 'wet',
+}
+
+/** Fields of a fixture. Arm and pitch stay empty for a square one. */
+export const fixtureFields: readonly FieldSpec<FixtureDraft>[] = [
+  { kind: 'words', key: 'name', required: true },
+  { kind: 'choice', key: 'kind', options: fixtureKinds, texts: 'common:fixtureKind' },
+  { kind: 'figure', key: 'seatOffsetMm', quantity: 'fixture.seatOffsetMm' },
+  { kind: 'figure', key: 'guideArmMm', quantity: 'fixture.guideArmMm', allowEmpty: true },
+  { kind: 'figure', key: 'screwPitchMm', quantity: 'fixture.screwPitchMm', allowEmpty: true },
+  { kind: 'figure', key: 'pivotSetbackMm', quantity: 'fixture.pivotSetbackMm' },
+  { kind: 'figure', key: 'pivotOffsetMm', quantity: 'fixture.pivotOffsetMm' },
+  { kind: 'words', key: 'note' },
+]
+
+/** A fixture nobody has measured yet. */
+export const newFixture: Partial<FixtureDraft> = { kind: 'steered', pivotSetbackMm: 0, pivotOffsetMm: 0 }
+
+const draftOf = <R extends { id: string; code: string; version: number }>({
+  id: _id,
+  code: _code,
+  version: _version,
+  ...draft
+}: R): Omit<R, 'id' | 'code' | 'version'> => draft
+
+/** What a user may edit of a record: all but its id, code and version. */
+export const toolDraftOf = (tool: Tool): ToolDraft => draftOf(tool)
+export const stationDraftOf = (station: Station): StationDraft => draftOf(station)
+export const fixtureDraftOf = (fixture: Fixture): FixtureDraft => draftOf(fixture)

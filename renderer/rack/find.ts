@@ -1,0 +1,17 @@
+import type { Tool } from '../../main/contract/entities.ts'
+
+const folded = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase()
+
+/** @returns the tools in which every word typed stands somewhere: code, name, kind, place, holder, steel, note */
+export const findTools = (
+  tools: readonly Tool[],
+  typed: string,
+  kindName: (kind: Tool['kind']) => string,
+): readonly Tool[] => {
+  const wanted = folded(typed).split(/\s+/).filter(Boolean)
+  return tools.filter((tool) => {
+    const { code, name, kind, place, holder, steel, note } = tool
+    const text = folded([code, name, kindName(kind), place, holder, steel, note].join(' '))
+    return wanted.every((word) => text.includes(word))
+  })
+}

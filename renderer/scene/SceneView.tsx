@@ -1,0 +1,145 @@
+import { Canvas, useFrame, useThree } from '@react-three/fiber'
+import { useEffect, useMemo, useRef } from 'react'
+import { PCFShadowMap, Vector3 } from 'three'
+import type { Job } from '../../geometry/job.ts'
+import type { SetUp } from '../../geometry/setUp.ts'
+import type { LiveGrind } from '../worker/liveGrind.ts'
+import type { RunShape } from '../worker/protocol.ts'
+import { CAMERA_MS, Controls } from './Controls.tsx'
+import { LENS_DEG, subjectOf } from './camera.ts'
+import { disposeMaterials } from './disposal.ts'
+import { Lights } from './Lights.tsx'
+import { type AnchorName, buildMachine, type Machine, type Stops } from './machine.ts'
+import { createMaterials } from './materials.ts'
+import { Sharpness } from './Sharpness.tsx'
+import type { Rotation } from './wheel.ts'
+
+/** How far blade and fixture turn over the bar to show the bevel. */
+export const LIFT_RAD = (118 * Math.PI) / 180
+
+/** Finds where a point of the machine stands in the picture, in CSS pixels from its upper left corner. */
+export type Project = (name: AnchorName) => readonly [xPx: number, yPx: number]
+
+export interface SceneViewProps {
+  readonly job: Job
+  readonly setUp: SetUp
+  readonly shape: RunShape
+  readonly live: LiveGrind
+  readonly dot: 'left' | 'right'
+  readonly rotation: Rotation
+  readonly dark: boolean
+  readonly colours: { readonly touch: string; readonly ink: string }
+  readonly stops: Stops
+  readonly lifted: boolean
+  readonly homeCount: number
+  readonly reducedMotion: boolean
+  /** Called with every picture, before it is drawn. */
+  readonly onView: (project: Project) => void
+  readonly onCameraMoving: (moving: boolean) => void
+  readonly label: string
+  /** Drawn by the processor alone: no shadow, so that it moves. */
+  readonly software: boolean
+  /** The grind plays or the camera is held: smooth comes before sharp. */
+  readonly moving: boolean
+}
+
+/** The machine at work. Nothing is drawn while nothing changes. */
+export const SceneView = ({ software, ...props }: SceneViewProps) => (
+  <Canvas
+    frameloop="demand"
+    dpr={[1, 2]}
+    shadows={software ? false : { type: PCFShadowMap }}
+    camera={{ fov: LENS_DEG, near: 20, far: 4000 }}
+    gl={{ alpha: true, antialias: true }}
+    role="img"
+    aria-label={props.label}
+    onCreated={({ gl }) => {
+      gl.domElement.tabIndex = 0
+      gl.domElement.setAttribute('aria-label', props.label)
+      gl.domElement.setAttribute('role', 'application')
+    }}
+  >
+    <Lights dark={props.dark} />
+    <MachineView {...props} />
+    <Sharpness moving={props.moving} />
+  </Canvas>
+)
+
+type MachineViewProps = Omit<SceneViewProps, 'software'>
+
+const useMachine = ({ job, setUp, shape, dot, rotation, colours }: MachineViewProps): Machine => {
+  const { touch, ink } = colours
+  const materials = useMemo(() => createMaterials({ touch, ink }), [touch, ink])
+  const machine = useMemo(
+    () => buildMachine(job, setUp, shape, { rotation, dot, inkColour: ink }, materials),
+    [job, setUp, shape, rotation, dot, ink, materials],
+  )
+  useEffect(() => () => machine.dispose(), [machine])
+  useEffect(() => () => disposeMaterials(materials), [materials])
+  return machine
+}
+
+const MachineView = (props: MachineViewProps) => {
+  const { job, setUp, live, lifted, reducedMotion, stops, onView } = props
+  const invalidate = useThree((state) => state.invalidate)
+  const machine = useMachine(props)
+  const liftRad = useLift(lifted, reducedMotion, invalidate)
+  const wheelSeconds = useRef(0)
+  const point = useMemo(() => new Vector3(), [])
+
+  useEffect(() => live.subscribe(() => invalidate()), [live, invalidate])
+  useEffect(() => {
+    machine.setStops(stops)
+    invalidate()
+  }, [machine, stops, invalidate])
+
+  useFrame(({ camera, size }, deltaSeconds) => {
+    const frame = live.latest
+    if (frame && frame.run === props.shape.run) machine.show(frame, liftRad.current)
+    if (frame?.playing && !reducedMotion) {
+      wheelSeconds.current += Math.min(deltaSeconds, 0.1)
+      machine.turnWheel(wheelSeconds.current)
+    }
+    camera.updateMatrixWorld()
+    onView((name) => {
+      machine.anchor(name, point).project(camera)
+      return [((1 + point.x) / 2) * size.width, ((1 - point.y) / 2) * size.height]
+    })
+  })
+
+  const subject = useMemo(() => {
+    const arm = job.fixture.kind === 'steered' ? (job.fixture.guideArmMm ?? 0) : 0
+    const half = Math.max(job.blade.widthMm, job.station.wheelWidthMm) / 2 + 20
+    return subjectOf(machine.figures, arm, setUp.wheelRadiusMm, half, lifted)
+  }, [machine, job, setUp, lifted])
+  return (
+    <>
+      <primitive object={machine.root} />
+      <Controls
+        subject={subject}
+        homeCount={props.homeCount}
+        reducedMotion={reducedMotion}
+        onMoving={props.onCameraMoving}
+      />
+    </>
+  )
+}
+
+/** The lift on its way between down and up, as a value that frames read. */
+const useLift = (lifted: boolean, reducedMotion: boolean, invalidate: () => void) => {
+  const liftRad = useRef(0)
+  useEffect(() => {
+    const [from, to] = [liftRad.current, lifted ? LIFT_RAD : 0]
+    const startMs = performance.now()
+    let request = 0
+    const move = (): void => {
+      const share = reducedMotion ? 1 : Math.min((performance.now() - startMs) / CAMERA_MS, 1)
+      liftRad.current = from + (to - from) * (1 - (1 - share) ** 3)
+      invalidate()
+      if (share < 1) request = requestAnimationFrame(move)
+    }
+    move()
+    return () => cancelAnimationFrame(request)
+  }, [lifted, reducedMotion, invalidate])
+  return liftRad
+}

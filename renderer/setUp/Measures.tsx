@@ -1,0 +1,144 @@
+import { useTexts } from '../ui/texts.tsx'
+import { useFigures } from '../ui/useFigure.ts'
+import { type DrawingProps, pathOf } from './Parts.tsx'
+import type { Point } from './triangle.ts'
+
+/** How far dimensions stand off their part (mm of the drawing's paper, as px). */
+export const OFF_PX = 64
+const TICK_PX = 7
+const RING_PX = 3.5
+
+/** The triangle, its dimensions and axes. */
+export const Measures = (props: DrawingProps) => {
+  const { standing, triangle, layout } = props
+  const { setUp } = standing
+  const [edgeX, edgeY] = layout.px(triangle.edge)
+  const [x, y] = layout.px([0, 0])
+  return (
+    <g className="measures">
+      <path className="triangle-area" d={`${pathOf(layout, [[0, 0], triangle.bar, triangle.edge])}Z`} />
+      <path className="triangle-line" d={`${pathOf(layout, [[0, 0], triangle.bar, triangle.edge])}Z`} />
+      <path className="dimension" d={`M${x - layout.radiusPx} ${y}H${x + layout.radiusPx}`} />
+      <Dimension
+        {...props}
+        from={triangle.onBlade(0, 0)}
+        to={triangle.onBlade(setUp.projectionMm, 0)}
+        offPx={-OFF_PX}
+      />
+      <Dimension
+        {...props}
+        from={triangle.towardsBar(setUp.wheelRadiusMm)}
+        to={triangle.towardsBar(setUp.barDistanceMm - setUp.barRadiusMm)}
+        offPx={OFF_PX + 16}
+      />
+      <BevelAngle {...props} />
+      <AlongLines {...props} />
+      <circle className="joint" cx={edgeX} cy={edgeY} r="4.5" />
+      <Ring at={layout.px([0, 0])} />
+      <Ring at={layout.px(triangle.bar)} />
+    </g>
+  )
+}
+
+const Ring = ({ at: [x, y] }: { readonly at: readonly [number, number] }) => (
+  <circle className="ring" cx={x} cy={y} r={RING_PX} />
+)
+
+interface DimensionProps extends DrawingProps {
+  readonly from: Point
+  readonly to: Point
+  /** To the left of the way from `from` to `to`. */
+  readonly offPx: number
+}
+
+/** @returns ends of a dimension line beside its part (px) */
+export const besidePx = (
+  [ax, ay]: readonly [number, number],
+  [bx, by]: readonly [number, number],
+  offPx: number,
+): readonly (readonly [number, number])[] => {
+  const length = Math.hypot(bx - ax, by - ay) || 1
+  const [nx, ny] = [(by - ay) / length, -(bx - ax) / length]
+  return [
+    [ax + nx * offPx, ay + ny * offPx],
+    [bx + nx * offPx, by + ny * offPx],
+  ]
+}
+
+/** A dimension beside its part: extension lines, a line with plain ticks. */
+const Dimension = ({ layout, from, to, offPx }: DimensionProps) => {
+  const [a, b] = [layout.px(from), layout.px(to)]
+  const ends = besidePx(a, b, offPx)
+  const ticks = ends.map(([x, y], k) => {
+    const [fromX, fromY] = k === 0 ? a : b
+    const length = Math.hypot(x - fromX, y - fromY) || 1
+    const [tx, ty] = [((x - fromX) / length) * TICK_PX, ((y - fromY) / length) * TICK_PX]
+    return `M${x - tx} ${y - ty}L${x + tx} ${y + ty}`
+  })
+  return (
+    <>
+      <path className="leader" d={ends.map(([x, y], k) => `M${(k === 0 ? a : b).join(' ')}L${x} ${y}`).join('')} />
+      <path className="dimension" d={`M${ends.map((end) => end.join(' ')).join('L')}${ticks.join('')}`} />
+    </>
+  )
+}
+
+/** Where the bevel's arc stands from the edge (px). */
+export const ARC_PX = 84
+
+/** The bevel at the very tip: between the back and the wheel's tangent, both carried on below the edge. */
+const BevelAngle = ({ standing, triangle, layout }: DrawingProps) => {
+  const [x, y] = layout.px(triangle.edge)
+  const [backX, backY] = layout.px(triangle.onBlade(-1, 0))
+  const back = Math.atan2(backY - y, backX - x)
+  const tangent = back - standing.setUp.bevelRad
+  const at = (angle: number, px: number) =>
+    `${(x + px * Math.cos(angle)).toFixed(1)} ${(y + px * Math.sin(angle)).toFixed(1)}`
+  return (
+    <>
+      <path className="axis" d={`M${x} ${y}L${at(back, ARC_PX + 26)}M${x} ${y}L${at(tangent, ARC_PX + 26)}`} />
+      <path className="dimension" d={`M${at(back, ARC_PX)}A${ARC_PX} ${ARC_PX} 0 0 0 ${at(tangent, ARC_PX)}`} />
+    </>
+  )
+}
+
+/** Figures written along the triangle's sides. */
+const AlongLines = ({ standing, triangle, layout }: DrawingProps) => {
+  const t = useTexts()
+  const { inWords } = useFigures()
+  const { setUp } = standing
+  return (
+    <>
+      <Along
+        a={layout.px([0, 0])}
+        b={layout.px(triangle.towardsBar(setUp.wheelRadiusMm))}
+        words={t('setUp:along.axes', { length: inWords(setUp.barDistanceMm, 'mm', 1) })}
+      />
+      <Along
+        a={layout.px([0, 0])}
+        b={layout.px(triangle.edge)}
+        words={t('setUp:along.radius', { length: inWords(setUp.wheelRadiusMm, 'mm', 1) })}
+      />
+    </>
+  )
+}
+
+interface AlongProps {
+  readonly a: readonly [number, number]
+  readonly b: readonly [number, number]
+  readonly words: string
+}
+
+const Along = ({ a: [ax, ay], b: [bx, by], words }: AlongProps) => {
+  const turnDeg = (Math.atan2(by - ay, bx - ax) * 180) / Math.PI
+  return (
+    <text
+      className="along"
+      transform={`translate(${(ax + bx) / 2} ${(ay + by) / 2}) rotate(${turnDeg.toFixed(1)})`}
+      y="-7"
+      textAnchor="middle"
+    >
+      {words}
+    </text>
+  )
+}

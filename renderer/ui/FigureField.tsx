@@ -1,0 +1,136 @@
+import { type KeyboardEvent, useEffect, useId, useState } from 'react'
+import { type QuantityPath, quantityAt } from '../../geometry/quantities.ts'
+import type { Problem } from '../../geometry/result.ts'
+import type { FigureSize } from './FigureText.tsx'
+import { type FieldQuantity, readField, restText, stepped } from './fieldDraft.ts'
+import { problemSentence, useTexts } from './texts.tsx'
+import { useFigures } from './useFigure.ts'
+
+/** What a commit answers: false when the figure was not taken, so that it stays in the field to be mended. */
+// biome-ignore lint/suspicious/noConfusingVoidType: a handler that answers nothing has taken the figure
+export type Committed = boolean | void | Promise<boolean | void>
+
+export interface FigureFieldProps {
+  readonly quantity: QuantityPath
+  /** In the quantity's unit; null: nothing known. */
+  readonly value: number | null
+  readonly onCommit: (value: number | null) => Committed
+  /** Default: the quantity's name. */
+  readonly label?: string
+  readonly size?: FigureSize
+  /** An empty field is an answer: null. */
+  readonly allowEmpty?: boolean
+  /** Limits other than the table's, where the field shows a figure reckoned from the quantity. */
+  readonly range?: { readonly min: number; readonly max: number }
+  /** A problem found outside the field, already in words. */
+  readonly problem?: string | null
+  /** Called when Escape puts the last good figure back. */
+  readonly onRestore?: () => void
+  readonly note?: string
+}
+
+/** How many steps Shift makes of one. */
+const SHIFT_STEPS = 10
+
+/** A figure to type: underlined, with its unit, its name below, and its problem in place. */
+export const FigureField = (props: FigureFieldProps) => {
+  const { quantity, value, size = 'medium', note } = props
+  const t = useTexts()
+  const id = useId()
+  const field = useFieldDraft(props)
+  const trouble = field.problem ?? props.problem ?? null
+  const table = quantityAt(quantity)
+  const unit = useFigures().plain(0, table.unit, 0).unit
+  return (
+    <div className="figure figure-field" data-size={size} data-wrong={trouble !== null} data-quiet={field.quiet}>
+      <span className="figure-entry">
+        <input
+          id={`${id}-input`}
+          type="text"
+          role="spinbutton"
+          autoComplete="off"
+          spellCheck={false}
+          maxLength={40}
+          size={Math.max(3, field.text.length)}
+          value={field.text}
+          aria-valuenow={value ?? undefined}
+          aria-valuetext={value === null ? t('common:field.empty') : `${field.text} ${unit}`.trim()}
+          aria-invalid={trouble !== null}
+          aria-describedby={`${id}-problem ${id}-sentence`}
+          onChange={(event) => field.type(event.target.value)}
+          onKeyDown={field.key}
+          onBlur={() => field.commit()}
+        />
+        {unit !== '' && <span className="figure-unit">{unit}</span>}
+      </span>
+      <label className="figure-name" htmlFor={`${id}-input`}>
+        {props.label ?? t(`quantities:${quantity}.name`)}
+      </label>
+      {note !== undefined && <span className="figure-note">{note}</span>}
+      <span className="figure-problem" id={`${id}-problem`}>
+        {trouble}
+      </span>
+      <span className="figure-sentence" id={`${id}-sentence`}>
+        {t(`quantities:${quantity}.sentence`)}
+      </span>
+    </div>
+  )
+}
+
+interface FieldDraft {
+  readonly text: string
+  readonly problem: string | null
+  /** Escape was pressed: the explanation leaves, too. */
+  readonly quiet: boolean
+  type(text: string): void
+  key(event: KeyboardEvent<HTMLInputElement>): void
+  commit(): void
+}
+
+const useFieldDraft = (props: FigureFieldProps): FieldDraft => {
+  const { quantity, value, onCommit, allowEmpty = false, range, onRestore } = props
+  const t = useTexts()
+  const { lengthUnit } = useFigures()
+  const [draft, setDraft] = useState<string | null>(null)
+  const [found, setFound] = useState<Problem | null>(null)
+  const [quiet, setQuiet] = useState(false)
+  const table: FieldQuantity = { ...quantityAt(quantity), ...range }
+  const rest = restText(value, table, lengthUnit)
+
+  const settle = () => {
+    setDraft(null)
+    setFound(null)
+  }
+  // A figure that came from elsewhere (undo, another unit, a preset) replaces what was being typed.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the values are the trigger
+  useEffect(settle, [value, lengthUnit])
+
+  const take = async (typed: string) => {
+    const read = readField(typed, table, lengthUnit, allowEmpty)
+    if (!read.ok) return setFound(read.problems[0] ?? null)
+    setFound(null)
+    if ((await onCommit(read.value)) !== false) setDraft((now) => (now === typed ? null : now))
+  }
+  const commit = () => {
+    setQuiet(false)
+    if (draft === null || draft.trim() === rest) return settle()
+    void take(draft)
+  }
+  const key = (event: KeyboardEvent<HTMLInputElement>) => {
+    if (event.key === 'Enter') {
+      // The figure is taken first; a form around the field is sent by its own key.
+      event.preventDefault()
+      return commit()
+    }
+    if (event.key === 'Escape') {
+      settle()
+      setQuiet(true)
+      onRestore?.()
+    }
+    const direction = { ArrowUp: 1, ArrowDown: -1 }[event.key]
+    if (direction === undefined) return
+    event.preventDefault()
+    setDraft(stepped(draft ?? rest, direction * (event.shiftKey ? SHIFT_STEPS : 1), table, lengthUnit))
+  }
+  return { text: draft ?? rest, problem: found && problemSentence(t, found), quiet, type: setDraft, key, commit }
+}

@@ -1,0 +1,30 @@
+import { type ReactNode, useEffect, useId, useRef } from 'react'
+import { useTexts } from './texts.tsx'
+
+interface SheetProps {
+  readonly title: string
+  readonly onClose: () => void
+  readonly children: ReactNode
+}
+
+/** A sheet laid over the window: a native dialog, so focus stays in it and Escape closes it. */
+export const Sheet = ({ title, onClose, children }: SheetProps) => {
+  const t = useTexts()
+  const id = useId()
+  const dialog = useRef<HTMLDialogElement>(null)
+  useEffect(() => {
+    const element = dialog.current
+    if (!element?.open) element?.showModal()
+  }, [])
+  return (
+    <dialog ref={dialog} className="sheet" aria-labelledby={id} onClose={onClose}>
+      <div className="sheet-head">
+        <h2 id={id}>{title}</h2>
+        <button type="button" className="word" onClick={() => dialog.current?.close()}>
+          {t('common:close')}
+        </button>
+      </div>
+      {children}
+    </dialog>
+  )
+}

@@ -1,0 +1,73 @@
+import type { Bearing } from '../../geometry/balance.ts'
+import type { Job } from '../../geometry/job.ts'
+import type { Report } from '../../geometry/report.ts'
+import type { Problem, Result } from '../../geometry/result.ts'
+
+/**
+ * What window and solver worker say to each other. No memory is shared: arrays travel as transferables, and the window
+ * gives them back by `give`, so a running grind allocates nothing. Arrays of `Frame` are laid out as in geometry/contact.ts.
+ *
+ * A run is one grind of one job from its first step. A newer `start` ends the older run; what still comes from it carries
+ * its number and is dropped by the window.
+ */
+export type ToWorker =
+  | { readonly type: 'solve'; readonly id: number; readonly job: Job }
+  | { readonly type: 'start'; readonly run: number; readonly job: Job }
+  | { readonly type: 'play'; readonly sweepsPerSecond: number }
+  | { readonly type: 'pause' }
+  /** To this step exactly, forwards or back; the grind is paused there. */
+  | { readonly type: 'seek'; readonly step: number }
+  | ({ readonly type: 'give' } & FrameArrays)
+
+/** The arrays of a frame, lent to the window. */
+export interface FrameArrays {
+  readonly vMm: Float64Array<ArrayBuffer>
+  readonly pressureNPerMm: Float64Array<ArrayBuffer>
+}
+
+/** What stays the same through a run. */
+export interface RunShape {
+  readonly run: number
+  readonly acrossCount: number
+  readonly throughCount: number
+  readonly uMm: Float64Array
+  readonly nMm: Float64Array
+  readonly vStartMm: Float64Array
+  readonly stepsPerSweep: number
+  readonly sweeps: number
+}
+
+/** One moment of a run. While it plays, the pose stands between two steps; the blade is that of the later one. */
+export interface Frame extends FrameArrays {
+  readonly run: number
+  readonly step: number
+  /** Sweeps done, whole ones and the part of the one under way. */
+  readonly sweep: number
+  readonly playing: boolean
+  readonly yawRad: number
+  readonly tiltRad: number
+  readonly traverseMm: number
+  readonly loadPlaceMm: number
+  readonly bearing: Bearing
+  readonly reliefLeftMm: number
+  readonly reliefRightMm: number
+  readonly volumeRemovedMm3: number
+  /** Share of the bevel that still carries ink, 0 to 1. */
+  readonly inkLeftShare: number
+}
+
+/** Relief after each whole sweep; entry 0 is the start. */
+export interface HistoryRow {
+  readonly reliefLeftMm: number
+  readonly reliefRightMm: number
+  readonly inkLeftShare: number
+}
+
+export type FromWorker =
+  | { readonly type: 'solved'; readonly id: number; readonly result: Result<Report> }
+  | { readonly type: 'started'; readonly shape: RunShape }
+  | { readonly type: 'frame'; readonly frame: Frame }
+  /** Sweeps worked out ahead, from sweep `from` on. */
+  | { readonly type: 'history'; readonly run: number; readonly from: number; readonly rows: readonly HistoryRow[] }
+  /** The run ends at this step, or at 0 never began. */
+  | { readonly type: 'trouble'; readonly run: number; readonly problems: readonly Problem[] }

@@ -1,0 +1,53 @@
+import { spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { lockFolder } from '../../main/database/lock.ts'
+import { codesOf, temporaryFolder } from './support.ts'
+
+let place: ReturnType<typeof temporaryFolder>
+beforeEach(() => {
+  place = temporaryFolder()
+})
+afterEach(() => place.remove())
+
+const holder = `
+  const { lockFolder } = await import(process.argv[1])
+  process.stdout.write(lockFolder(process.argv[2]).ok ? 'held' : 'refused')
+  setInterval(() => undefined, 1000)`
+
+/** Another program that holds the folder until it is killed. */
+const startHolder = async () => {
+  const module = new URL('../../main/database/lock.ts', import.meta.url).href
+  const child = spawn(process.execPath, ['--input-type=module', '-e', holder, module, place.folder])
+  const [said] = (await once(child.stdout, 'data')) as [Buffer]
+  return { child, said: said.toString() }
+}
+
+describe('the lock on a data folder', () => {
+  it('is held by one at a time and can be given back', () => {
+    const first = lockFolder(place.folder)
+    expect(codesOf(lockFolder(place.folder))).toEqual(['folderInUse'])
+    if (first.ok) first.value.release()
+    const again = lockFolder(place.folder)
+    expect(again.ok).toBe(true)
+    if (again.ok) again.value.release()
+  })
+
+  it('keeps another process out, and falls free when that process is killed', async () => {
+    const { child, said } = await startHolder()
+    expect(said).toBe('held')
+    expect(codesOf(lockFolder(place.folder))).toEqual(['folderInUse'])
+    child.kill('SIGKILL')
+    await once(child, 'exit')
+    const taken = lockFolder(place.folder)
+    expect(taken.ok).toBe(true)
+    if (taken.ok) taken.value.release()
+  })
+
+  it('says so when the folder cannot be used at all', () => {
+    writeFileSync(join(place.folder, 'file'), '')
+    expect(codesOf(lockFolder(join(place.folder, 'file', 'inside')))).toEqual(['folderNotOpened'])
+  })
+})

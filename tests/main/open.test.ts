@@ -1,0 +1,184 @@
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import BetterSqlite from 'better-sqlite3'
+import { sql } from 'kysely'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { backUpDaily } from '../../main/backup/daily.ts'
+import { type Migration, migrations } from '../../main/database/migrations.ts'
+import { type OpenDatabase, openDatabase } from '../../main/database/open.ts'
+import { codesOf, openOwnBench, temporaryFolder, toolDraft } from './support.ts'
+
+const NOW = new Date('2026-03-04T05:06:07.000Z')
+
+let place: ReturnType<typeof temporaryFolder>
+let path: string
+beforeEach(() => {
+  place = temporaryFolder()
+  path = join(place.folder, 'own.db')
+})
+afterEach(() => place.remove())
+
+const open = (list: readonly Migration[] = migrations): OpenDatabase => {
+  const opened = openDatabase(path, { now: NOW, migrations: list })
+  if (!opened.ok) throw new Error(JSON.stringify(opened.problems))
+  return opened.value
+}
+
+const makeFile = async (list: readonly Migration[] = migrations) => (await open(list)).close()
+
+const pragmaOf = async ({ db }: OpenDatabase, name: string) =>
+  Object.values((await sql.raw<Record<string, unknown>>(`pragma ${name}`).execute(db)).rows[0] ?? {})[0]
+
+/** The list of this program and one migration more, as the next release will have it. */
+const nextRelease: readonly Migration[] = [
+  ...migrations,
+  {
+    version: migrations.length + 1,
+    up: (file) => void file.exec("ALTER TABLE tool ADD COLUMN maker TEXT NOT NULL DEFAULT ''"),
+  },
+]
+
+const withTool = async () => {
+  const bench = await openOwnBench(place.folder)
+  await bench.done('tool.add', { ...toolDraft, name: 'kept' })
+  await bench.workshop.close()
+}
+
+describe('a data file', () => {
+  it('is opened with the settings that keep it whole', async () => {
+    const opened = open()
+    const names = [
+      'journal_mode',
+      'synchronous',
+      'foreign_keys',
+      'trusted_schema',
+      'busy_timeout',
+      'user_version',
+      'application_id',
+    ]
+    expect(await Promise.all(names.map((name) => pragmaOf(opened, name)))).toEqual([
+      'wal',
+      2,
+      1,
+      0,
+      5000,
+      migrations.length,
+      0x436d6277,
+    ])
+    await opened.close()
+    expect(readdirSync(place.folder)).toEqual(['own.db'])
+  })
+
+  it('takes the write lock when a write begins, so that nobody can write in between', async () => {
+    const opened = open()
+    const other = new BetterSqlite(path, { timeout: 0 })
+    await opened.db.transaction().execute(async (db) => {
+      await db.selectFrom('tool').selectAll().execute()
+      expect(() => other.exec('BEGIN IMMEDIATE')).toThrow(/locked/)
+    })
+    other.close()
+    await opened.close()
+  })
+
+  it('of a newer program is refused and left as it is', async () => {
+    await makeFile(nextRelease)
+    const before = readFileSync(path)
+    const refused = openDatabase(path, { now: NOW })
+    expect(refused).toMatchObject({ problems: [{ code: 'rackTooNew', params: { version: 2, newest: 1 } }] })
+    expect(readFileSync(path).equals(before)).toBe(true)
+  })
+
+  it('of another program is refused and left as it is', () => {
+    const other = new BetterSqlite(path)
+    other.exec('CREATE TABLE recipes (name TEXT)')
+    other.close()
+    const before = readFileSync(path)
+    expect(codesOf(openDatabase(path, { now: NOW }))).toEqual(['notARack'])
+    expect(readFileSync(path).equals(before)).toBe(true)
+    expect(readdirSync(place.folder)).toEqual(['own.db'])
+  })
+
+  it('that cannot be opened is a problem, not an exception', () => {
+    mkdirSync(path)
+    expect(codesOf(openDatabase(path, { now: NOW }))).toEqual(['rackNotOpened'])
+  })
+})
+
+describe('a damaged data file', () => {
+  it.each([
+    ['text', () => Buffer.from('this is no database, and never was one. '.repeat(200))],
+    ['a file with its inner pages overwritten', () => readFileSync(path).fill(0xa5, 4096, 40_960)],
+    ['a file cut short', () => readFileSync(path).subarray(0, 20_000)],
+  ])('(%s) is moved aside byte for byte, and the user told where', async (_, damaged) => {
+    await withTool()
+    const bytes = damaged()
+    writeFileSync(path, bytes)
+    const opened = open()
+    expect(opened.notices).toMatchObject([{ code: 'rackMovedAside' }])
+    const aside = String(opened.notices[0]?.params.file)
+    expect(readFileSync(aside).equals(bytes)).toBe(true)
+    expect(await opened.db.selectFrom('tool').selectAll().execute()).toEqual([])
+    await opened.close()
+  })
+
+  it('is told of through workshop.get', async () => {
+    await withTool()
+    writeFileSync(path, 'no database at all '.repeat(300))
+    const bench = await openOwnBench(place.folder)
+    expect((await bench.done('workshop.get', {})).notices).toMatchObject([{ code: 'rackMovedAside' }])
+    await bench.workshop.close()
+  })
+})
+
+describe('a migration', () => {
+  it('keeps what was there and makes a checked copy first', async () => {
+    await withTool()
+    const opened = open(nextRelease)
+    expect(await pragmaOf(opened, 'user_version')).toBe(2)
+    const rows = await sql<{ name: string; maker: string }>`select name, maker from tool`.execute(opened.db)
+    expect(rows.rows).toEqual([{ name: 'kept', maker: '' }])
+    await opened.close()
+    const copies = readdirSync(join(place.folder, 'backups')).filter((name) => name.includes('schema1'))
+    expect(copies).toEqual(['own-schema1-2026-03-04T05-06-07.000Z.db'])
+    const copy = new BetterSqlite(join(place.folder, 'backups', copies[0] ?? ''), { readonly: true })
+    expect(copy.prepare('SELECT name FROM tool').pluck().all()).toEqual(['kept'])
+    expect(copy.pragma('user_version', { simple: true })).toBe(1)
+    copy.close()
+  })
+
+  it('that fails changes nothing', async () => {
+    await withTool()
+    const failing: Migration = {
+      version: 2,
+      up: (file) => {
+        file.exec('DELETE FROM tool')
+        throw new Error('no further')
+      },
+    }
+    expect(codesOf(openDatabase(path, { now: NOW, migrations: [...migrations, failing] }))).toEqual(['rackNotOpened'])
+    const opened = open()
+    expect(await opened.db.selectFrom('tool').select('name').execute()).toEqual([{ name: 'kept' }])
+    await opened.close()
+  })
+
+  it('of a new file makes no copy', async () => {
+    await makeFile()
+    expect(existsSync(join(place.folder, 'backups'))).toBe(false)
+  })
+})
+
+describe('the daily copy', () => {
+  it('is made once a day while the file is in use, is sound, and the newest ten are kept', async () => {
+    const bench = await openOwnBench(place.folder)
+    await bench.done('tool.add', toolDraft)
+    const made: (string | null)[] = []
+    for (let day = 1; day <= 12; day += 1) made.push(backUpDaily(path, new Date(Date.UTC(2027, 0, day))))
+    expect(backUpDaily(path, new Date(Date.UTC(2027, 0, 12, 23)))).toBeNull()
+    const kept = readdirSync(join(place.folder, 'backups')).filter((name) => name.startsWith('own-2027'))
+    expect(kept.sort()).toEqual(made.slice(2).map((one) => one?.split(/[\\/]/).at(-1)))
+    const copy = new BetterSqlite(made[11] ?? '', { readonly: true })
+    expect(copy.prepare('SELECT count(*) FROM tool').pluck().get()).toBe(1)
+    copy.close()
+    await bench.workshop.close()
+  })
+})

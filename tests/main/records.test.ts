@@ -1,0 +1,115 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import {
+  type Bench,
+  codesOf,
+  openOwnBench,
+  squareDraft,
+  stationDraft,
+  steeredDraft,
+  temporaryFolder,
+  toolDraft,
+} from './support.ts'
+
+let place: ReturnType<typeof temporaryFolder>
+let bench: Bench
+beforeEach(async () => {
+  place = temporaryFolder()
+  bench = await openOwnBench(place.folder)
+})
+afterEach(async () => {
+  await bench.workshop.close()
+  place.remove()
+})
+
+describe('tools, stations and fixtures', () => {
+  it('gives back every field that was put in', async () => {
+    const tool = (await bench.done('tool.add', { ...toolDraft, note: 'ß ½ "quoted"', seatAngleDeg: null })).value
+    const station = (await bench.done('station.add', stationDraft)).value
+    const fixture = (await bench.done('fixture.add', squareDraft)).value
+    expect(tool).toEqual({
+      ...toolDraft,
+      note: 'ß ½ "quoted"',
+      seatAngleDeg: null,
+      id: tool.id,
+      code: '01',
+      version: 1,
+    })
+    expect(await bench.done('tool.list', {})).toEqual([tool])
+    expect(await bench.done('station.list', {})).toEqual([{ ...stationDraft, id: station.id, code: 'S1', version: 1 }])
+    expect(await bench.done('fixture.list', {})).toEqual([{ ...squareDraft, id: fixture.id, code: 'F1', version: 1 }])
+  })
+
+  it('counts the version up at an edit, and refuses an edit of one that is not the newest', async () => {
+    const { value: tool } = await bench.done('tool.add', toolDraft)
+    const edited = await bench.done('tool.edit', { id: tool.id, version: 1, draft: { ...toolDraft, widthMm: 61 } })
+    expect(edited.value).toMatchObject({ version: 2, widthMm: 61, code: '01' })
+    expect(codesOf(await bench.call('tool.edit', { id: tool.id, version: 1, draft: toolDraft }))).toEqual(['conflict'])
+    expect(codesOf(await bench.call('tool.remove', { id: tool.id, version: 1 }))).toEqual(['conflict'])
+    expect(await bench.done('tool.list', {})).toEqual([edited.value])
+  })
+
+  it('lists codes by number beyond the ninety-ninth, and gives none again after a removal', async () => {
+    for (let i = 0; i < 101; i += 1) await bench.done('tool.add', toolDraft)
+    const tools = await bench.done('tool.list', {})
+    expect(tools.map(({ code }) => code).slice(-3)).toEqual(['99', '100', '101'])
+    const last = tools.at(-1)
+    await bench.done('tool.remove', { id: last?.id ?? '', version: 1 })
+    expect((await bench.done('tool.add', toolDraft)).value.code).toBe('102')
+  })
+
+  it('says that a removed record is no longer there', async () => {
+    const { value } = await bench.done('fixture.add', steeredDraft)
+    await bench.done('fixture.remove', { id: value.id, version: 1 })
+    expect(await bench.done('fixture.list', {})).toEqual([])
+    expect(codesOf(await bench.call('fixture.edit', { id: value.id, version: 2, draft: steeredDraft }))).toEqual([
+      'noLongerThere',
+    ])
+  })
+
+  it('tells every client which record changed, and nobody of what failed', async () => {
+    bench.events.length = 0
+    const { value } = await bench.done('station.add', stationDraft)
+    await bench.call('station.remove', { id: value.id, version: 7 })
+    expect(bench.events).toEqual([{ type: 'changed', noun: 'station', ids: [value.id] }])
+  })
+})
+
+describe('search', () => {
+  beforeEach(async () => {
+    await bench.done('tool.add', { ...toolDraft, name: 'Block iron', place: 'apron shelf', holder: 'Zoë Ångrick' })
+    await bench.done('tool.add', { ...toolDraft, name: 'Jack iron', place: 'long bench', note: 'shelf' })
+    await bench.done('tool.add', { ...toolDraft, name: 'Chisel 100%', place: 'drawer_2' })
+  })
+
+  it.each([
+    ['iron', ['01', '02']],
+    ['SHELF', ['01']],
+    ['zoe angrick', ['01']],
+    ['ångrick', ['01']],
+    ['02', ['02']],
+    ['iron bench', ['02']],
+    ['100%', ['03']],
+    ['r_2', ['03']],
+    ['%', ['03']],
+    ["'", []],
+    ['  ', ['01', '02', '03']],
+  ])('finds %j', async (search, codes) => {
+    const found = await bench.done('tool.list', { search })
+    expect(found.map(({ code }) => code)).toEqual(codes)
+  })
+})
+
+describe('settings', () => {
+  it('are the defaults until changed, and keep what was set', async () => {
+    expect(await bench.done('settings.get', {})).toEqual({ lengthUnit: 'mm', theme: 'system' })
+    await bench.done('settings.edit', { lengthUnit: 'inch', theme: 'dark' })
+    await bench.done('settings.edit', { lengthUnit: 'thou', theme: 'dark' })
+    expect(await bench.done('settings.get', {})).toEqual({ lengthUnit: 'thou', theme: 'dark' })
+    await bench.done('change.undo', {})
+    expect((await bench.done('settings.get', {})).lengthUnit).toBe('inch')
+    await bench.done('change.undo', {})
+    expect((await bench.done('settings.get', {})).lengthUnit).toBe('mm')
+    await bench.done('settings.edit', { lengthUnit: 'thou', theme: 'light' })
+    expect(await bench.done('settings.get', {})).toEqual({ lengthUnit: 'thou', theme: 'light' })
+  })
+})

@@ -1,0 +1,68 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import type { Result } from '../../geometry/result.ts'
+import type { CallName, CallOutput, HostEvent } from '../../main/contract/calls.ts'
+import { type ServiceClient, startServices } from '../../main/serviceClient.ts'
+import { codesOf, temporaryFolder, toolDraft } from './support.ts'
+
+let place: ReturnType<typeof temporaryFolder>
+let client: ServiceClient
+beforeEach(async () => {
+  place = temporaryFolder()
+  client = await startServices({ dataDir: place.folder, who: 'tester' })
+})
+afterEach(async () => {
+  await client.close()
+  place.remove()
+})
+
+const done = async <N extends CallName>(name: N, input: unknown): Promise<CallOutput<N>> => {
+  const result = (await client.call(name, input, 'c')) as Result<CallOutput<N>>
+  if (!result.ok) throw new Error(`${name}: ${JSON.stringify(result.problems)}`)
+  return result.value
+}
+
+describe('the service worker', () => {
+  it('answers calls, tells of changes, keeps them, and gives the folder back', async () => {
+    const events: HostEvent[] = []
+    const stop = client.onEvent((event) => events.push(event))
+    expect(client.problems()).toEqual([])
+    await done('workshop.open', { rack: 'own' })
+    events.length = 0
+    const { value } = await done('tool.add', toolDraft)
+    expect(events).toEqual([{ type: 'changed', noun: 'tool', ids: [value.id] }])
+    stop()
+    await client.close()
+    client = await startServices({ dataDir: place.folder, who: 'tester' })
+    expect(await done('tool.list', {})).toEqual([value])
+    expect(events).toHaveLength(1)
+    expect(await done('change.list', {})).toMatchObject([{ who: 'tester', action: 'added' }])
+  })
+
+  it('refuses what the contract does not name, and bad input, without dying', async () => {
+    expect(codesOf(await client.call('rack.burn', {}, 'c'))).toEqual(['unknownCall'])
+    expect(codesOf(await client.call('tool.add', { name: 3 }, 'c'))).toContain('wrongType')
+    expect((await done('workshop.get', {})).rack).toBe('demo')
+  })
+
+  it('makes a card that can be fetched, and no other', async () => {
+    const tools = await done('tool.list', {})
+    const job = await done('job.open', { toolId: tools[5]?.id })
+    const progress: number[] = []
+    client.onEvent((event) => void (event.type === 'progress' && event.callId === 'c' && progress.push(event.done)))
+    const card = await done('card.make', { id: job.id })
+    const blob = await client.blob(card.blobId)
+    expect(blob).toMatchObject({ fileName: card.fileName, mediaType: 'application/pdf' })
+    expect(Buffer.from(blob?.bytes.subarray(0, 5) ?? []).toString()).toBe('%PDF-')
+    expect(progress).toEqual([0, 1])
+    expect(await client.blob(crypto.randomUUID())).toBeNull()
+  })
+
+  it('keeps a second start out of the same folder, with a reason', async () => {
+    const second = await startServices({ dataDir: place.folder, who: 'other' })
+    expect(second.problems().map(({ code }) => code)).toEqual(['folderInUse'])
+    expect(codesOf(await second.call('tool.list', {}, 'c'))).toEqual(['folderInUse'])
+    expect(await second.blob('x')).toBeNull()
+    await second.close()
+    expect((await done('workshop.get', {})).rack).toBe('demo')
+  })
+})
