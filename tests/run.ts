@@ -21,7 +21,7 @@ const gate = (name: string, command: string, args: readonly string[]): void => {
 /** Unit tests count one by one, from vitest's own report. */
 const unitTests = (): void => {
   const file = join(mkdtempSync(join(tmpdir(), 'camberwright-tests-')), 'unit.json')
-  const passed = run('unit', 'vitest', ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${file}`])
+  const passed = run('unit', 'vitest', ['run', '--config', 'tests/vitest.config.ts', '--reporter=default', '--reporter=json', `--outputFile.json=${file}`])
   const report = JSON.parse(readFileSync(file, 'utf8')) as { numPassedTests: number; numFailedTests: number }
   tally.passed += report.numPassedTests
   tally.failed += report.numFailedTests

@@ -14,10 +14,12 @@ import { benchLogOf, benchLogStore, type KeptBenchLog, linesOfTool } from './ben
 
 export type SolveJob = (job: Job) => Result<Report>
 
-/** What a line keeps of its job. A job that cannot be solved today was still ground, so its reading is kept without a report. */
-const keptOf = async (db: Database, { jobId, toolId }: BenchLogDraft, solve: SolveJob) => {
+type Kept = Pick<KeptBenchLog, 'job' | 'report' | 'engineVersion'>
+
+/** What a line keeps of its job, found before the write so that nothing waits for it. A job that cannot be solved today was still ground, so its reading is kept without a report. */
+const keptOf = async (desk: Desk, { jobId, toolId }: BenchLogDraft, solve: SolveJob): Promise<Result<Kept>> => {
   if (jobId === null) return ok({ job: null, report: null, engineVersion: null })
-  const found = await jobInHand(db, jobId, 'jobId')
+  const found = await desk.access.read((db) => jobInHand(db, jobId, 'jobId'))
   if (!found.ok) return found
   if (found.value.tool.id !== toolId) return failed(problem('jobOfOtherTool', 'jobId'))
   const { document } = found.value.job
@@ -29,14 +31,12 @@ const keptOf = async (db: Database, { jobId, toolId }: BenchLogDraft, solve: Sol
 const addLine = async (
   db: Database,
   desk: Desk,
-  solve: SolveJob,
   draft: BenchLogDraft,
+  kept: Kept,
 ): Promise<Result<Made<KeptBenchLog>>> => {
   const tool = await needRecord(db, toolStore, draft.toolId, 'toolId')
   if (!tool.ok) return tool
-  const kept = await keptOf(db, draft, solve)
-  if (!kept.ok) return kept
-  return addRecord(db, desk, benchLogStore, { ...draft, ...kept.value, at: desk.now().toISOString() })
+  return addRecord(db, desk, benchLogStore, { ...draft, ...kept, at: desk.now().toISOString() })
 }
 
 /** The calls of the bench log. @param solve finds the report that is kept with a line */
@@ -46,7 +46,9 @@ export const benchLogServices = (
 ): Pick<Services, 'benchLog.list' | 'benchLog.add' | 'benchLog.remove'> => ({
   'benchLog.list': async ({ toolId }) => ok(await desk.access.read((db) => linesOfTool(db, toolId))),
   'benchLog.add': async (draft, context) => {
-    const made = await desk.access.write((db) => addLine(db, desk, solve, draft))
+    const kept = await keptOf(desk, draft, solve)
+    if (!kept.ok) return kept
+    const made = await desk.access.write((db) => addLine(db, desk, draft, kept.value))
     if (!made.ok) return made
     context.changed('benchLog', [made.value.value.id])
     return ok({ value: benchLogOf(made.value.value), changeId: made.value.changeId })

@@ -4,12 +4,12 @@ import type { IncomingMessage } from 'node:http'
 export const MOST_BODY_BYTES = 8 * 1024 * 1024
 
 /** A body read as JSON, or the status that refuses it. */
-export type Body = { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly status: number }
+export type Body = { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly status: 400 | 413 | 415 }
 
 const collect = async (request: IncomingMessage): Promise<Buffer | null> => {
   const parts: Buffer[] = []
   let length = 0
-  for await (const part of request) {
+  for await (const part of request.iterator({ destroyOnReturn: false })) {
     length += (part as Buffer).length
     if (length > MOST_BODY_BYTES) return null
     parts.push(part as Buffer)

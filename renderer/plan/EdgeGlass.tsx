@@ -17,7 +17,7 @@ const TOP_PX = 16
 const CURVE_PX = 168
 const HEIGHT_PX = 232
 /** Room at the right for the scale bars (px). */
-const BARS_PX = 84
+const BARS_PX = 68
 const BEFORE = { widthPx: 520, heightPx: HEIGHT_PX }
 /** Points on the curve: smooth at any size it is drawn in. */
 const POINTS = 60

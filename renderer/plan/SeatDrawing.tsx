@@ -10,7 +10,9 @@ const EDGE_PX = 40
 /** A sketch of the iron: its length and thickness (px). Its angles are true; its size is nobody's. */
 const LONG_PX = 96
 const THICK_PX = 11
-const ARC_PX = 108
+const ARC_PX = 100
+/** Between the arc and its figure (px). */
+const FIGURE_OFF_PX = 8
 
 const rad = (deg: number): number => (deg * Math.PI) / 180
 
@@ -32,6 +34,9 @@ export const SeatDrawing = ({ report }: { readonly report: Report }) => {
   const at = (along: number, off: number) =>
     `${(EDGE_PX + along * c - up * off * s).toFixed(1)} ${(SURFACE_PX - along * s - up * off * c).toFixed(1)}`
   const body = [at(0, 0), at(LONG_PX, 0), at(LONG_PX, THICK_PX), at(heel, THICK_PX)].join('L')
+  const halfway = rad(seatAngleDeg / 2)
+  const figureX = EDGE_PX + (ARC_PX + FIGURE_OFF_PX) * Math.cos(halfway)
+  const figureY = Math.min(SURFACE_PX - 6, SURFACE_PX - (ARC_PX + FIGURE_OFF_PX) * Math.sin(halfway) + 8)
   return (
     <figure className="seat-figure">
       <svg className="drawing" width={WIDTH_PX} height={HEIGHT_PX} role="img" aria-label={t('plan:seat.label', words)}>
@@ -43,7 +48,7 @@ export const SeatDrawing = ({ report }: { readonly report: Report }) => {
           className="dimension"
           d={`M${EDGE_PX + ARC_PX} ${SURFACE_PX}A${ARC_PX} ${ARC_PX} 0 0 0 ${at(ARC_PX, 0)}`}
         />
-        <text className="seat-angle" x={WIDTH_PX} y={HEIGHT_PX - 24} textAnchor="end">
+        <text className="seat-angle" x={figureX} y={figureY}>
           {words.seat}
         </text>
       </svg>

@@ -17,6 +17,8 @@ interface ShavingDrawingProps {
 const SURFACE_PX = 34
 const DEEPEST_PX = 76
 const HEIGHT_PX = 142
+/** Half the width of a letter, roughly: the dimension leaves room for its words (px). */
+const HALF_LETTER_PX = 3.8
 const BEFORE = { widthPx: 480, heightPx: HEIGHT_PX }
 /** Points on the curve: smooth at any size it is drawn in. */
 const POINTS = 60
@@ -42,8 +44,9 @@ export const ShavingDrawing = ({ report, tool }: ShavingDrawingProps) => {
   const curve = points.map((u) => `${(middle + u * xPerMm).toFixed(1)} ${yAt(u).toFixed(1)}`).join('L')
   const width = inWords(plan.shavingWidthMm ?? 0, 'mm', 1)
   const thick = inWords(job.aim.shavingDepthMm, 'mm', 2)
-  const left = tool.bevelSide === 'up' ? tool.dotCorner === 'right' : tool.dotCorner === 'left'
   const [x0, x1] = [middle - half * xPerMm, middle + half * xPerMm]
+  const gapPx = Math.min((x1 - x0) / 2, t('plan:shaving.wide', { width }).length * HALF_LETTER_PX + 8)
+  const left = tool.bevelSide === 'up' ? tool.dotCorner === 'right' : tool.dotCorner === 'left'
   return (
     <figure className="plan-figure" ref={box}>
       <svg
@@ -61,7 +64,7 @@ export const ShavingDrawing = ({ report, tool }: ShavingDrawingProps) => {
         <path className="shaving" d={`M${x0} ${SURFACE_PX}L${curve}L${x1} ${SURFACE_PX}Z`} />
         <path className="surface" d={`M0 ${SURFACE_PX}H${roomPx}`} />
         <path className="now" d={`M${curve}`} />
-        <path className="dimension" d={`M${x0} 10v12M${x1} 10v12M${x0} 16H${x1}M${middle} ${SURFACE_PX}V${yAt(0)}`} />
+        <path className="dimension" d={`M${x0} 10v12M${x1} 10v12M${x0} 16H${middle - gapPx}M${middle + gapPx} 16H${x1}M${middle} ${SURFACE_PX}V${yAt(0)}`} />
         <text x={middle} y="21" textAnchor="middle">
           {t('plan:shaving.wide', { width })}
         </text>

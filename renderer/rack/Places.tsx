@@ -52,7 +52,7 @@ const PlaceList = <R extends Station | Fixture>({ noun, lines, onOpen }: PlaceLi
   const t = useTexts()
   return (
     <section aria-label={t(`rack:${noun}.heading`)}>
-      <h3>{t(`rack:${noun}.heading`)}</h3>
+      <h2>{t(`rack:${noun}.heading`)}</h2>
       <ul>
         {lines.map(({ record, words }) => (
           <li key={record.id}>

@@ -1,5 +1,5 @@
 import { Canvas, useFrame, useThree } from '@react-three/fiber'
-import { useEffect, useMemo, useRef } from 'react'
+import { memo, useEffect, useMemo, useRef, useState } from 'react'
 import { PCFShadowMap, Vector3 } from 'three'
 import type { Job } from '../../geometry/job.ts'
 import type { SetUp } from '../../geometry/setUp.ts'
@@ -43,27 +43,31 @@ export interface SceneViewProps {
   readonly moving: boolean
 }
 
+/** Most pixels drawn for one CSS pixel: beyond two the eye gains nothing and the graphics pay. */
+const MOST_DPR = 2
+
 /** The machine at work. Nothing is drawn while nothing changes. */
-export const SceneView = ({ software, ...props }: SceneViewProps) => (
-  <Canvas
-    frameloop="demand"
-    dpr={[1, 2]}
-    shadows={software ? false : { type: PCFShadowMap }}
-    camera={{ fov: LENS_DEG, near: 20, far: 4000 }}
-    gl={{ alpha: true, antialias: true }}
-    role="img"
-    aria-label={props.label}
-    onCreated={({ gl }) => {
-      gl.domElement.tabIndex = 0
-      gl.domElement.setAttribute('aria-label', props.label)
-      gl.domElement.setAttribute('role', 'application')
-    }}
-  >
-    <Lights dark={props.dark} />
-    <MachineView {...props} />
-    <Sharpness moving={props.moving} />
-  </Canvas>
-)
+export const SceneView = memo(({ software, ...props }: SceneViewProps) => {
+  const [share, setShare] = useState(1)
+  return (
+    <Canvas
+      frameloop="demand"
+      dpr={share * Math.min(window.devicePixelRatio, MOST_DPR)}
+      shadows={software ? false : { type: PCFShadowMap }}
+      camera={{ fov: LENS_DEG, near: 20, far: 4000 }}
+      gl={{ alpha: true, antialias: true }}
+      onCreated={({ gl }) => {
+        gl.domElement.tabIndex = 0
+        gl.domElement.setAttribute('aria-label', props.label)
+        gl.domElement.setAttribute('role', 'application')
+      }}
+    >
+      <Lights dark={props.dark} />
+      <MachineView {...props} />
+      <Sharpness moving={props.moving} onShare={setShare} />
+    </Canvas>
+  )
+})
 
 type MachineViewProps = Omit<SceneViewProps, 'software'>
 

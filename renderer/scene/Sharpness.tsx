@@ -10,18 +10,22 @@ const COARSEST = 0.4
 /** A longer gap than this was a pause, not a slow picture (ms). */
 const PAUSE_MS = 700
 
+interface SharpnessProps {
+  readonly moving: boolean
+  /** Told what share of the screen's own pixels, each way, is to be drawn. */
+  readonly onShare: (share: number) => void
+}
+
 /** Keeps motion smooth where drawing is slow: coarser while things move, full sharpness as soon as they are still. */
-export const Sharpness = ({ moving }: { readonly moving: boolean }) => {
-  const setDpr = useThree((state) => state.setDpr)
+export const Sharpness = ({ moving, onShare }: SharpnessProps) => {
   const invalidate = useThree((state) => state.invalidate)
-  const full = useThree((state) => state.viewport.initialDpr)
   const share = useRef(1)
   const judged = useRef({ count: 0, spentMs: 0 })
   useEffect(() => {
     judged.current = { count: 0, spentMs: 0 }
-    setDpr(moving ? full * share.current : full)
+    onShare(moving ? share.current : 1)
     invalidate()
-  }, [moving, full, setDpr, invalidate])
+  }, [moving, onShare, invalidate])
   useFrame((_, deltaSeconds) => {
     if (!moving || deltaSeconds * 1000 > PAUSE_MS) return
     const now = judged.current
@@ -32,7 +36,7 @@ export const Sharpness = ({ moving }: { readonly moving: boolean }) => {
     judged.current = { count: 0, spentMs: 0 }
     if (coarser > 0.9 || share.current === COARSEST) return
     share.current = Math.max(share.current * coarser, COARSEST)
-    setDpr(full * share.current)
+    onShare(share.current)
   })
   return null
 }

@@ -13,9 +13,13 @@ const APART_PX = 150
 const HALF_PX = 24
 /** Between a dimension and its figure (px). */
 const LEADER_PX = 40
+/** Half the height of the solid block (px). */
+const BLOCK_HALF_PX = 40
 const BAR_WIDTH_PX = 256
 /** The bar's figure stays below the words at the upper left (px). */
-const GIVEN_PX = 200
+const GIVEN_PX = 212
+/** Its words are kept off the wheel by standing this far above the middle of the gap (px). */
+const BAR_ABOVE_PX = 92
 
 /** The figures of the triangle: beside their parts with leaders, or in rows where the window is narrow. */
 export const FiguresBeside = ({ standing, triangle, layout, widthPx }: FiguresBesideProps) => {
@@ -36,9 +40,9 @@ export const FiguresBeside = ({ standing, triangle, layout, widthPx }: FiguresBe
   const rightPx = Math.max(axleX + layout.radiusPx, projectionAt[0], edgeX + ARC_PX) + LEADER_PX
   const projectionY = Math.max(16, projectionAt[1] - HALF_PX)
   const bevelY = Math.max(edgeY + 40, projectionY + APART_PX)
-  const barTop = Math.max(GIVEN_PX, gapAt[1] - HALF_PX)
+  const barTop = Math.max(GIVEN_PX, gapAt[1] - BAR_ABOVE_PX)
   const leaders = [
-    `M${gapAt[0]} ${gapAt[1]}L${gapAt[0] - LEADER_PX + 8} ${barTop + HALF_PX}h-8`,
+    `M${gapAt[0]} ${gapAt[1]}L${gapAt[0] - LEADER_PX + 8} ${barTop + BLOCK_HALF_PX}h-8`,
     `M${projectionAt[0]} ${projectionAt[1]}H${rightPx - 8}`,
     `M${edgeX + ARC_PX * 0.75} ${edgeY + ARC_PX * 0.64}L${rightPx - 24} ${bevelY + HALF_PX}h16`,
   ]

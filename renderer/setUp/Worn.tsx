@@ -26,17 +26,15 @@ export const Worn = ({ job, gapMm, barDistanceMm }: WornProps) => {
     return worn.ok ? inWords(degFromRad(worn.value.bevelRad), 'deg', 1) : t('setUp:worn.none')
   }
   return (
-    <dl className="worn">
-      <dt className="worn-head">{t('setUp:worn.heading', { diameter: inWords(wheelDiameterMm, 'mm', 0) })}</dt>
-      <div>
-        <dt>{t('setUp:worn.left')}</dt>
-        <dd>{bevelAt(barDistanceMm)}</dd>
-      </div>
-      <div>
-        <dt>{t('setUp:worn.sameGap')}</dt>
-        <dd>{bevelAt(wheelDiameterMm / 2 + job.station.barDiameterMm / 2 + gapMm)}</dd>
-      </div>
-    </dl>
+    <div className="worn">
+      <p className="worn-head">{t('setUp:worn.heading', { diameter: inWords(wheelDiameterMm, 'mm', 0) })}</p>
+      <p>
+        {t('setUp:worn.left')} <strong>{bevelAt(barDistanceMm)}</strong>
+      </p>
+      <p>
+        {t('setUp:worn.sameGap')} <strong>{bevelAt(wheelDiameterMm / 2 + job.station.barDiameterMm / 2 + gapMm)}</strong>
+      </p>
+    </div>
   )
 }
 

@@ -32,14 +32,14 @@ describe('the words of the quantity table', () => {
 
 const paramsOf = (sentence: string): Record<string, string | number> =>
   Object.fromEntries(
-    Array.from(sentence.matchAll(/\{\{(\w+)(,?)/g), ([, key, comma]) => [key as string, comma ? 12.3456 : 'wood']),
+    Array.from(sentence.matchAll(/\{\{(\w+)(,?)/g), ([, key, comma]) => [key as string, comma ? 12.3456 : 'Wood']),
   )
 
 describe.each(Object.entries({ problems, cautions }))('the sentences of %s', (namespace, sentences) => {
   it.each(Object.keys(sentences))('%s is a whole sentence without code names', (code) => {
     const params = paramsOf(sentences[code as keyof typeof sentences])
     const sentence = texts.t(`${namespace}:${code}`, params)
-    expect(sentence).toMatch(/^[A-Z].*[.!]$/)
+    expect(sentence).toMatch(/^[“A-Z].*[.!]$/)
     expect(sentence).not.toMatch(/[a-z][A-Z]|undefined|null/)
   })
 })

@@ -1,0 +1,56 @@
+import { userInfo } from 'node:os'
+import { join, resolve } from 'node:path'
+import { app, BrowserWindow, session } from 'electron'
+import { createTexts } from './contract/texts.ts'
+import { type ServiceClient, startServices } from './serviceClient.ts'
+import { denyPermissions } from './window/guards.ts'
+import { setMenu } from './window/menu.ts'
+import { openWindow } from './window/openWindow.ts'
+import { declareScheme, servePage } from './window/pageProtocol.ts'
+import { forwardCalls } from './window/windowCalls.ts'
+
+/** The desktop program: a window of its own on the services. Built, this file lies in `out/main`. */
+const built = join(import.meta.dirname, '..')
+
+/** Puts the data where `--data=DIR` says, and what the window's engine writes beside it, in a folder of its own. */
+const placeData = (): void => {
+  const given = app.commandLine.getSwitchValue('data')
+  if (given !== '') app.setPath('userData', resolve(given))
+  app.setPath('sessionData', join(app.getPath('userData'), 'window'))
+}
+
+const showAgain = (): void => {
+  const [window] = BrowserWindow.getAllWindows()
+  if (window?.isMinimized()) window.restore()
+  window?.focus()
+}
+
+/** Quits only after the data is closed, so that nothing half written is left. */
+const closeBeforeQuit = (services: ServiceClient): void => {
+  let isClosed = false
+  app.on('will-quit', (event) => {
+    if (isClosed) return
+    event.preventDefault()
+    isClosed = true
+    void services.close().finally(() => app.quit())
+  })
+}
+
+const run = async (): Promise<void> => {
+  await app.whenReady()
+  const services = await startServices({ dataDir: app.getPath('userData'), who: userInfo().username })
+  closeBeforeQuit(services)
+  denyPermissions(session.defaultSession)
+  servePage(join(built, 'renderer'), services)
+  forwardCalls(services)
+  setMenu(createTexts().t)
+  await openWindow(built, services)
+}
+
+declareScheme()
+placeData()
+app.on('window-all-closed', () => app.quit())
+if (app.requestSingleInstanceLock()) {
+  app.on('second-instance', showAgain)
+  void run()
+} else app.quit()

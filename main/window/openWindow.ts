@@ -1,0 +1,40 @@
+import { join } from 'node:path'
+import { app, BrowserWindow, screen } from 'electron'
+import type { ServiceClient } from '../serviceClient.ts'
+import { keepBounds, LEAST_SIZE, placeOf, readBounds } from './bounds.ts'
+import { keepToPage } from './guards.ts'
+import { PAGE_ORIGIN } from './pageProtocol.ts'
+import { forwardEvents } from './windowCalls.ts'
+
+/** Where the window was, beside the data. */
+const boundsPath = (): string => join(app.getPath('userData'), 'window.json')
+
+/** @param built folder of the built program: `preload` and `renderer` lie in it */
+const createWindow = (built: string): BrowserWindow =>
+  new BrowserWindow({
+    ...placeOf(
+      readBounds(boundsPath()),
+      screen.getAllDisplays().map(({ workArea }) => workArea),
+    ),
+    minWidth: LEAST_SIZE.width,
+    minHeight: LEAST_SIZE.height,
+    show: false,
+    webPreferences: {
+      preload: join(built, 'preload', 'preload.cjs'),
+      sandbox: true,
+      contextIsolation: true,
+      nodeIntegration: false,
+      spellcheck: false,
+    },
+  })
+
+/** Opens the program's one window, shown when its page is drawn. */
+export const openWindow = async (built: string, services: ServiceClient): Promise<BrowserWindow> => {
+  const window = createWindow(built)
+  keepToPage(window.webContents)
+  forwardEvents(services, window)
+  window.once('ready-to-show', () => window.show())
+  window.on('close', () => keepBounds(boundsPath(), window.getNormalBounds()))
+  await window.loadURL(`${PAGE_ORIGIN}/`)
+  return window
+}

@@ -1,0 +1,44 @@
+import { protocol } from 'electron'
+import { z } from 'zod'
+import { guardHeaders } from '../page/contentPolicy.ts'
+import { pageFile } from '../page/pageFiles.ts'
+import type { ServiceClient } from '../serviceClient.ts'
+
+const SCHEME = 'camberwright'
+/** Where the window's page comes from; nothing else may be loaded as a page. */
+export const PAGE_ORIGIN = `${SCHEME}://app`
+
+/** Must run before Electron is ready: gives the program's own pages the rights of a web origin of their own. */
+export const declareScheme = (): void =>
+  protocol.registerSchemesAsPrivileged([
+    { scheme: SCHEME, privileges: { standard: true, secure: true, supportFetchAPI: true, stream: true } },
+  ])
+
+const respond = (status: number, mediaType: string, bytes: Uint8Array | null, more: Record<string, string> = {}) =>
+  new Response(bytes === null ? null : new Uint8Array(bytes), {
+    status,
+    headers: { ...guardHeaders, 'content-type': mediaType, ...more },
+  })
+
+const nothing = () => respond(404, 'text/plain', null)
+
+const blob = async (services: ServiceClient, id: string): Promise<Response> => {
+  const made = z.uuid().safeParse(id).success ? await services.blob(id) : null
+  if (made === null) return nothing()
+  return respond(200, made.mediaType, made.bytes, {
+    'content-disposition': `inline; filename*=UTF-8''${encodeURIComponent(made.fileName)}`,
+  })
+}
+
+const file = async (pageFolder: string, pathname: string): Promise<Response> => {
+  const found = await pageFile(pageFolder, pathname)
+  return found === null ? nothing() : respond(200, found.mediaType, found.bytes)
+}
+
+/** Answers the page's own requests: its built files, and what the services made for it. */
+export const servePage = (pageFolder: string, services: ServiceClient): void =>
+  protocol.handle(SCHEME, async ({ url, method }) => {
+    const { host, pathname } = new URL(url)
+    if (host !== 'app' || method !== 'GET') return nothing()
+    return pathname.startsWith('/blob/') ? blob(services, pathname.slice('/blob/'.length)) : file(pageFolder, pathname)
+  })

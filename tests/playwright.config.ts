@@ -1,0 +1,18 @@
+import { defineConfig } from '@playwright/test'
+import { chromiumOptions } from './support/chromium.ts'
+
+/** Window of the drawn screens. */
+const viewport = { width: 1440, height: 900 }
+
+export default defineConfig({
+  testDir: '.',
+  testMatch: ['e2e/**/*.spec.ts', 'shell/**/*.spec.ts'],
+  outputDir: '../test-results',
+  workers: 2,
+  fullyParallel: false,
+  forbidOnly: process.env['CI'] !== undefined,
+  retries: 0,
+  timeout: 60_000,
+  expect: { timeout: 10_000 },
+  use: { browserName: 'chromium', viewport, launchOptions: chromiumOptions(), screenshot: 'only-on-failure' },
+})

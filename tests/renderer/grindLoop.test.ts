@@ -1,0 +1,216 @@
+import { expect, test } from 'vitest'
+import { type Job, jobSchema } from '../../geometry/job.ts'
+import { createGrindLoop } from '../../renderer/worker/grindLoop.ts'
+import { createLiveGrind } from '../../renderer/worker/liveGrind.ts'
+import type { Frame, FromWorker, ToWorker } from '../../renderer/worker/protocol.ts'
+import { createSolver } from '../../renderer/worker/solver.ts'
+import type { SolverPort } from '../../renderer/worker/spawn.ts'
+
+const STEPS = 8
+const SWEEPS = 6
+
+const jobOf = (motion: Partial<Job['motion']> = {}): Job =>
+  jobSchema.parse({
+    version: 1,
+    blade: { widthMm: 57, thicknessMm: 3.2, seatAngleDeg: 12, bevelSide: 'up', currentBevelDeg: 25 },
+    station: { wheelDiameterMm: 250, wheelWidthMm: 50, barDiameterMm: 12 },
+    fixture: { kind: 'steered', seatOffsetMm: 15, guideArmMm: 75, screwPitchMm: 0.8 },
+    aim: { bevelAngleDeg: 25, projectionMm: 130, reliefMm: 0.5 },
+    motion: { stopTurnsLeft: 2, stopTurnsRight: 2, sweeps: SWEEPS, stepsPerSweep: STEPS, ...motion },
+    grid: { across: 21, through: 5 },
+  })
+
+/** A worker loop whose clock stands still unless it is moved, and whose timers run when told to. */
+const bench = () => {
+  let clockMs = 0
+  const timers: (() => void)[] = []
+  const posted: FromWorker[] = []
+  const loop = createGrindLoop({
+    post: (message) => posted.push(message),
+    nowMs: () => clockMs,
+    after: (_, work) => timers.push(work),
+  })
+  const runOut = (most = 5000): void => {
+    for (let k = 0; k < most && timers.length > 0; k++) timers.shift()?.()
+  }
+  return {
+    posted,
+    timers,
+    runOut,
+    take: loop.take,
+    /** Lets so much time pass, in pieces, with a slice after each. */
+    pass: (ms: number, piece = 10): void => {
+      for (let gone = 0; gone < ms; gone += piece) {
+        clockMs += piece
+        const before = posted.length
+        timers.shift()?.()
+        for (const message of posted.slice(before)) {
+          if (message.type === 'frame') loop.take({ type: 'give', ...message.frame })
+        }
+      }
+    },
+    frames: (): Frame[] => posted.flatMap((message) => (message.type === 'frame' ? [message.frame] : [])),
+    lastFrame: (): Frame => posted.findLast((message) => message.type === 'frame')?.frame as Frame,
+  }
+}
+
+const giveBack = ({ take, lastFrame }: ReturnType<typeof bench>): void =>
+  take({ type: 'give', vMm: lastFrame().vMm, pressureNPerMm: lastFrame().pressureNPerMm })
+
+test('a run starts at its first moment and works its whole history out', () => {
+  const b = bench()
+  b.take({ type: 'start', run: 3, job: jobOf() })
+  b.runOut()
+  expect(b.lastFrame()).toMatchObject({ run: 3, step: 0, sweep: 0, playing: false, reliefLeftMm: 0, inkLeftShare: 1 })
+  const rows = b.posted.flatMap((message) => (message.type === 'history' ? message.rows : []))
+  expect(rows).toHaveLength(SWEEPS + 1)
+  expect(rows.at(-1)?.reliefLeftMm).toBeGreaterThan(rows[1]?.reliefLeftMm as number)
+  expect(rows.at(-1)?.inkLeftShare).toBeLessThan(1)
+})
+
+test('seeking back gives the earlier moment to the bit, and going on again the later one', () => {
+  const b = bench()
+  b.take({ type: 'start', run: 1, job: jobOf() })
+  b.runOut()
+  const momentAt = (step: number): Frame => {
+    giveBack(b)
+    b.take({ type: 'seek', step })
+    b.runOut()
+    const frame = b.lastFrame()
+    expect(frame.step).toBe(step)
+    return { ...frame, vMm: frame.vMm.slice(), pressureNPerMm: frame.pressureNPerMm.slice() }
+  }
+  const early = momentAt(13)
+  const late = momentAt(41)
+  expect(late.reliefRightMm).toBeGreaterThan(early.reliefRightMm)
+  expect(momentAt(13)).toEqual(early)
+  expect(momentAt(41)).toEqual(late)
+})
+
+test('a seek before anything is worked out comes to the same moment', () => {
+  const [a, b] = [bench(), bench()]
+  a.take({ type: 'start', run: 1, job: jobOf() })
+  a.take({ type: 'seek', step: 30 })
+  a.runOut()
+  b.take({ type: 'start', run: 1, job: jobOf() })
+  b.runOut()
+  giveBack(b)
+  b.take({ type: 'seek', step: 30 })
+  b.runOut()
+  expect(a.lastFrame().vMm).toEqual(b.lastFrame().vMm)
+})
+
+test('play keeps the speed asked for, and pauses at the end', () => {
+  const b = bench()
+  b.take({ type: 'start', run: 1, job: jobOf() })
+  b.runOut()
+  giveBack(b)
+  b.take({ type: 'play', sweepsPerSecond: 2 })
+  b.pass(1000)
+  // Two sweeps a second for one second; the frame shows the last whole piece of time.
+  expect(b.lastFrame().sweep).toBeCloseTo(2, 1)
+  expect(b.lastFrame().playing).toBe(true)
+  b.pass(3000)
+  expect(b.lastFrame()).toMatchObject({ step: SWEEPS * STEPS, sweep: SWEEPS, playing: false })
+  b.runOut()
+  expect(b.timers, 'at rest').toHaveLength(0)
+})
+
+test('pause lands on a whole step', () => {
+  const b = bench()
+  b.take({ type: 'start', run: 1, job: jobOf() })
+  b.runOut()
+  giveBack(b)
+  b.take({ type: 'play', sweepsPerSecond: 1 })
+  b.pass(330)
+  b.take({ type: 'pause' })
+  b.runOut()
+  const { step, sweep, playing } = b.lastFrame()
+  expect({ sweep, playing }).toEqual({ sweep: step / STEPS, playing: false })
+  expect(step).toBe(3)
+})
+
+test('without arrays in hand no frame is made, and the next one is as new as can be', () => {
+  const b = bench()
+  b.take({ type: 'start', run: 1, job: jobOf() })
+  b.runOut()
+  for (const step of [5, 6, 7, 8]) {
+    b.take({ type: 'seek', step })
+    b.runOut()
+  }
+  expect(b.frames().map(({ step }) => step)).toEqual([0, 5, 6])
+  giveBack(b)
+  b.runOut()
+  expect(b.lastFrame().step).toBe(8)
+})
+
+test('a newer run supersedes the older', () => {
+  const b = bench()
+  b.take({ type: 'start', run: 1, job: jobOf() })
+  b.take({ type: 'start', run: 2, job: jobOf({ sweeps: 2 }) })
+  b.runOut()
+  expect(new Set(b.frames().map(({ run }) => run))).toEqual(new Set([2]))
+})
+
+test('a job that cannot be set up is told, and nothing runs', () => {
+  const b = bench()
+  const job = jobOf()
+  b.take({ type: 'start', run: 1, job: { ...job, fixture: { ...job.fixture, screwPitchMm: null } } })
+  b.runOut()
+  expect(b.posted.map(({ type }) => type)).toEqual(['trouble'])
+})
+
+/** A double of the worker: keeps what it is told, says what the test says. */
+const port = (): SolverPort & { readonly told: ToWorker[]; ended: boolean; say(message: FromWorker): void } => ({
+  told: [],
+  ended: false,
+  onmessage: null,
+  onerror: null,
+  postMessage(message) {
+    this.told.push(message)
+  },
+  terminate() {
+    this.ended = true
+  },
+  say(message) {
+    this.onmessage?.({ data: message } as MessageEvent<FromWorker>)
+  },
+})
+
+test('the window gives arrays back when a newer frame is there, and drops frames of an older run', () => {
+  const worker = port()
+  const live = createLiveGrind(() => worker)
+  const frame = (run: number, step: number): Frame =>
+    ({ run, step, vMm: new Float64Array(2), pressureNPerMm: new Float64Array(2) }) as unknown as Frame
+  expect(live.start(jobOf())).toBe(1)
+  worker.say({ type: 'frame', frame: frame(1, 0) })
+  expect(worker.told.filter(({ type }) => type === 'give')).toHaveLength(0)
+  worker.say({ type: 'frame', frame: frame(1, 1) })
+  expect(worker.told.filter(({ type }) => type === 'give')).toHaveLength(1)
+  live.start(jobOf())
+  worker.say({ type: 'frame', frame: frame(1, 2) })
+  expect(live.latest?.step).toBe(1)
+})
+
+test('a newer job to solve supersedes the older one, whose worker ends', async () => {
+  const ports = [port(), port()]
+  let made = 0
+  const solver = createSolver(() => ports[made++] as SolverPort)
+  const older = solver.solve(jobOf())
+  const newer = solver.solve(jobOf({ sweeps: 3 }))
+  expect(ports[0]?.ended).toBe(true)
+  ports[1]?.say({ type: 'solved', id: 2, result: { ok: true, value: {} as never } })
+  expect(await older).toEqual({ ok: false, problems: [{ code: 'superseded', path: '', params: {} }] })
+  expect((await newer).ok).toBe(true)
+})
+
+test('a lost worker is a problem, and the next job gets a fresh one', async () => {
+  const ports = [port(), port()]
+  let made = 0
+  const solver = createSolver(() => ports[made++] as SolverPort)
+  const lost = solver.solve(jobOf())
+  ports[0]?.onerror?.({} as ErrorEvent)
+  expect(await lost).toMatchObject({ ok: false, problems: [{ code: 'solverLost' }] })
+  void solver.solve(jobOf())
+  expect(ports[1]?.told).toHaveLength(1)
+})

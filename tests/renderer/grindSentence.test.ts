@@ -1,0 +1,61 @@
+import { expect, test } from 'vitest'
+import { createTexts } from '../../main/contract/texts.ts'
+import { momentSentence } from '../../renderer/grind/sentence.ts'
+import type { Moment } from '../../renderer/grind/useLiveGrind.ts'
+
+const { t } = createTexts()
+const facts = {
+  sweeps: 120,
+  stepsPerSweep: 24,
+  wantedMm: 0.5,
+  lifted: false,
+  inWords: (mm: number) => `${mm.toFixed(2)} mm`,
+}
+const moment = (parts: Partial<Moment>): Moment => ({
+  run: 1,
+  step: 960,
+  sweep: 40,
+  playing: false,
+  yawRad: -0.02,
+  tiltRad: 0.5,
+  traverseMm: 8,
+  loadPlaceMm: -24,
+  bearing: 'left',
+  reliefLeftMm: 0.19,
+  reliefRightMm: 0.191,
+  volumeRemovedMm3: 20,
+  inkLeftShare: 0.29,
+  touchingMm: 14,
+  mostPressureNPerMm: 2.4,
+  ...parts,
+})
+
+test('paused at a stop', () => {
+  expect(momentSentence(t, moment({}), facts)).toBe(
+    'Paused at sweep 40 of 120. The load is on the left and the fixture stands at its left stop. Both corners are 0.19 mm back, of 0.50 mm wanted. Ink is left on 29 % of the bevel.',
+  )
+})
+
+test('corners that differ are told apart', () => {
+  const said = momentSentence(t, moment({ reliefRightMm: 0.3, loadPlaceMm: 0, bearing: 'none', playing: true }), facts)
+  expect(said).toContain('Grinding, sweep 40 of 120. The load is in the middle and no stop bears.')
+  expect(said).toContain('The left corner is 0.19 mm back, the right 0.30 mm, of 0.50 mm wanted.')
+})
+
+test('lifted, nothing is said of the load; before the first step, nothing is ground', () => {
+  expect(momentSentence(t, moment({}), { ...facts, lifted: true })).not.toContain('load')
+  expect(momentSentence(t, moment({ step: 0, sweep: 0, inkLeftShare: 1 }), facts)).toBe(
+    'Ready to grind 120 sweeps. The corners are to come 0.50 mm back. The whole bevel carries ink.',
+  )
+})
+
+test('every sentence it can say is in the catalogue', () => {
+  for (const loadPlaceMm of [-20, 0, 20]) {
+    for (const bearing of ['none', 'left', 'right'] as const) {
+      for (const inkLeftShare of [0, 0.5, 1]) {
+        expect(momentSentence(t, moment({ loadPlaceMm, bearing, inkLeftShare }), facts)).not.toMatch(/sentence\./)
+      }
+    }
+  }
+  expect(momentSentence(t, moment({ step: 2880, sweep: 120 }), facts)).toContain('All 120 sweeps are ground.')
+})

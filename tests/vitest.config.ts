@@ -1,0 +1,9 @@
+import { defineConfig } from 'vitest/config'
+
+/** Long enough for a loaded two-core machine: a time-out here means hung, never slow. */
+const HUNG_MS = 120_000
+
+export default defineConfig({
+  root: new URL('..', import.meta.url).pathname,
+  test: { include: ['tests/**/*.test.ts'], testTimeout: HUNG_MS, hookTimeout: HUNG_MS },
+})
