@@ -32,6 +32,8 @@ export default defineConfig({
       minify: 'oxc',
       // The content policy lets typefaces and pictures come from files only, not from data addresses.
       assetsInlineLimit: 0,
+      // The moving model's library alone is 960 kB; it is read from this machine, and only when Grind is opened.
+      chunkSizeWarningLimit: 1000,
       rollupOptions: { input: at('renderer/index.html') },
     },
   },

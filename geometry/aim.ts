@@ -28,7 +28,8 @@ const wantedRelief = (job: Job): Result<number> => {
     return sine === null ? failed(problem('seatNeeded', 'blade.seatAngleDeg')) : ok(woodReliefMm / sine)
   }
   if (edgeRadiusMm === null) return failed(problem('reliefNeedsOne', 'aim', { given: 0 }))
-  if (edgeRadiusMm < widthMm / 2) return failed(problem('radiusTooSmall', 'aim.edgeRadiusMm', { halfWidthMm: widthMm / 2 }))
+  if (edgeRadiusMm < widthMm / 2)
+    return failed(problem('radiusTooSmall', 'aim.edgeRadiusMm', { halfWidthMm: widthMm / 2 }))
   return ok(reliefOfRadius(widthMm, edgeRadiusMm))
 }
 

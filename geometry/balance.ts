@@ -53,9 +53,7 @@ const balanceTilt = (bed: Bed, vMm: Float64Array, pose: Pose, push: Push, scales
     if (Number.isFinite(high) && high - low <= Number.EPSILON * Math.abs(high)) return true
     const furthest = (2 * Math.max(sums.deepestMm, 0) + 4 * soft) / sums.deepestPerDepth
     const step =
-      sums.force > 0
-        ? Math.min(-excess / sums.forcePerDepth, furthest)
-        : (soft - sums.deepestMm) / sums.deepestPerDepth
+      sums.force > 0 ? Math.min(-excess / sums.forcePerDepth, furthest) : (soft - sums.deepestMm) / sums.deepestPerDepth
     const next = pose.depthSlope + step
     pose.depthSlope = next > low && next < high ? next : (low + high) / 2
   }
@@ -75,7 +73,15 @@ const yawTo = (bed: Bed, vMm: Float64Array, pose: Pose, push: Push, scales: Scal
 }
 
 /** Closes in on the root between a yaw whose moment pulls right (low) and one whose moment pulls left (high). */
-const closeIn = (bed: Bed, vMm: Float64Array, pose: Pose, push: Push, scales: Scales, from: number, to: number): boolean => {
+const closeIn = (
+  bed: Bed,
+  vMm: Float64Array,
+  pose: Pose,
+  push: Push,
+  scales: Scales,
+  from: number,
+  to: number,
+): boolean => {
   const { sums } = scales
   const enough = MOMENT_TOLERANCE * push.loadN * (bed.uMm.at(-1) as number)
   let low = from

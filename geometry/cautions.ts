@@ -44,14 +44,19 @@ const aboutGrind = ({ grind, job }: Findings): Caution[] => {
   const halfWidthMm = job.blade.widthMm / 2
   if (coverMm < halfWidthMm) found.push(caution('wheelNarrow', { coverMm, halfWidthMm }))
   const start = job.blade.startEdge
-  if ((grind.edgeVMm[0] as number) - (start?.[0] ?? 0) < UNTOUCHED_MM) found.push(caution('cornerNotTouched', { side: 'left' }))
+  if ((grind.edgeVMm[0] as number) - (start?.[0] ?? 0) < UNTOUCHED_MM)
+    found.push(caution('cornerNotTouched', { side: 'left' }))
   if ((grind.edgeVMm.at(-1) as number) - (start?.at(-1) ?? 0) < UNTOUCHED_MM)
     found.push(caution('cornerNotTouched', { side: 'right' }))
   return found
 }
 
 /** What a user should know though the job can be done, weightiest first. */
-export const cautionsOf = (findings: Findings, mostTurns: number | null, otherBevelDeg: number | null): readonly Caution[] => [
+export const cautionsOf = (
+  findings: Findings,
+  mostTurns: number | null,
+  otherBevelDeg: number | null,
+): readonly Caution[] => [
   ...aboutAim(findings, mostTurns),
   ...aboutBevel(findings),
   ...aboutGrind(findings),

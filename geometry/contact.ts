@@ -108,8 +108,7 @@ export const place = (bed: Bed, pose: Pose, placed: Placed): void => {
   const axisVMm = bed.projectionMm - bed.barDistanceMm * placed.tiltCosine
   placed.axisNMm = bed.seatOffsetMm + bed.barDistanceMm * placed.tiltSine
   placed.fixedMm = bed.pivotVMm - axisVMm - bed.pivotVMm * placed.yawCosine + bed.pivotUMm * placed.yawSine
-  placed.acrossMm =
-    pose.traverseMm + bed.pivotUMm - bed.pivotUMm * placed.yawCosine - bed.pivotVMm * placed.yawSine
+  placed.acrossMm = pose.traverseMm + bed.pivotUMm - bed.pivotUMm * placed.yawCosine - bed.pivotVMm * placed.yawSine
 }
 
 /**

@@ -12,7 +12,12 @@ const within = (q: Quantity) => z.number().min(q.min).max(q.max)
 const needed = within
 const orNull = (q: Quantity) => within(q).nullable().default(null)
 const orDefault = (q: Quantity) => within(q).default(q.defaultValue as number)
-const whole = (q: Quantity) => z.int().min(q.min).max(q.max).default(q.defaultValue as number)
+const whole = (q: Quantity) =>
+  z
+    .int()
+    .min(q.min)
+    .max(q.max)
+    .default(q.defaultValue as number)
 
 const { blade, station, fixture, aim, motion, grid } = quantities
 

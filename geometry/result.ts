@@ -24,7 +24,9 @@ export const problem = (code: string, path = '', params: Problem['params'] = {})
 })
 
 /** A failed result. @param problems at least one */
-export const failed = (...problems: readonly Problem[]): { readonly ok: false; readonly problems: readonly Problem[] } => ({
+export const failed = (
+  ...problems: readonly Problem[]
+): { readonly ok: false; readonly problems: readonly Problem[] } => ({
   ok: false,
   problems,
 })

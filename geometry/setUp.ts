@@ -32,14 +32,22 @@ interface Lengths {
 }
 
 /** @returns axis to axis distance (mm) for a bevel and a projection */
-export const barDistanceFor = ({ wheelRadiusMm, seatOffsetMm }: Lengths, bevelRad: number, projectionMm: number): number => {
+export const barDistanceFor = (
+  { wheelRadiusMm, seatOffsetMm }: Lengths,
+  bevelRad: number,
+  projectionMm: number,
+): number => {
   const along = projectionMm + wheelRadiusMm * sin(bevelRad)
   const across = seatOffsetMm - wheelRadiusMm * cos(bevelRad)
   return Math.sqrt(along * along + across * across)
 }
 
 /** @returns projection (mm) for a bevel and a bar distance, or null where the bar is too near; may be negative */
-export const projectionFor = ({ wheelRadiusMm, seatOffsetMm }: Lengths, bevelRad: number, barDistanceMm: number): number | null => {
+export const projectionFor = (
+  { wheelRadiusMm, seatOffsetMm }: Lengths,
+  bevelRad: number,
+  barDistanceMm: number,
+): number | null => {
   const across = seatOffsetMm - wheelRadiusMm * cos(bevelRad)
   const square = barDistanceMm * barDistanceMm - across * across
   return square < 0 ? null : Math.sqrt(square) - wheelRadiusMm * sin(bevelRad)
@@ -50,7 +58,11 @@ const opening = (seatOffsetMm: number, bevelRad: number, projectionMm: number): 
   projectionMm * cos(bevelRad) + seatOffsetMm * sin(bevelRad)
 
 /** @returns bevels (rad) between 0 and 90 degrees that a bar distance and a projection give, the usual one first */
-export const bevelsFor = ({ wheelRadiusMm, seatOffsetMm }: Lengths, projectionMm: number, barDistanceMm: number): readonly number[] => {
+export const bevelsFor = (
+  { wheelRadiusMm, seatOffsetMm }: Lengths,
+  projectionMm: number,
+  barDistanceMm: number,
+): readonly number[] => {
   const reach = Math.sqrt(projectionMm * projectionMm + seatOffsetMm * seatOffsetMm)
   const sine =
     (barDistanceMm * barDistanceMm - wheelRadiusMm * wheelRadiusMm - reach * reach) / (2 * wheelRadiusMm * reach)
@@ -103,7 +115,8 @@ const obstacle = (job: Job, setUp: SetUp) => {
   if (seatOffsetMm < thicknessMm + barRadiusMm && seatOffsetMm > -barRadiusMm)
     return problem('barInsideBlade', 'fixture.seatOffsetMm', { needMm: thicknessMm + barRadiusMm })
   if (opening(seatOffsetMm, bevelRad, projectionMm) <= 0) return problem('bladeLeansAway', 'fixture.seatOffsetMm')
-  if (job.station.barOffsetMm > barDistanceMm) return problem('barOffsetTooGreat', 'station.barOffsetMm', { most: barDistanceMm })
+  if (job.station.barOffsetMm > barDistanceMm)
+    return problem('barOffsetTooGreat', 'station.barOffsetMm', { most: barDistanceMm })
   return null
 }
 

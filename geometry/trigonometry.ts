@@ -8,7 +8,8 @@
  */
 type Pair = readonly [hi: number, lo: number]
 
-export const PI = 3.141592653589793
+/** A constant, the same on every host; only Math's functions are not. */
+export const PI = Math.PI
 const PI_PAIR: Pair = [PI, 1.2246467991473532e-16]
 const HALF_PI_PAIR: Pair = [PI / 2, 6.123233995736766e-17]
 

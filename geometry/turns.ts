@@ -1,4 +1,4 @@
-import { reliefOf, type Relief } from './edge.ts'
+import { type Relief, reliefOf } from './edge.ts'
 import { type Freedom, mostTurns, slopeOfTurns } from './freedom.ts'
 import { advance, startGrind } from './grind.ts'
 import type { Job } from './job.ts'
@@ -69,7 +69,8 @@ export const turnsForAim = (job: Job, freedom: Freedom, reliefMm: number): Turns
     const reliefNowMm = mean(relief)
     if (Math.abs(reliefNowMm - reliefMm) < RELIEF_AIM_MM) return both(turns, true, 'reachable')
     if (reliefNowMm < reliefMm && turns === most) return both(most, false, 'beyondStopTravel')
-    if (reliefNowMm < SLACK_SHARE * turns * perTurn * (job.blade.widthMm / 2)) return both(turns, false, 'fingersTooShort')
+    if (reliefNowMm < SLACK_SHARE * turns * perTurn * (job.blade.widthMm / 2))
+      return both(turns, false, 'fingersTooShort')
     if (reliefNowMm < reliefMm) low = turns
     else high = turns
     const next = Math.min((turns * reliefMm) / reliefNowMm, most)

@@ -1,75 +1,63 @@
-import { readFileSync, renameSync, statSync, writeFileSync } from 'node:fs'
-import { MOST_JOB_BYTES, parseJobText } from '../geometry/parseJob.ts'
+import { jobJsonSchema } from '../geometry/job.ts'
+import { parseJobText } from '../geometry/parseJob.ts'
 import type { Report } from '../geometry/report.ts'
-import { failed, ok, type Problem, problem, type Result } from '../geometry/result.ts'
+import { failed, ok, type Problem, type Result } from '../geometry/result.ts'
 import { solveJob } from '../geometry/solveJob.ts'
 import { cardOfJob, toolOfJob } from './cards/card.ts'
+import { type JobOptions, jobOptionsOf } from './commandLine/jobOptions.ts'
+import { readText } from './commandLine/readText.ts'
+import { writeWhole } from './commandLine/writeWhole.ts'
 import { createTexts } from './contract/texts.ts'
 
 /**
  * `npm run --silent job -- job.json [--card out.pdf]`: the report of a job file, on standard output; `-` reads standard input.
  * A job that cannot be done: exit code 2, one line a reason on standard error, nothing written.
  */
-const texts = createTexts()
+const { t } = createTexts()
 
 /** Exit code for a job or a call that cannot be done. */
 const REFUSED = 2
 
-const readText = (place: string): Result<string> => {
-  try {
-    const size = place === '-' ? 0 : statSync(place).size
-    if (size > MOST_JOB_BYTES) return failed(problem('jobTooLarge', '', { mostMb: MOST_JOB_BYTES / 1e6 }))
-    return ok(readFileSync(place === '-' ? 0 : place, 'utf8'))
-  } catch {
-    return failed(problem('unreadable', '', { file: place }))
-  }
-}
-
 const line = ({ code, path, params }: Problem): string => {
-  const sentence = texts.t(`problems:${code}`, params)
+  const sentence = t(`problems:${code}`, params)
   return path === '' ? sentence : `${path}: ${sentence}`
 }
 
 const withTexts = (report: Report) => ({
   ...report,
-  cautions: report.cautions.map((caution) => ({ ...caution, text: texts.t(`cautions:${caution.code}`, caution.params) })),
+  cautions: report.cautions.map((caution) => ({ ...caution, text: t(`cautions:${caution.code}`, caution.params) })),
 })
 
-const writeCard = async (report: Report, place: string): Promise<Result<null>> => {
-  const bytes = await cardOfJob(report.job, report, toolOfJob(report.job), new Date())
-  try {
-    writeFileSync(`${place}.part`, bytes)
-    renameSync(`${place}.part`, place)
-    return ok(null)
-  } catch {
-    return failed(problem('unwritable', '', { file: place }))
-  }
-}
-
-const reportOf = async (jobPlace: string, cardPlace: string | null): Promise<Result<Report>> => {
-  const text = readText(jobPlace)
+const reportOf = async (jobPlace: string): Promise<Result<Report>> => {
+  const text = await readText(jobPlace)
   if (!text.ok) return text
   const job = parseJobText(text.value)
-  if (!job.ok) return job
-  const report = solveJob(job.value)
-  if (!report.ok || cardPlace === null) return report
-  const card = await writeCard(report.value, cardPlace)
-  return card.ok ? report : card
+  return job.ok ? solveJob(job.value) : job
 }
 
-const main = async (args: readonly string[]): Promise<void> => {
-  const cardAt = args.indexOf('--card')
-  const cardPlace = cardAt < 0 ? null : (args[cardAt + 1] ?? null)
-  const [jobPlace, ...others] = args.filter((_, i) => cardAt < 0 || (i !== cardAt && i !== cardAt + 1))
-  const result =
-    jobPlace === undefined || others.length > 0 || (cardAt >= 0 && cardPlace === null)
-      ? failed(problem('jobUsage'))
-      : await reportOf(jobPlace, cardPlace)
-  if (result.ok) console.log(JSON.stringify(withTexts(result.value), null, 2))
-  else {
-    for (const found of result.problems) console.error(line(found))
-    process.exitCode = REFUSED
-  }
+const writeCard = async (report: Report, place: string): Promise<Result<null>> =>
+  writeWhole(place, await cardOfJob(report.job, report, toolOfJob(report.job), new Date()))
+
+const inJson = (value: unknown): string => JSON.stringify(value, null, 2)
+
+/** @returns what to print */
+const answer = async (options: JobOptions): Promise<Result<string>> => {
+  if (options.does === 'help') return ok(t('hosts:job.help'))
+  if (options.does === 'schema') return ok(inJson(jobJsonSchema()))
+  const report = await reportOf(options.jobPlace)
+  if (!report.ok) return report
+  const card = options.cardPlace === null ? ok(null) : await writeCard(report.value, options.cardPlace)
+  return card.ok ? ok(inJson(withTexts(report.value))) : failed(...card.problems)
 }
 
-await main(process.argv.slice(2))
+const run = async (): Promise<void> => {
+  const options = jobOptionsOf(process.argv.slice(2))
+  const result = options.ok ? await answer(options.value) : options
+  if (result.ok) return void process.stdout.write(`${result.value}\n`)
+  for (const found of result.problems) process.stderr.write(`${line(found)}\n`)
+  process.exitCode = REFUSED
+}
+
+// Whoever reads the report may stop reading before its end; that is no fault.
+process.stdout.on('error', () => process.exit())
+await run()

@@ -12,7 +12,7 @@ export interface Router {
   cancel(callId: string): void
 }
 
-export interface RouterOptions {
+interface RouterOptions {
   /** Told of what should not have happened; the caller only hears that it did. */
   onFault(error: unknown): void
 }

@@ -40,7 +40,7 @@ const createWaiting = () => {
 }
 
 /** Starts a worker that says all it says to `onMessage`. */
-export type StartWorker = (onMessage: (message: FromWorker) => void) => WorkerThread
+type StartWorker = (onMessage: (message: FromWorker) => void) => WorkerThread
 
 /** @param emit takes every event the worker sends */
 export const createWorkerKeeper = (start: StartWorker, emit: (event: HostEvent) => void): WorkerKeeper => {

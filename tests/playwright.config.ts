@@ -7,10 +7,12 @@ const viewport = { width: 1440, height: 900 }
 export default defineConfig({
   testDir: '.',
   testMatch: ['e2e/**/*.spec.ts', 'shell/**/*.spec.ts'],
+  // The built program runs as it was built.
+  build: { external: ['**/out/**'] },
   outputDir: '../test-results',
   workers: 2,
   fullyParallel: false,
-  forbidOnly: process.env['CI'] !== undefined,
+  forbidOnly: process.env.CI !== undefined,
   retries: 0,
   timeout: 60_000,
   expect: { timeout: 10_000 },

@@ -93,7 +93,11 @@ export const calls = {
     }),
   ),
   /** Opens the user's own rack, made empty the first time, or the demo again. */
-  'workshop.open': entry('command', z.strictObject({ rack: z.enum(['demo', 'own']) }), z.strictObject({ rack: z.enum(['demo', 'own']) })),
+  'workshop.open': entry(
+    'command',
+    z.strictObject({ rack: z.enum(['demo', 'own']) }),
+    z.strictObject({ rack: z.enum(['demo', 'own']) }),
+  ),
 
   /** The page for the wheel as PDF; the bytes are fetched by blob id. */
   'card.make': entry('task', byId, z.strictObject({ blobId: z.uuid(), fileName: z.string() })),

@@ -6,7 +6,7 @@ import { type NounStore, type Stored, writeRecord } from './recordStore.ts'
 import type { ChangeRow, Database } from './schema.ts'
 
 /** A record from one state to another; null: not there. `seen` is its version before, null where there was no row. */
-export interface Step<T extends Stored> {
+interface Step<T extends Stored> {
   readonly id: string
   readonly seen: number | null
   readonly before: T | null

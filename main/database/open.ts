@@ -23,7 +23,7 @@ export interface OpenDatabase {
   close(): Promise<void>
 }
 
-export interface OpenOptions {
+interface OpenOptions {
   readonly now: Date
   readonly migrations?: readonly Migration[]
   readonly log?: (line: string) => void

@@ -8,12 +8,12 @@ export interface RecordRow {
   readonly deletedAt: string | null
 }
 
-export type ToolRow = Tool & RecordRow & { readonly searchText: string }
-export type StationRow = Station & RecordRow
-export type FixtureRow = Fixture & RecordRow
+type ToolRow = Tool & RecordRow & { readonly searchText: string }
+type StationRow = Station & RecordRow
+type FixtureRow = Fixture & RecordRow
 
 /** `document` and `toolAim` are JSON text. */
-export interface JobRow extends RecordRow {
+interface JobRow extends RecordRow {
   readonly code: string
   readonly toolId: string
   readonly stationId: string
@@ -24,7 +24,7 @@ export interface JobRow extends RecordRow {
 }
 
 /** `job` and `report` are JSON text, kept as they were when the line was written. */
-export interface BenchLogRow extends RecordRow {
+interface BenchLogRow extends RecordRow {
   readonly code: string
   readonly toolId: string
   readonly jobId: string | null
@@ -40,7 +40,7 @@ export interface BenchLogRow extends RecordRow {
   readonly report: string | null
 }
 
-export type SettingsRow = Settings & RecordRow
+type SettingsRow = Settings & RecordRow
 
 /**
  * One change. `before` and `after` are records as JSON text, null where there was or is none. `version` is the record's
@@ -64,7 +64,7 @@ export interface ChangeRow {
 }
 
 /** Highest number given out for a noun's codes; it only grows, so no code comes again. */
-export interface CodeCounterRow {
+interface CodeCounterRow {
   readonly noun: Noun
   readonly last: number
 }

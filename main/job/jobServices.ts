@@ -10,7 +10,7 @@ import { findJobOfTool, jobRecordOf, jobStore, type KeptJob } from './job.ts'
 import { partsOf } from './parts.ts'
 
 /** A job in hand and what it is made of, all as they stand today. */
-export interface JobInHand extends JobParts {
+interface JobInHand extends JobParts {
   readonly job: KeptJob
 }
 

@@ -4,7 +4,9 @@ import type { IncomingMessage } from 'node:http'
 export const MOST_BODY_BYTES = 8 * 1024 * 1024
 
 /** A body read as JSON, or the status that refuses it. */
-export type Body = { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly status: 400 | 413 | 415 }
+export type Body =
+  | { readonly ok: true; readonly value: unknown }
+  | { readonly ok: false; readonly status: 400 | 413 | 415 }
 
 const collect = async (request: IncomingMessage): Promise<Buffer | null> => {
   const parts: Buffer[] = []

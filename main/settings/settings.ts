@@ -9,7 +9,7 @@ import type { Services } from '../services.ts'
 /** The workshop has one set of settings, so its record has one name. */
 const SETTINGS_ID = 'workshop'
 
-export type SettingsRecord = Settings & Stored
+type SettingsRecord = Settings & Stored
 
 /** Settings of the workshop: no row until somebody changes one. */
 export const settingsStore: NounStore<SettingsRecord> = {

@@ -3,7 +3,7 @@ import { app, BrowserWindow, screen } from 'electron'
 import type { ServiceClient } from '../serviceClient.ts'
 import { keepBounds, LEAST_SIZE, placeOf, readBounds } from './bounds.ts'
 import { keepToPage } from './guards.ts'
-import { PAGE_ORIGIN } from './pageProtocol.ts'
+import { PAGE_ORIGIN } from './pageOrigin.ts'
 import { forwardEvents } from './windowCalls.ts'
 
 /** Where the window was, beside the data. */

@@ -3,10 +3,7 @@ import { z } from 'zod'
 import { guardHeaders } from '../page/contentPolicy.ts'
 import { pageFile } from '../page/pageFiles.ts'
 import type { ServiceClient } from '../serviceClient.ts'
-
-const SCHEME = 'camberwright'
-/** Where the window's page comes from; nothing else may be loaded as a page. */
-export const PAGE_ORIGIN = `${SCHEME}://app`
+import { SCHEME } from './pageOrigin.ts'
 
 /** Must run before Electron is ready: gives the program's own pages the rights of a web origin of their own. */
 export const declareScheme = (): void =>

@@ -1,11 +1,7 @@
-import { type BrowserWindow, ipcMain, type WebFrameMain } from 'electron'
+import { type BrowserWindow, ipcMain } from 'electron'
 import { failed, problem } from '../../geometry/result.ts'
 import type { ServiceClient } from '../serviceClient.ts'
-import { PAGE_ORIGIN } from './pageProtocol.ts'
-
-/** Whether a message comes from the top frame of the program's own page. */
-export const isOwnFrame = (frame: Pick<WebFrameMain, 'url' | 'parent'> | null): boolean =>
-  frame !== null && frame.parent === null && frame.url.startsWith(`${PAGE_ORIGIN}/`)
+import { isOwnFrame } from './pageOrigin.ts'
 
 /** Passes the page's calls to the services; messages from anywhere else are refused or ignored. */
 export const forwardCalls = (services: ServiceClient): void => {

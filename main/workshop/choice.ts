@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { z } from 'zod'
 
 /** The racks of a data folder: the demo workshop, and the user's own. */
-export const rackNames = ['demo', 'own'] as const
+const rackNames = ['demo', 'own'] as const
 export type RackName = (typeof rackNames)[number]
 
 const choiceSchema = z.strictObject({ rack: z.enum(rackNames) })

@@ -20,7 +20,7 @@ const readingSchema = benchLogDraftSchema.omit({ toolId: true, jobId: true }).ex
 })
 
 /** The invented workshop that a first start shows. */
-export const demoWorkshop = () => ({
+const demoWorkshop = () => ({
   tools: z.array(toolDraftSchema).parse(tools),
   stations: z.array(stationDraftSchema).parse(stations),
   fixtures: z.array(fixtureDraftSchema).parse(fixtures),

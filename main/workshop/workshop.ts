@@ -7,7 +7,7 @@ import { chosenRack, noteChoice, type RackName, rackPath } from './choice.ts'
 import { fillDemo } from './demo.ts'
 
 /** What a workshop needs from outside. */
-export interface WorkshopOptions {
+interface WorkshopOptions {
   readonly dataDir: string
   readonly who: string
   now(): Date

@@ -12,7 +12,7 @@ import type { Transport } from '../../main/contract/transport.ts'
 declare global {
   interface Window {
     /** Put there by the Electron preload; absent in a browser. */
-    readonly camberwright?: Transport
+    readonly camberwright?: Omit<Transport, 'blobUrl'>
   }
 }
 
@@ -46,7 +46,7 @@ const listen = (listener: (event: HostEvent) => void): (() => void) => {
 }
 
 /** The loopback host, spoken to from its own page. */
-const httpTransport: Transport = {
+const http: Omit<Transport, 'blobUrl'> = {
   call: async (name, input, callId) => {
     try {
       const response = await post('/call', { callId, name, input })
@@ -59,11 +59,13 @@ const httpTransport: Transport = {
     post('/cancel', { callId }).catch(() => undefined)
   },
   onEvent: listen,
-  blobUrl: (blobId) => `/blob/${blobId}`,
 }
 
 /** The one way to the data, whatever the host. */
-export const transport: Transport = window.camberwright ?? httpTransport
+export const transport: Transport = {
+  ...(window.camberwright ?? http),
+  blobUrl: (blobId) => `/blob/${blobId}`,
+}
 
 /** A call whose id nobody needs. @returns as `Transport.call`; a lost host is the problem `hostLost` */
 export const call = <N extends CallName>(name: N, input: CallInput<N>): Promise<Result<CallOutput<N>>> =>

@@ -59,7 +59,7 @@ export const BevelView = ({ running, moment, palette, dot, lifted, plotPx }: Bev
   })
   const share = Math.round(100 * moment.inkLeftShare)
   return (
-    <section className="view">
+    <section className="grind-view">
       <ViewHead
         heading={t('grind:bevel.heading')}
         note={t('grind:bevel.note', { factor: factorText(scale.factor) })}
@@ -74,7 +74,7 @@ export const BevelView = ({ running, moment, palette, dot, lifted, plotPx }: Bev
           aria-label={t('grind:bevel.label', { share })}
         />
         <svg width={plotPx} height={heightPx} aria-hidden="true">
-          <rect ref={outline} className="touch-outline" y={1} height={Math.max(heightPx - 2, 2)} />
+          <rect ref={outline} className="grind-touch-outline" y={1} height={Math.max(heightPx - 2, 2)} />
         </svg>
       </div>
       <div className="bevel-foot" style={{ width: plotPx }}>

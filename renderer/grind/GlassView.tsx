@@ -49,7 +49,7 @@ export const GlassView = ({ running, moment, lifted, plan, predicted, plotPx }: 
     predictedRight: relief(predicted?.reliefRightMm ?? 0),
   }
   return (
-    <section className="view glass">
+    <section className="grind-view">
       <ViewHead
         heading={t('grind:glass.heading')}
         note={t('grind:glass.note', { across: factorText(across.factor), depth: factorText(depth.factor) })}
@@ -59,19 +59,19 @@ export const GlassView = ({ running, moment, lifted, plan, predicted, plotPx }: 
         <svg
           width={plotPx + OUTSIDE_PX}
           height={HEIGHT_PX}
-          className="plot"
+          className="grind-plot"
           role="img"
           aria-label={t(predicted ? 'grind:glass.label' : 'grind:glass.labelNoPrediction', words)}
         >
           <Stations plotPx={plotPx} heightPx={HEIGHT_PX} />
           <NowCurve running={running} scale={scale} lifted={lifted} />
-          <path className="datum" d={`M0 ${TOP_PX}H${plotPx}`} />
+          <path className="grind-datum" d={`M0 ${TOP_PX}H${plotPx}`} />
           {predicted && <PredictedCurve predicted={predicted} scale={scale} />}
           {plan && <WantedCurve running={running} reliefMm={plan.reliefMm} scale={scale} plotPx={plotPx} />}
           <DepthBar scale={depth} plotPx={plotPx} text={relief(depth.barMm)} />
           {predicted && (
             <g className="predicted-key">
-              <path className="predicted" d={`M8 ${HEIGHT_PX - 10}H36`} />
+              <path className="grind-predicted" d={`M8 ${HEIGHT_PX - 10}H36`} />
               <text x={44} y={HEIGHT_PX - 5}>
                 {t('grind:glass.predicted', { sweeps: running.shape.sweeps })}
               </text>
@@ -104,10 +104,10 @@ const NowCurve = ({ running, scale, lifted }: { running: Running; scale: CurveSc
   })
   return (
     <g>
-      <rect ref={shade} className="touch-shade" y={0} height={HEIGHT_PX} />
-      <path ref={body} className="now-body" />
-      <path ref={line} className="now-line" />
-      <path ref={touch} className="now-touch" />
+      <rect ref={shade} className="grind-touch-shade" y={0} height={HEIGHT_PX} />
+      <path ref={body} className="grind-now-body" />
+      <path ref={line} className="grind-now-line" />
+      <path ref={touch} className="grind-now-touch" />
     </g>
   )
 }
@@ -117,7 +117,7 @@ const PredictedCurve = ({ predicted, scale }: { predicted: GrindReport; scale: C
     () => curvePath(predicted.edgeUMm, (i) => predicted.edgeVMm[i] as number, scale),
     [predicted, scale],
   )
-  return <path className="predicted" d={path} />
+  return <path className="grind-predicted" d={path} />
 }
 
 /** Points of the wanted arc and its five marks. */
@@ -137,7 +137,7 @@ const WantedCurve = ({ running, reliefMm, scale, plotPx }: WantedCurveProps) => 
   const y = (share: number) => TOP_PX + wantedAt(widthMm * (share - 0.5), widthMm, reliefMm) * scale.depthPxPerMm
   return (
     <g>
-      <path className="wanted" d={curvePath(uMm, (i) => wantedAt(uMm[i] as number, widthMm, reliefMm), scale)} />
+      <path className="grind-wanted" d={curvePath(uMm, (i) => wantedAt(uMm[i] as number, widthMm, reliefMm), scale)} />
       {MARK_SHARES.map((share) => (
         <path key={share} className="wanted-mark" d={`M${share * plotPx} ${y(share) - 6}l6 6l-6 6l-6 -6Z`} />
       ))}
@@ -183,7 +183,7 @@ const EndLabels = ({ moment, plan, scale, plotPx }: EndLabelsProps) => {
 const ScaleBar = ({ scale, text }: { readonly scale: Scale; readonly text: string }) => {
   const px = scale.barMm * scale.pxPerMm
   return (
-    <span className="scale-bar">
+    <span className="grind-scale-bar">
       <svg width={px} height={7} aria-hidden="true">
         <rect className="bar-frame" x={0.5} y={0.5} width={px - 1} height={6} />
         <rect x={0} y={0} width={px / 4} height={7} />

@@ -3,6 +3,7 @@ import type { Job } from '../../geometry/job.ts'
 import { useApp } from '../app/store.ts'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
+import type { LiveGrind } from '../worker/liveGrind.ts'
 import { BevelView } from './BevelView.tsx'
 import { GlassView } from './GlassView.tsx'
 import './grind.css'
@@ -12,7 +13,7 @@ import { PressureView } from './PressureView.tsx'
 import { RunStrip } from './RunStrip.tsx'
 import { Stage } from './Stage.tsx'
 import { momentSentence } from './sentence.ts'
-import { type Moment, type Running, useLiveGrind, useMoment } from './useLiveGrind.ts'
+import { type Moment, type Running, useLiveGrind, useMoment, useRunProblems } from './useLiveGrind.ts'
 import { usePalette } from './useScreen.ts'
 import { Views } from './Views.tsx'
 
@@ -22,16 +23,16 @@ export const GrindScreen = () => {
   const job = useApp((app) => app.job?.document ?? null)
   const { live, running } = useLiveGrind(job)
   if (!job) return <p className="grind-empty">{t('grind:empty.noJob')}</p>
-  if (!live || !running) return <Waiting />
+  if (!live || !running) return <Waiting live={live} />
   return <GrindAlive running={running} job={job} />
 }
 
-export default GrindScreen
-
 /** Nothing to show yet: because it is being set up, or because the job does not allow it. */
-const Waiting = () => {
+const Waiting = ({ live }: { readonly live: LiveGrind | null }) => {
   const t = useTexts()
-  const problems = useApp((app) => app.problems)
+  const ofRun = useRunProblems(live)
+  const ofJob = useApp((app) => app.problems)
+  const problems = ofJob.length > 0 ? ofJob : ofRun
   if (problems.length === 0) return <p className="grind-empty">{t('grind:empty.starting')}</p>
   return (
     <div className="grind-empty" role="status">
@@ -112,6 +113,7 @@ const Time = ({ running, moment, lifted, wantedMm, onLift, onHome }: TimeProps) 
   }
   return (
     <section className="grind-time" aria-label={t('grind:run.label')}>
+      <RunTrouble live={live} />
       <Sentence running={running} moment={moment} lifted={lifted} wantedMm={wantedMm ?? 0} />
       <Keys
         playing={moment.playing}
@@ -133,6 +135,17 @@ const Time = ({ running, moment, lifted, wantedMm, onLift, onHome }: TimeProps) 
       <RunStrip running={running} moment={moment} wantedMm={wantedMm} onSeek={seek} />
     </section>
   )
+}
+
+/** The run that ends early says so and why; what was ground before stands. */
+const RunTrouble = ({ live }: { readonly live: LiveGrind }) => {
+  const t = useTexts()
+  const [problem] = useRunProblems(live)
+  return problem ? (
+    <p className="run-trouble" role="status">
+      {problemSentence(t, problem)}
+    </p>
+  ) : null
 }
 
 /** The sentence as read aloud is not renewed faster than this while the grind plays (ms). */

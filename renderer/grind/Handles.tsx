@@ -28,7 +28,9 @@ interface HandlesProps {
 /** Rings to take hold of: the set screws' heads, and the load's arrow. Fields do the same by keyboard. */
 export const Handles = (props: HandlesProps) => {
   const { stops, steered, lifted, drawRef } = props
-  const groups = { left: useRef<SVGGElement>(null), right: useRef<SVGGElement>(null), load: useRef<SVGGElement>(null) }
+  const leftStop = useRef<SVGGElement>(null)
+  const rightStop = useRef<SVGGElement>(null)
+  const load = useRef<SVGGElement>(null)
   const arrow = useRef<SVGPathElement>(null)
   const ends = useRef<readonly [number, number, number, number]>([0, 0, 1, 0])
   const t = useTexts()
@@ -37,10 +39,10 @@ export const Handles = (props: HandlesProps) => {
     drawRef.current = (project) => {
       const move = (group: SVGGElement | null, [x, y]: readonly [number, number]) =>
         group?.setAttribute('transform', `translate(${x.toFixed(1)} ${y.toFixed(1)})`)
-      move(groups.left.current, project('stopLeft'))
-      move(groups.right.current, project('stopRight'))
+      move(leftStop.current, project('stopLeft'))
+      move(rightStop.current, project('stopRight'))
       const [tail, tip] = [project('loadTail'), project('load')]
-      move(groups.load.current, tail)
+      move(load.current, tail)
       arrow.current?.setAttribute('d', arrowPath(tail, tip))
       ends.current = [...project('edgeLeft'), ...project('edgeRight')]
     }
@@ -58,10 +60,15 @@ export const Handles = (props: HandlesProps) => {
     onEnd: props.onReach,
   })
   const screw = (side: Side) => (
-    <g ref={groups[side]} className="handle" data-handle={side} {...turn({ side, turns: turnsOf(stops, side) })}>
+    <g
+      ref={side === 'left' ? leftStop : rightStop}
+      className="grind-handle"
+      data-handle={side}
+      {...turn({ side, turns: turnsOf(stops, side) })}
+    >
       <title>{t(`grind:handle.${side === 'left' ? 'stopLeft' : 'stopRight'}`)}</title>
-      <circle className="hold" r={16} />
-      <circle className="ring" r={4.5} />
+      <circle className="grind-hold" r={16} />
+      <circle className="grind-ring" r={4.5} />
     </g>
   )
   return (
@@ -70,10 +77,10 @@ export const Handles = (props: HandlesProps) => {
       {steered && screw('left')}
       {steered && screw('right')}
       {!lifted && (
-        <g ref={groups.load} className="handle" data-handle="load" {...reach(props.reachMm)}>
+        <g ref={load} className="grind-handle" data-handle="load" {...reach(props.reachMm)}>
           <title>{t('grind:handle.load')}</title>
-          <circle className="hold" r={16} />
-          <circle className="ring" r={4.5} />
+          <circle className="grind-hold" r={16} />
+          <circle className="grind-ring" r={4.5} />
         </g>
       )}
     </svg>

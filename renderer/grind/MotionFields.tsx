@@ -15,7 +15,7 @@ const labels: Readonly<Record<MotionKey, string>> = {
 export const MotionFields = ({ motion }: { readonly motion: Job['motion'] }) => {
   const t = useTexts()
   return (
-    <section className="view motion-fields">
+    <section className="grind-view motion-fields">
       <ViewHead heading={t('grind:motion.heading')} note={t('grind:motion.note')} />
       <div className="motion-row">
         {(Object.keys(labels) as MotionKey[]).map((key) => (

@@ -94,10 +94,10 @@ export const Overlay = ({ labels, dimensions, children, moving, drawRef }: Overl
     <div className="scene-overlay" ref={box}>
       <svg className="scene-lines" aria-hidden="true">
         {dimensions.map((pair, k) => (
-          <path key={pair.join()} className="dimension" data-dimension={k} />
+          <path key={pair.join()} className="grind-dimension" data-dimension={k} />
         ))}
         {labels.map(({ id }) => (
-          <path key={id} className="leader" data-leader={id} />
+          <path key={id} className="grind-leader" data-leader={id} />
         ))}
       </svg>
       {children}

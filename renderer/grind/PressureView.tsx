@@ -45,7 +45,7 @@ export const PressureView = ({ running, moment, plotPx, lifted }: PressureViewPr
         })
       : t(`grind:pressure.${nothing}`)
   return (
-    <section className="view">
+    <section className="grind-view">
       <ViewHead
         heading={t('grind:pressure.heading')}
         note={nothing === null ? t(`grind:pressure.${centred}`, { load, place }) : t('grind:pressure.note')}
@@ -55,17 +55,17 @@ export const PressureView = ({ running, moment, plotPx, lifted }: PressureViewPr
         height={HEIGHT_PX}
         role="img"
         aria-label={t('grind:pressure.label', { sentence: touching })}
-        className="plot"
+        className="grind-plot"
       >
         <Stations plotPx={plotPx} heightPx={HEIGHT_PX} />
-        <path ref={body} className="touch-body" />
+        <path ref={body} className="grind-touch-body" />
         <path className="datum-line" d={`M0 ${HEIGHT_PX - 0.5}H${plotPx}`} />
         <g ref={arrow} className="load-arrow" visibility={nothing === null ? 'visible' : 'hidden'}>
           <path d={`M0 4V${HEIGHT_PX - 10}`} />
           <path d={`M-4 ${HEIGHT_PX - 12}L0 ${HEIGHT_PX - 2}L4 ${HEIGHT_PX - 12}Z`} className="head" />
         </g>
       </svg>
-      <p className={nothing === null ? 'view-line touch-text' : 'view-line'}>{touching}</p>
+      <p className={nothing === null ? 'grind-view-line touch-text' : 'grind-view-line'}>{touching}</p>
     </section>
   )
 }

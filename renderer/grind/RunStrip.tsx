@@ -91,21 +91,21 @@ const RunCurve = ({ running, moment, worked, wantedMm, widthPx }: RunCurveProps)
   const ahead = reliefPath(rows.slice(whole), whole, x, y)
   return (
     <svg width={widthPx + END_PX} height={HEIGHT_PX} aria-hidden="true" className="run-curve">
-      {rows.length > 0 && <path className="now-body" d={`${done}V${AXIS_PX}H0Z`} />}
+      {rows.length > 0 && <path className="grind-now-body" d={`${done}V${AXIS_PX}H0Z`} />}
       {rows.length > 0 && <path className="run-done" d={done} />}
-      <path className="predicted" d={ahead} />
+      <path className="grind-predicted" d={ahead} />
       <path className="datum-line" d={`M0 ${AXIS_PX}H${widthPx}`} />
       <Ticks sweeps={sweeps} widthPx={widthPx} hideNear={moment.sweep} />
       {wantedMm !== null && (
         <g>
-          <path className="wanted" d={`M0 ${y(wantedMm)}H${widthPx}`} />
+          <path className="grind-wanted" d={`M0 ${y(wantedMm)}H${widthPx}`} />
           <text className="end-wanted" x={2} y={y(wantedMm) - 6}>
             {t('grind:run.wanted', { relief: inWords(wantedMm, 'mm', 2) })}
           </text>
         </g>
       )}
       <g transform={`translate(${x(moment.sweep)} 0)`}>
-        <path className="playhead" d={`M0 ${TOP_PX - 12}V${AXIS_PX + 6}`} />
+        <path className="grind-playhead" d={`M0 ${TOP_PX - 12}V${AXIS_PX + 6}`} />
         <rect className="playhead-tag" x={-21} y={AXIS_PX + 6} width={42} height={22} />
         <text className="playhead-text" x={0} y={AXIS_PX + 22}>
           {whole}
@@ -130,7 +130,7 @@ const Ticks = ({ sweeps, widthPx, hideNear }: TicksProps) => {
     <g>
       {places.map((sweep) => (
         <g key={sweep} transform={`translate(${sweep * pxPerSweep} ${AXIS_PX})`}>
-          <path className="tick" d="M0 0V7" />
+          <path className="grind-tick" d="M0 0V7" />
           {Math.abs(sweep - hideNear) * pxPerSweep > 40 && (
             <text className="tick-text" x={0} y={22}>
               {sweep}

@@ -2,7 +2,7 @@ import { type ReactNode, useRef } from 'react'
 import { useSize } from './useScreen.ts'
 
 /** Room right of every view for what stands outside it (px). */
-export const OUTSIDE_PX = 92
+export const OUTSIDE_PX = 100
 
 interface ViewsProps {
   readonly children: (plotPx: number) => ReactNode
@@ -27,14 +27,17 @@ interface ViewHeadProps {
 
 /** Heading of a view, with its factor. */
 export const ViewHead = ({ heading, note, end }: ViewHeadProps) => (
-  <div className="view-head">
+  <div className="grind-view-head">
     <h2>{heading}</h2>
-    <span className="view-note">{note}</span>
-    {end !== undefined && <span className="view-end">{end}</span>}
+    <span className="grind-view-note">{note}</span>
+    {end !== undefined && <span className="grind-view-end">{end}</span>}
   </div>
 )
 
 /** The five stations across: both corners, both halfway, the middle. */
 export const Stations = ({ plotPx, heightPx }: { readonly plotPx: number; readonly heightPx: number }) => (
-  <path className="stations" d={[0, 0.25, 0.5, 0.75, 1].map((share) => `M${share * plotPx} 0V${heightPx}`).join('')} />
+  <path
+    className="grind-stations"
+    d={[0, 0.25, 0.5, 0.75, 1].map((share) => `M${share * plotPx} 0V${heightPx}`).join('')}
+  />
 )

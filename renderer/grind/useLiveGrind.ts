@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useRef, useState } from 'react'
 import type { Job } from '../../geometry/job.ts'
+import type { Problem } from '../../geometry/result.ts'
 import { type SetUp, setUpOf } from '../../geometry/setUp.ts'
 import { createLiveGrind, type LiveGrind } from '../worker/liveGrind.ts'
 import type { Frame, FrameArrays, RunShape } from '../worker/protocol.ts'
@@ -50,7 +51,7 @@ export const useLiveGrind = (
       if (shape?.run !== run || latest?.run !== run) return
       setRunning((now) => (now?.shape.run === run ? now : { job, setUp: setUp.value, shape, live }))
     }
-    return live.subscribe(begin)
+    return live.subscribe('frame', begin)
   }, [live, job])
   return { live, running }
 }
@@ -89,7 +90,7 @@ export const useMoment = ({ live, shape }: Running): Moment => {
       setMoment(momentOf(frame, shape))
     }
     look()
-    return live.subscribe(look)
+    return live.subscribe('frame', look)
   }, [live, shape])
   return moment
 }
@@ -104,7 +105,7 @@ export const useEachFrame = ({ live, shape }: Running, draw: (frame: Frame) => v
       request = 0
       if (live.latest?.run === shape.run) latestDraw.current(live.latest)
     }
-    const end = live.subscribe(() => {
+    const end = live.subscribe('frame', () => {
       request ||= requestAnimationFrame(drawNow)
     })
     return () => {
@@ -123,7 +124,21 @@ export const useHistoryLength = ({ live, shape }: Running): number => {
   useEffect(() => {
     const look = (): void => setLength(shape.run === live.shape?.run ? live.history.length : 0)
     look()
-    return live.subscribe(look)
+    return live.subscribe('history', look)
   }, [live, shape])
   return length
+}
+
+const NO_PROBLEMS: readonly Problem[] = []
+
+/** Why the run cannot begin, or ends before its last sweep. */
+export const useRunProblems = (live: LiveGrind | null): readonly Problem[] => {
+  const [problems, setProblems] = useState(NO_PROBLEMS)
+  useEffect(() => {
+    if (!live) return
+    const look = (): void => setProblems(live.problems)
+    look()
+    return live.subscribe('history', look)
+  }, [live])
+  return problems
 }

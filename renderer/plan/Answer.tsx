@@ -22,7 +22,7 @@ export const Answer = ({ job, report }: AnswerProps) => {
       <Sentence report={report} turns={turns} />
       <div className="answer-row">
         {turns && job.fixture.screwPitchMm !== null && <FreePlay turns={turns} pitchMm={job.fixture.screwPitchMm} />}
-        {turns?.code !== 'squareFixture' && turns && <Stops job={job} turns={turns} />}
+        {turns?.code !== 'squareFixture' && turns && <Stops job={job} turns={turns} report={report} />}
         <Cautions cautions={report.cautions} />
       </div>
     </section>
@@ -76,30 +76,43 @@ const FreePlay = ({ turns, pitchMm }: { readonly turns: TurnsReport; readonly pi
   )
 }
 
-const Stops = ({ job, turns }: { readonly job: Job; readonly turns: TurnsReport }) => {
+interface StopsProps extends AnswerProps {
+  readonly turns: TurnsReport
+}
+
+/** How the stops stand and what comes of it, with the one key that sets them for the aim. */
+const Stops = ({ job, report, turns }: StopsProps) => {
   const t = useTexts()
   const figures = useFigures()
   const editJob = useApp((app) => app.editJob)
   const code = useApp((app) => app.tool?.code ?? null)
-  if (stopsMeet(job, turns)) {
-    return (
-      <div className="answer-stops">
-        <p>{t('plan:answer.set')}</p>
-        <p>
-          <a className="key key-main" href={hashFor('setUp', code)}>
-            {t('plan:answer.toSetUp')}
-          </a>
-        </p>
-      </div>
-    )
-  }
+  const set = stopsMeet(job, turns)
   const now = (each: number) => figures.plain(each, 'turn', 2).text
+  const stand = { left: now(job.motion.stopTurnsLeft), right: now(job.motion.stopTurnsRight) }
   return (
     <div className="answer-stops">
-      <p>{t('plan:answer.notSet', { left: now(job.motion.stopTurnsLeft), right: now(job.motion.stopTurnsRight) })}</p>
-      <button type="button" className="key key-main" onClick={() => void editJob((each) => withStops(each, turns))}>
-        {t('plan:answer.use')}
-      </button>
+      <p>
+        {set ? t('plan:answer.set') : t('plan:answer.notSet', stand)} <After report={report} />
+      </p>
+      {set ? (
+        <a className="key key-main" href={hashFor('setUp', code)}>
+          {t('plan:answer.toSetUp')}
+        </a>
+      ) : (
+        <button type="button" className="key key-main" onClick={() => void editJob((each) => withStops(each, turns))}>
+          {t('plan:answer.use')}
+        </button>
+      )}
     </div>
   )
+}
+
+const After = ({ report: { job, grind } }: { readonly report: Report }) => {
+  const t = useTexts()
+  const { inWords } = useFigures()
+  return t('plan:answer.after', {
+    count: job.motion.sweeps,
+    left: inWords(grind.reliefLeftMm, 'mm', 2),
+    right: inWords(grind.reliefRightMm, 'mm', 2),
+  })
 }

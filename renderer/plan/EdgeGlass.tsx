@@ -2,110 +2,118 @@ import { useRef } from 'react'
 import type { Report } from '../../geometry/report.ts'
 import { FigureText } from '../ui/FigureText.tsx'
 import { ScaleBar } from '../ui/ScaleBar.tsx'
-import { ACROSS, DEPTH, factorFor, PX_PER_MM } from '../ui/scale.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useBox } from '../ui/useBox.ts'
 import { useFigures } from '../ui/useFigure.ts'
-import { wantedDepthMm } from './aim.ts'
+import { useWindowHeight } from '../ui/useWindowHeight.ts'
+import { BARS_PX, type GlassLayout, glassLayout, lineOf } from './glassLayout.ts'
+import { curveRoomPx } from './room.ts'
+import { ScaleCaption } from './ScaleCaption.tsx'
 
 interface EdgeGlassProps {
   readonly report: Report
   readonly dot: 'left' | 'right'
 }
 
-const TOP_PX = 16
-const CURVE_PX = 168
-const HEIGHT_PX = 232
-/** Room at the right for the scale bars (px). */
-const BARS_PX = 68
-const BEFORE = { widthPx: 520, heightPx: HEIGHT_PX }
-/** Points on the curve: smooth at any size it is drawn in. */
-const POINTS = 60
+const BEFORE = { widthPx: 520, heightPx: 232 }
+/** Narrower than this no curve can be read (px). */
+const LEAST_WIDTH_PX = 240
+const BAR_MOST_PX = 120
 
 /** The glass: the edge magnified, wanted and predicted, back up at the wheel. */
 export const EdgeGlass = ({ report, dot }: EdgeGlassProps) => {
   const t = useTexts()
-  const figures = useFigures()
-  const box = useRef<HTMLDivElement>(null)
-  const roomPx = Math.max(260, useBox(box, BEFORE).widthPx)
-  const { plan, grind, job } = report
-  const half = job.blade.widthMm / 2
-  const lowest = Math.min(...grind.edgeVMm)
-  const predicted = grind.edgeUMm.map((u, k) => [u, (grind.edgeVMm[k] as number) - lowest] as const)
-  const deepest = Math.max(plan.reliefMm, ...predicted.map(([, depthMm]) => depthMm), 0.02)
-  const across = factorFor(ACROSS, 2 * half, roomPx - BARS_PX - 24)
-  const depth = factorFor(DEPTH, deepest, CURVE_PX)
-  const middle = (roomPx - BARS_PX) / 2
-  const place = (u: number, depthMm: number): readonly [number, number] => [
-    middle + u * across * PX_PER_MM,
-    TOP_PX + depthMm * depth * PX_PER_MM,
-  ]
-  const line = (points: readonly (readonly [number, number])[]) =>
-    `M${points
-      .map(([u, d]) =>
-        place(u, d)
-          .map((px) => px.toFixed(1))
-          .join(' '),
-      )
-      .join('L')}`
-  const wanted = Array.from({ length: POINTS + 1 }, (_, k) => -half + (2 * half * k) / POINTS).map(
-    (u) => [u, wantedDepthMm(plan.edgeRadiusMm, u)] as const,
-  )
-  const floor = HEIGHT_PX - 24
-  const [left] = place(-half, 0)
-  const [right] = place(half, 0)
-  const relief = figures.of('aim.reliefMm', plan.reliefMm)
-  const words = {
-    wanted: figures.inWords(plan.reliefMm, 'mm', 2),
-    left: figures.inWords(grind.reliefLeftMm, 'mm', 2),
-    right: figures.inWords(grind.reliefRightMm, 'mm', 2),
-  }
+  const words = useWords(report)
+  const paper = useRef<HTMLDivElement>(null)
+  const roomPx = Math.max(LEAST_WIDTH_PX, useBox(paper, BEFORE).widthPx)
+  const layout = glassLayout(report, roomPx, curveRoomPx(useWindowHeight()))
+  const label = t('plan:glass.label', { ...words })
   return (
     <figure className="plan-figure glass">
-      <div className="glass-paper" ref={box}>
-        <svg className="drawing" width={roomPx} height={HEIGHT_PX} role="img" aria-label={t('plan:glass.label', words)}>
-          <path className="steel" d={`${line(wanted)}V${floor}H${left}Z`} />
-          <path className="datum" d={`M${left} ${TOP_PX}H${right}`} />
-          <path className="wanted-line" d={line(wanted)} />
-          <path className="predicted-line" d={line(predicted)} />
-          {[-1, -0.5, 0, 0.5, 1].map((share) => {
-            const [x, y] = place(share * half, wantedDepthMm(plan.edgeRadiusMm, share * half))
-            return <path key={share} className="diamond" d={`M${x} ${y - 6}l6 6l-6 6l-6 -6Z`} />
-          })}
-          <circle className="dot" cx={dot === 'left' ? left + 14 : right - 14} cy={floor - 14} r="6" />
-          <text x={left} y={HEIGHT_PX - 6}>
-            {t('common:side.left')}
-          </text>
-          <text x={middle} y={HEIGHT_PX - 6} textAnchor="middle">
-            {t('plan:glass.middle')}
-          </text>
-          <text x={right} y={HEIGHT_PX - 6} textAnchor="end">
-            {t('common:side.right')}
-          </text>
-          <ScaleBar xPx={roomPx - BARS_PX + 8} yPx={TOP_PX} factor={depth} mostPx={120} upright />
+      <div className="glass-paper" ref={paper}>
+        <svg className="drawing" width={roomPx} height={layout.heightPx} role="img" aria-label={label}>
+          <Curves layout={layout} />
+          <Sides layout={layout} dot={dot} />
+          <ScaleBar xPx={roomPx - BARS_PX + 8} yPx={layout.topPx} factor={layout.depth} mostPx={BAR_MOST_PX} upright />
         </svg>
       </div>
-      <div className="glass-head">
-        <FigureText figure={relief} size="far" name={t('plan:glass.relief')} />
-        <p className="glass-legend">
-          <svg width="36" height="12" aria-hidden="true">
-            <path className="wanted-line" d="M0 6h36" />
-            <path className="diamond" d="M18 1l5 5l-5 5l-5 -5Z" />
-          </svg>{' '}
-          <span className="wanted-word">{t('plan:glass.wanted')}</span>
-          <br />
-          <svg width="36" height="12" aria-hidden="true">
-            <path className="predicted-line" d="M0 6h36" />
-          </svg>{' '}
-          <span className="predicted-word">{t('plan:glass.predicted', words)}</span>
-        </p>
-      </div>
-      <figcaption>
-        <strong>{t('plan:glass.heading')}</strong> <span className="muted">{t('plan:scale', { across, depth })}</span>
-        <svg className="drawing caption-bar" width="170" height="12" aria-hidden="true">
-          <ScaleBar xPx={0} yPx={2} factor={across} mostPx={90} />
-        </svg>
-      </figcaption>
+      <Legend report={report} words={words} />
+      <ScaleCaption heading={t('plan:glass.heading')} across={layout.across} depth={layout.depth} />
     </figure>
+  )
+}
+
+interface Words {
+  readonly wanted: string
+  readonly left: string
+  readonly right: string
+}
+
+const useWords = ({ plan, grind }: Report): Words => {
+  const { inWords } = useFigures()
+  return {
+    wanted: inWords(plan.reliefMm, 'mm', 2),
+    left: inWords(grind.reliefLeftMm, 'mm', 2),
+    right: inWords(grind.reliefRightMm, 'mm', 2),
+  }
+}
+
+const DIAMOND_PX = 6
+const DIAMOND = `l${DIAMOND_PX} ${DIAMOND_PX}l${-DIAMOND_PX} ${DIAMOND_PX}l${-DIAMOND_PX} ${-DIAMOND_PX}Z`
+
+const Curves = ({ layout }: { readonly layout: GlassLayout }) => {
+  const { leftPx, rightPx, topPx, floorPx, wanted, predicted, diamonds } = layout
+  return (
+    <>
+      <path className="steel" d={`${lineOf(wanted)}V${floorPx}H${leftPx}Z`} />
+      <path className="datum" d={`M${leftPx} ${topPx}H${rightPx}`} />
+      <path className="wanted-line" d={lineOf(wanted)} />
+      <path className="predicted-line" d={lineOf(predicted)} />
+      {diamonds.map(([x, y]) => (
+        <path key={x} className="diamond" d={`M${x} ${y - DIAMOND_PX}${DIAMOND}`} />
+      ))}
+    </>
+  )
+}
+
+const Sides = ({ layout, dot }: { readonly layout: GlassLayout; readonly dot: 'left' | 'right' }) => {
+  const t = useTexts()
+  const { leftPx, rightPx, floorPx, heightPx } = layout
+  const y = heightPx - 6
+  return (
+    <>
+      <circle className="dot" cx={dot === 'left' ? leftPx + 14 : rightPx - 14} cy={floorPx - 14} r="6" />
+      <text x={leftPx} y={y}>
+        {t('common:side.left')}
+      </text>
+      <text x={(leftPx + rightPx) / 2} y={y} textAnchor="middle">
+        {t('plan:glass.middle')}
+      </text>
+      <text x={rightPx} y={y} textAnchor="end">
+        {t('common:side.right')}
+      </text>
+    </>
+  )
+}
+
+const Legend = ({ report, words }: { readonly report: Report; readonly words: Words }) => {
+  const t = useTexts()
+  const relief = useFigures().of('aim.reliefMm', report.plan.reliefMm)
+  return (
+    <div className="glass-head">
+      <FigureText figure={relief} size="far" name={t('plan:glass.relief')} />
+      <p className="glass-legend">
+        <svg width="36" height="12" aria-hidden="true">
+          <path className="wanted-line" d="M0 6h36" />
+          <path className="diamond" d="M18 1l5 5l-5 5l-5 -5Z" />
+        </svg>{' '}
+        <span className="wanted-word">{t('plan:glass.wanted')}</span>
+        <br />
+        <svg width="36" height="12" aria-hidden="true">
+          <path className="predicted-line" d="M0 6h36" />
+        </svg>{' '}
+        <span className="predicted-word">{t('plan:glass.predicted', { ...words })}</span>
+      </p>
+    </div>
   )
 }

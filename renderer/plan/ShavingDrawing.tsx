@@ -1,87 +1,103 @@
 import { useRef } from 'react'
 import type { Report } from '../../geometry/report.ts'
 import type { Tool } from '../../main/contract/entities.ts'
-import { ScaleBar } from '../ui/ScaleBar.tsx'
-import { ACROSS, DEPTH, factorFor, PX_PER_MM } from '../ui/scale.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useBox } from '../ui/useBox.ts'
 import { useFigures } from '../ui/useFigure.ts'
-import { wantedDepthMm } from './aim.ts'
+import { useWindowHeight } from '../ui/useWindowHeight.ts'
+import { lineOf } from './glassLayout.ts'
+import { curveRoomPx } from './room.ts'
+import { ScaleCaption } from './ScaleCaption.tsx'
+import { type ShavingLayout, shavingLayout } from './shavingLayout.ts'
 
 interface ShavingDrawingProps {
   readonly report: Report
   readonly tool: Tool
 }
 
-/** Heights in the drawing (px). */
-const SURFACE_PX = 34
-const DEEPEST_PX = 76
-const HEIGHT_PX = 142
-/** Half the width of a letter, roughly: the dimension leaves room for its words (px). */
-const HALF_LETTER_PX = 3.8
-const BEFORE = { widthPx: 480, heightPx: HEIGHT_PX }
-/** Points on the curve: smooth at any size it is drawn in. */
-const POINTS = 60
+const BEFORE = { widthPx: 480, heightPx: 142 }
 
 /** The shaving in section, seen from behind the plane: the board's surface, and the wanted edge let down below it. */
 export const ShavingDrawing = ({ report, tool }: ShavingDrawingProps) => {
   const t = useTexts()
   const { inWords } = useFigures()
-  const box = useRef<HTMLElement>(null)
-  const roomPx = useBox(box, BEFORE).widthPx
-  const { plan, job } = report
-  const { widthMm, seatAngleDeg } = job.blade
+  const paper = useRef<HTMLElement>(null)
+  const roomPx = useBox(paper, BEFORE).widthPx
+  const curvePx = curveRoomPx(useWindowHeight())
+  const { seatAngleDeg } = report.job.blade
   if (seatAngleDeg === null) return <p className="plan-figure muted">{t('plan:shaving.noSeat')}</p>
-  const across = factorFor(ACROSS, widthMm, roomPx - 24)
-  const depth = factorFor(DEPTH, job.aim.shavingDepthMm, DEEPEST_PX)
-  const [xPerMm, yPerMm] = [across * PX_PER_MM, depth * PX_PER_MM]
-  const middle = roomPx / 2
-  const sine = Math.sin((seatAngleDeg * Math.PI) / 180)
-  const yAt = (uMm: number) =>
-    SURFACE_PX + yPerMm * (job.aim.shavingDepthMm - sine * wantedDepthMm(plan.edgeRadiusMm, uMm))
-  const half = (plan.shavingWidthMm ?? widthMm) / 2
-  const points = Array.from({ length: POINTS + 1 }, (_, k) => -half + (2 * half * k) / POINTS)
-  const curve = points.map((u) => `${(middle + u * xPerMm).toFixed(1)} ${yAt(u).toFixed(1)}`).join('L')
-  const width = inWords(plan.shavingWidthMm ?? 0, 'mm', 1)
-  const thick = inWords(job.aim.shavingDepthMm, 'mm', 2)
-  const [x0, x1] = [middle - half * xPerMm, middle + half * xPerMm]
-  const gapPx = Math.min((x1 - x0) / 2, t('plan:shaving.wide', { width }).length * HALF_LETTER_PX + 8)
-  const left = tool.bevelSide === 'up' ? tool.dotCorner === 'right' : tool.dotCorner === 'left'
+  const layout = shavingLayout(report, seatAngleDeg, roomPx, curvePx)
+  const width = inWords(report.plan.shavingWidthMm ?? 0, 'mm', 1)
+  const thick = inWords(report.job.aim.shavingDepthMm, 'mm', 2)
+  const label = t('plan:shaving.label', { thick, width })
   return (
-    <figure className="plan-figure" ref={box}>
-      <svg
-        className="drawing"
-        width={roomPx}
-        height={HEIGHT_PX}
-        role="img"
-        aria-label={t('plan:shaving.label', { thick, width })}
-      >
-        <rect className="wood" x="0" y={SURFACE_PX} width={roomPx} height={HEIGHT_PX - SURFACE_PX} />
-        <path
-          className="wood-grain"
-          d={[62, 84, 106, 128].map((y) => `M0 ${y}q${roomPx / 4} -6 ${roomPx / 2} 0t${roomPx / 2} 0`).join('')}
-        />
-        <path className="shaving" d={`M${x0} ${SURFACE_PX}L${curve}L${x1} ${SURFACE_PX}Z`} />
-        <path className="surface" d={`M0 ${SURFACE_PX}H${roomPx}`} />
-        <path className="now" d={`M${curve}`} />
-        <path className="dimension" d={`M${x0} 10v12M${x1} 10v12M${x0} 16H${middle - gapPx}M${middle + gapPx} 16H${x1}M${middle} ${SURFACE_PX}V${yAt(0)}`} />
-        <text x={middle} y="21" textAnchor="middle">
-          {t('plan:shaving.wide', { width })}
-        </text>
-        <text className="on-shaving" x={middle + 8} y={SURFACE_PX + 26}>
+    <figure className="plan-figure" ref={paper}>
+      <svg className="drawing" width={roomPx} height={layout.heightPx} role="img" aria-label={label}>
+        <Board layout={layout} roomPx={roomPx} />
+        <Width layout={layout} words={t('plan:shaving.wide', { width })} />
+        <text className="on-shaving" x={layout.middlePx + 8} y={layout.surfacePx + 26}>
           {thick}
         </text>
-        <circle className="dot" cx={left ? 14 : roomPx - 14} cy={HEIGHT_PX - 14} r="6" />
-        <text className="on-wood" x={left ? 28 : roomPx - 28} y={HEIGHT_PX - 9} textAnchor={left ? 'start' : 'end'}>
-          {t(`plan:shaving.dot.${tool.bevelSide}`, { side: t(`common:side.${left ? 'left' : 'right'}`) })}
-        </text>
+        <Dot tool={tool} layout={layout} roomPx={roomPx} />
       </svg>
-      <figcaption>
-        <strong>{t('plan:shaving.heading')}</strong> <span className="muted">{t('plan:scale', { across, depth })}</span>
-        <svg className="drawing caption-bar" width="170" height="12" aria-hidden="true">
-          <ScaleBar xPx={0} yPx={2} factor={across} mostPx={90} />
-        </svg>
-      </figcaption>
+      <ScaleCaption heading={t('plan:shaving.heading')} across={layout.across} depth={layout.depth} />
     </figure>
+  )
+}
+
+interface PartProps {
+  readonly layout: ShavingLayout
+  readonly roomPx: number
+}
+
+const GRAIN = [0.15, 0.35, 0.6, 0.85] as const
+
+const Board = ({ layout, roomPx }: PartProps) => {
+  const { surfacePx, heightPx, curve, leftPx, rightPx } = layout
+  const grain = GRAIN.map((share) => surfacePx + share * (heightPx - surfacePx))
+  const [quarter, half] = [roomPx / 4, roomPx / 2]
+  return (
+    <>
+      <rect className="wood" x="0" y={surfacePx} width={roomPx} height={heightPx - surfacePx} />
+      <path className="wood-grain" d={grain.map((y) => `M0 ${y}q${quarter} -6 ${half} 0t${half} 0`).join('')} />
+      <path className="shaving" d={`${lineOf([[leftPx, surfacePx], ...curve, [rightPx, surfacePx]])}Z`} />
+      <path className="surface" d={`M0 ${surfacePx}H${roomPx}`} />
+      <path className="now" d={lineOf(curve)} />
+    </>
+  )
+}
+
+/** Half the width of a letter, roughly: the dimension leaves room for its words (px). */
+const HALF_LETTER_PX = 3.8
+const DIMENSION_PX = 16
+
+const Width = ({ layout, words }: { readonly layout: ShavingLayout; readonly words: string }) => {
+  const { leftPx, rightPx, middlePx, surfacePx, deepestPx } = layout
+  const gapPx = Math.min((rightPx - leftPx) / 2, words.length * HALF_LETTER_PX + 8)
+  const ticks = `M${leftPx} 10v12M${rightPx} 10v12`
+  const line = `M${leftPx} ${DIMENSION_PX}H${middlePx - gapPx}M${middlePx + gapPx} ${DIMENSION_PX}H${rightPx}`
+  return (
+    <>
+      <path className="dimension" d={`${ticks}${line}M${middlePx} ${surfacePx}V${deepestPx}`} />
+      <text x={middlePx} y={DIMENSION_PX + 5} textAnchor="middle">
+        {words}
+      </text>
+    </>
+  )
+}
+
+/** A bevel-up iron goes into its plane turned over, and its dot with it. */
+const Dot = ({ tool, layout, roomPx }: PartProps & { readonly tool: Tool }) => {
+  const t = useTexts()
+  const { bevelSide, dotCorner } = tool
+  const left = (bevelSide === 'up') === (dotCorner === 'right')
+  const words = t(`plan:shaving.dot.${bevelSide}`, { side: t(`common:side.${left ? 'left' : 'right'}`) })
+  return (
+    <>
+      <circle className="dot" cx={left ? 14 : roomPx - 14} cy={layout.heightPx - 14} r="6" />
+      <text className="on-wood" x={left ? 28 : roomPx - 28} y={layout.heightPx - 9} textAnchor={left ? 'start' : 'end'}>
+        {words}
+      </text>
+    </>
   )
 }

@@ -39,9 +39,7 @@ const Curve = ({ job }: { readonly job: Job }) => {
   const plan = useApp((app) => app.report?.plan ?? null)
   const key = curveKeyOf(job)
   const ways = curveKeys.filter((each) => each !== 'woodReliefMm' || job.blade.seatAngleDeg !== null)
-  const choose = (next: CurveKey) => {
-    if (plan) void editJob((now) => withCurve(now, next, curveIn(plan, next)))
-  }
+  const choose = (next: CurveKey) => plan && editJob((now) => withCurve(now, next, curveIn(plan, next)))
   return (
     <div className="wanted-curve">
       <JobField
@@ -72,7 +70,7 @@ const Task = ({ job }: { readonly job: Job }) => {
         legend={t('plan:task.legend')}
         options={(['reshape', 'freshen'] as const).map((value) => ({ value, name: t(`common:task.${value}`) }))}
         value={task}
-        onChoose={(next) => void editJob((now) => ({ ...now, aim: { ...now.aim, task: next } }))}
+        onChoose={(next) => editJob((now) => ({ ...now, aim: { ...now.aim, task: next } }))}
       />
       <p className="muted">{t(`plan:task.${task}`)}</p>
       {task === 'freshen' && (

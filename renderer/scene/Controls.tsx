@@ -46,6 +46,7 @@ export const Controls = ({ subject, homeCount, reducedMotion, onMoving }: Contro
     }
   }, [camera, canvas, invalidate, onMoving, set])
 
+  // biome-ignore lint/correctness/useExhaustiveDependencies: homeCount grows when the view is asked home again; the flight itself does not read it
   useEffect(() => {
     if (!controls) return
     return flyTo(camera, controls, subject, aspect, reducedMotion, invalidate)

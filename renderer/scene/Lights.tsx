@@ -24,15 +24,26 @@ const keyLight = (dark: boolean): DirectionalLight => {
   return key
 }
 
+/** Light from all sides; more of it where no painted surroundings lend theirs. */
+const skyLight = (dark: boolean, mirrored: boolean): HemisphereLight =>
+  new HemisphereLight(0xffffff, 0x8a918d, (mirrored ? 0.7 : 2) * (dark ? 0.5 : 1))
+
+interface LightsProps {
+  readonly dark: boolean
+  /** Whether the steel mirrors its surroundings, which then are painted. */
+  readonly mirrored: boolean
+}
+
 /** One key from upper right with a soft shadow, a little sky, and the painted surroundings that the steel mirrors. */
-export const Lights = ({ dark }: { readonly dark: boolean }) => {
+export const Lights = ({ dark, mirrored }: LightsProps) => {
   const gl = useThree((state) => state.gl)
   const scene = useThree((state) => state.scene)
   const invalidate = useThree((state) => state.invalidate)
   const key = useMemo(() => keyLight(dark), [dark])
-  const sky = useMemo(() => new HemisphereLight(0xffffff, 0x6d7470, dark ? 0.35 : 0.7), [dark])
+  const sky = useMemo(() => skyLight(dark, mirrored), [dark, mirrored])
 
   useEffect(() => {
+    if (!mirrored) return
     const texture = paintEnvironment(gl, dark)
     scene.environment = texture
     invalidate()
@@ -40,7 +51,7 @@ export const Lights = ({ dark }: { readonly dark: boolean }) => {
       scene.environment = null
       texture.dispose()
     }
-  }, [gl, scene, dark, invalidate])
+  }, [gl, scene, dark, mirrored, invalidate])
   useEffect(() => () => key.dispose(), [key])
   useEffect(() => () => sky.dispose(), [sky])
   return (

@@ -47,7 +47,8 @@ export interface SceneViewProps {
 const MOST_DPR = 2
 
 /** The machine at work. Nothing is drawn while nothing changes. */
-export const SceneView = memo(({ software, ...props }: SceneViewProps) => {
+export const SceneView = memo((props: SceneViewProps) => {
+  const { software, dark } = props
   const [share, setShare] = useState(1)
   return (
     <Canvas
@@ -62,18 +63,16 @@ export const SceneView = memo(({ software, ...props }: SceneViewProps) => {
         gl.domElement.setAttribute('role', 'application')
       }}
     >
-      <Lights dark={props.dark} />
+      <Lights dark={dark} mirrored={!software} />
       <MachineView {...props} />
       <Sharpness moving={props.moving} onShare={setShare} />
     </Canvas>
   )
 })
 
-type MachineViewProps = Omit<SceneViewProps, 'software'>
-
-const useMachine = ({ job, setUp, shape, dot, rotation, colours }: MachineViewProps): Machine => {
+const useMachine = ({ job, setUp, shape, dot, rotation, colours, dark, software }: SceneViewProps): Machine => {
   const { touch, ink } = colours
-  const materials = useMemo(() => createMaterials({ touch, ink }), [touch, ink])
+  const materials = useMemo(() => createMaterials({ touch, dark, software }), [touch, dark, software])
   const machine = useMemo(
     () => buildMachine(job, setUp, shape, { rotation, dot, inkColour: ink }, materials),
     [job, setUp, shape, rotation, dot, ink, materials],
@@ -83,7 +82,7 @@ const useMachine = ({ job, setUp, shape, dot, rotation, colours }: MachineViewPr
   return machine
 }
 
-const MachineView = (props: MachineViewProps) => {
+const MachineView = (props: SceneViewProps) => {
   const { job, setUp, live, lifted, reducedMotion, stops, onView } = props
   const invalidate = useThree((state) => state.invalidate)
   const machine = useMachine(props)
@@ -91,7 +90,7 @@ const MachineView = (props: MachineViewProps) => {
   const wheelSeconds = useRef(0)
   const point = useMemo(() => new Vector3(), [])
 
-  useEffect(() => live.subscribe(() => invalidate()), [live, invalidate])
+  useEffect(() => live.subscribe('frame', () => invalidate()), [live, invalidate])
   useEffect(() => {
     machine.setStops(stops)
     invalidate()

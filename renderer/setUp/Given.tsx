@@ -27,7 +27,7 @@ const FoundChoice = ({ standing: { job, figures } }: { readonly standing: Standi
       legend={t('setUp:given.found')}
       options={aimKeys.map((value) => ({ value, name: t(`setUp:given.${value}`) }))}
       value={foundKeyOf(job)}
-      onChoose={(found) => void editJob((now) => withFound(now, figures, found))}
+      onChoose={(found) => editJob((now) => withFound(now, figures, found))}
     />
   )
 }

@@ -36,7 +36,7 @@ export const TriangleDrawing = ({ standing }: { readonly standing: Standing }) =
         <svg className="drawing" width={size.widthPx} height={size.heightPx} role="img" aria-label={label}>
           <Parts {...shared} />
           <Measures {...shared} />
-          <g transform={`translate(${size.widthPx - (layout.wide ? 200 : 190)} 16)`}>
+          <g transform={`translate(${size.widthPx - 216} 16)`}>
             <text x="0" y="12">
               {t('setUp:drawing.scale', { scale: `1 : ${layout.scale}` })}
             </text>

@@ -32,7 +32,8 @@ export const Worn = ({ job, gapMm, barDistanceMm }: WornProps) => {
         {t('setUp:worn.left')} <strong>{bevelAt(barDistanceMm)}</strong>
       </p>
       <p>
-        {t('setUp:worn.sameGap')} <strong>{bevelAt(wheelDiameterMm / 2 + job.station.barDiameterMm / 2 + gapMm)}</strong>
+        {t('setUp:worn.sameGap')}{' '}
+        <strong>{bevelAt(wheelDiameterMm / 2 + job.station.barDiameterMm / 2 + gapMm)}</strong>
       </p>
     </div>
   )

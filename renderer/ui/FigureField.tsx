@@ -38,12 +38,12 @@ export const FigureField = (props: FigureFieldProps) => {
   const t = useTexts()
   const id = useId()
   const field = useFieldDraft(props)
-  const trouble = field.problem ?? props.problem ?? null
+  const trouble = field.problem ?? (field.mending ? null : (props.problem ?? null))
   const table = quantityAt(quantity)
   const unit = useFigures().plain(0, table.unit, 0).unit
   return (
     <div className="figure figure-field" data-size={size} data-wrong={trouble !== null} data-quiet={field.quiet}>
-      <span className="figure-entry">
+      <span className="figure-entry" data-empty={field.text === ''}>
         <input
           id={`${id}-input`}
           type="text"
@@ -80,6 +80,8 @@ export const FigureField = (props: FigureFieldProps) => {
 interface FieldDraft {
   readonly text: string
   readonly problem: string | null
+  /** Something else is being typed than what was found wrong. */
+  readonly mending: boolean
   /** Escape was pressed: the explanation leaves, too. */
   readonly quiet: boolean
   type(text: string): void
@@ -93,6 +95,7 @@ const useFieldDraft = (props: FigureFieldProps): FieldDraft => {
   const { lengthUnit } = useFigures()
   const [draft, setDraft] = useState<string | null>(null)
   const [found, setFound] = useState<Problem | null>(null)
+  const [refused, setRefused] = useState<string | null>(null)
   const [quiet, setQuiet] = useState(false)
   const table: FieldQuantity = { ...quantityAt(quantity), ...range }
   const rest = restText(value, table, lengthUnit)
@@ -109,7 +112,13 @@ const useFieldDraft = (props: FigureFieldProps): FieldDraft => {
     const read = readField(typed, table, lengthUnit, allowEmpty)
     if (!read.ok) return setFound(read.problems[0] ?? null)
     setFound(null)
-    if ((await onCommit(read.value)) !== false) setDraft((now) => (now === typed ? null : now))
+    const taken = (await onCommit(read.value)) !== false
+    setRefused(taken ? null : typed)
+    if (taken) setDraft((now) => (now === typed ? null : now))
+  }
+  const type = (text: string) => {
+    setDraft(text)
+    setFound(null)
   }
   const commit = () => {
     setQuiet(false)
@@ -132,5 +141,6 @@ const useFieldDraft = (props: FigureFieldProps): FieldDraft => {
     event.preventDefault()
     setDraft(stepped(draft ?? rest, direction * (event.shiftKey ? SHIFT_STEPS : 1), table, lengthUnit))
   }
-  return { text: draft ?? rest, problem: found && problemSentence(t, found), quiet, type: setDraft, key, commit }
+  const mending = draft !== null && draft !== refused
+  return { text: draft ?? rest, problem: found && problemSentence(t, found), mending, quiet, type, key, commit }
 }

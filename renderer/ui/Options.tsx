@@ -1,11 +1,12 @@
-import { type ReactNode, useId } from 'react'
+import { type ReactNode, useId, useState } from 'react'
 
 interface OptionsProps<T extends string> {
   readonly legend: ReactNode
   readonly options: readonly { readonly value: T; readonly name: ReactNode }[]
   /** Null: none of them holds. */
   readonly value: T | null
-  readonly onChoose: (value: T) => void
+  /** May take its time; the choice shows at once, and falls back if it was not taken. */
+  readonly onChoose: (value: T) => unknown
   readonly hideLegend?: boolean
 }
 
@@ -18,6 +19,12 @@ export const Options = <T extends string>({
   hideLegend = false,
 }: OptionsProps<T>) => {
   const name = useId()
+  const [chosen, setChosen] = useState<T | null>(null)
+  const choose = async (next: T) => {
+    setChosen(next)
+    await onChoose(next)
+    setChosen(null)
+  }
   return (
     <fieldset>
       <legend className={hideLegend ? 'unseen' : 'options-legend'}>{legend}</legend>
@@ -28,8 +35,8 @@ export const Options = <T extends string>({
               type="radio"
               name={name}
               value={option.value}
-              checked={option.value === value}
-              onChange={() => onChoose(option.value)}
+              checked={option.value === (chosen ?? value)}
+              onChange={() => void choose(option.value)}
             />
             {option.name}
           </label>

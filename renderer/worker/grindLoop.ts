@@ -5,6 +5,7 @@ import {
   advanceScout,
   type GrindRun,
   jumpHead,
+  keyframeReady,
   rowOf,
   type Stance,
   shapeOf,
@@ -105,11 +106,19 @@ const moveGoal = (live: Live, clockMs: number): void => {
   live.stale = true
 }
 
-/** Brings the head to its goal as far as time allows. Played faster than that, the clock waits for the grind. */
+/**
+ * Brings the head to its goal as far as time allows. A seek beyond what the scout has worked out waits for the scout, which
+ * has that way to go in any case. Played faster than can be reckoned, the clock waits for the
+ * grind.
+ */
 const followGoal = (live: Live, outOfTime: () => boolean): void => {
   const { run } = live
   live.goal = Math.min(live.goal, run.lastStep)
   if (run.head.step >= live.goal) return
+  if (live.stepsPerMs === 0) {
+    if (!keyframeReady(run, live.goal)) return
+    jumpHead(run, live.goal)
+  }
   live.stale = true
   advanceHead(run, Math.ceil(live.goal), outOfTime)
   if (live.stepsPerMs > 0 || run.lastStep < live.goal) live.goal = Math.min(live.goal, run.head.step)
@@ -132,7 +141,7 @@ const obey = (live: Live, message: Exclude<ToWorker, { type: 'solve' | 'start' }
   } else {
     live.stepsPerMs = 0
     live.stale = true
-    if (message.type === 'seek') jumpHead(live.run, message.step)
+    if (message.type === 'seek' && message.step < live.run.head.step) jumpHead(live.run, message.step)
     live.goal = message.type === 'seek' ? message.step : live.run.head.step
   }
 }

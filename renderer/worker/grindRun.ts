@@ -104,6 +104,10 @@ export const advanceHead = (run: GrindRun, step: number, outOfTime: () => boolea
   }
 }
 
+/** Whether the keyframe next before `step` is there. */
+export const keyframeReady = ({ keyframes, keyframeSteps }: GrindRun, step: number): boolean =>
+  keyframes.length > Math.floor(step / keyframeSteps)
+
 /** Puts the head on the keyframe nearest before `step`, unless it stands nearer already; `advanceHead` does the rest. */
 export const jumpHead = (run: GrindRun, step: number): void => {
   const { head, keyframes, keyframeSteps } = run

@@ -3,6 +3,9 @@ import { type Problem, problem } from '../../geometry/result.ts'
 import type { Frame, FromWorker, HistoryRow, RunShape } from './protocol.ts'
 import { type SolverPort, spawnSolver } from './spawn.ts'
 
+/** What a listener hears of: each frame, or sweeps worked out ahead and problems. */
+export type Topic = 'frame' | 'history'
+
 /**
  * The window's end of a live grind. `latest` is replaced by every frame; its arrays belong to the worker again as soon as
  * the next frame is there, so nobody keeps them.
@@ -13,8 +16,8 @@ export interface LiveGrind {
   /** Relief after each sweep, as far as it is worked out. */
   readonly history: readonly HistoryRow[]
   readonly problems: readonly Problem[]
-  /** Told of every frame, history and problem. @returns a function that ends the listening */
-  subscribe(listener: () => void): () => void
+  /** @returns a function that ends the listening */
+  subscribe(topic: Topic, listener: () => void): () => void
   /** Begins again with this job; an older run is superseded. @returns the run's number, as its frames carry it */
   start(job: Job): number
   play(sweepsPerSecond: number): void
@@ -27,7 +30,7 @@ export interface LiveGrind {
 /** @param spawn how the worker is made; tests give a double */
 export const createLiveGrind = (spawn: () => SolverPort = spawnSolver): LiveGrind => {
   const port = spawn()
-  const listeners = new Set<() => void>()
+  const listeners = { frame: new Set<() => void>(), history: new Set<() => void>() }
   let run = 0
   let shape: RunShape | null = null
   let latest: Frame | null = null
@@ -48,7 +51,7 @@ export const createLiveGrind = (spawn: () => SolverPort = spawnSolver): LiveGrin
     else if (message.type === 'started' && message.shape.run === run) shape = message.shape
     else if (message.type === 'history' && message.run === run) history = [...history, ...message.rows]
     else if (message.type === 'trouble' && message.run === run) problems = message.problems
-    for (const listener of listeners) listener()
+    for (const listener of listeners[message.type === 'frame' ? 'frame' : 'history']) listener()
   }
   port.onmessage = ({ data }) => take(data)
   port.onerror = () => take({ type: 'trouble', run, problems: [problem('solverLost')] })
@@ -66,9 +69,9 @@ export const createLiveGrind = (spawn: () => SolverPort = spawnSolver): LiveGrin
     get problems() {
       return problems
     },
-    subscribe: (listener) => {
-      listeners.add(listener)
-      return () => listeners.delete(listener)
+    subscribe: (topic, listener) => {
+      listeners[topic].add(listener)
+      return () => listeners[topic].delete(listener)
     },
     start: (job) => {
       run++
@@ -81,7 +84,8 @@ export const createLiveGrind = (spawn: () => SolverPort = spawnSolver): LiveGrin
     pause: () => port.postMessage({ type: 'pause' }),
     seek: (step) => port.postMessage({ type: 'seek', step }),
     close: () => {
-      listeners.clear()
+      listeners.frame.clear()
+      listeners.history.clear()
       port.terminate()
     },
   }

@@ -3,12 +3,12 @@ import { edgeOf } from '../../geometry/edge.ts'
 import { envelopeAt } from '../../geometry/envelope.ts'
 import { freedomOf } from '../../geometry/freedom.ts'
 import { advance, restore, snapshot, startGrind } from '../../geometry/grind.ts'
+import { hollowOf } from '../../geometry/hollow.ts'
 import type { Job, JobInput } from '../../geometry/job.ts'
 import { planMotion } from '../../geometry/motion.ts'
 import { parseJob } from '../../geometry/parseJob.ts'
 import type { Result } from '../../geometry/result.ts'
 import { setUpOf, setUpReport } from '../../geometry/setUp.ts'
-import { hollowOf } from '../../geometry/hollow.ts'
 import { radFromDeg } from '../../geometry/units.ts'
 
 const found = <T>(result: Result<T>): T => {
@@ -48,8 +48,12 @@ describe('the set-up triangle', () => {
 
   it('finds the same bevel and projection back from the other two', () => {
     const { barDistanceMm } = found(setUpOf(jobOf()))
-    const bevel = found(setUpOf(found(parseJob({ ...input(), aim: { projectionMm: 130, barDistanceMm, reliefMm: 0.5 } }))))
-    const reach = found(setUpOf(found(parseJob({ ...input(), aim: { bevelAngleDeg: 25, barDistanceMm, reliefMm: 0.5 } }))))
+    const bevel = found(
+      setUpOf(found(parseJob({ ...input(), aim: { projectionMm: 130, barDistanceMm, reliefMm: 0.5 } }))),
+    )
+    const reach = found(
+      setUpOf(found(parseJob({ ...input(), aim: { bevelAngleDeg: 25, barDistanceMm, reliefMm: 0.5 } }))),
+    )
     expect(bevel.bevelRad).toBeCloseTo(radFromDeg(25), 12)
     expect(reach.projectionMm).toBeCloseTo(130, 10)
   })

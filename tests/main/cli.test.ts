@@ -38,8 +38,16 @@ describe('the command line', () => {
     ['an unknown field', JSON.stringify({ ...job, colour: 'red' }), /colour/],
     ['a missing field', JSON.stringify({ ...job, blade: { ...job.blade, widthMm: undefined } }), /widthMm/],
     ['two aims at once', JSON.stringify({ ...job, aim: { ...job.aim, edgeRadiusMm: 500 } }), /aim/],
-    ['a bar inside the wheel', JSON.stringify({ ...job, aim: { bevelAngleDeg: 25, barDistanceMm: 126, reliefMm: 0 } }), /barDistanceMm/],
-    ['a wheel over its mark', JSON.stringify({ ...job, station: { ...job.station, wheelSpeedRpm: 3000 } }), /wheelSpeedRpm/],
+    [
+      'a bar inside the wheel',
+      JSON.stringify({ ...job, aim: { bevelAngleDeg: 25, barDistanceMm: 126, reliefMm: 0 } }),
+      /barDistanceMm/,
+    ],
+    [
+      'a wheel over its mark',
+      JSON.stringify({ ...job, station: { ...job.station, wheelSpeedRpm: 3000 } }),
+      /wheelSpeedRpm/,
+    ],
     ['a negative width', JSON.stringify({ ...job, blade: { ...job.blade, widthMm: -57 } }), /widthMm/],
   ])('refuses %s', (_, text, naming) => {
     const { status, stdout, stderr } = run(text)

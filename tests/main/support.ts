@@ -8,6 +8,7 @@ import type { FixtureDraft, StationDraft, ToolDraft } from '../../main/contract/
 import { createRouter } from '../../main/router.ts'
 import { createServices, type Makers } from '../../main/workshop/allServices.ts'
 import { createBlobs } from '../../main/workshop/blobs.ts'
+import { noteChoice } from '../../main/workshop/choice.ts'
 import { openWorkshop, type Workshop } from '../../main/workshop/workshop.ts'
 
 /** A clock that moves one second at every look, so that times tell the order. */
@@ -124,15 +125,10 @@ export const openBench = async (
   return { workshop: opened.value, events, call, done, raw, cancel: router.cancel }
 }
 
-/** A bench on the user's own, empty rack. */
-export const openOwnBench = async (
-  dataDir: string,
-  changes: Partial<Makers> = {},
-  newId = countedIds(),
-): Promise<Bench> => {
-  const bench = await openBench(dataDir, changes, newId)
-  await bench.done('workshop.open', { rack: 'own' })
-  return bench
+/** A bench on the user's own rack, empty the first time; the demo is never made. */
+export const openOwnBench = (dataDir: string, changes: Partial<Makers> = {}, newId = countedIds()): Promise<Bench> => {
+  noteChoice(dataDir, 'own')
+  return openBench(dataDir, changes, newId)
 }
 
 /** @returns the codes of a failed result, or none */

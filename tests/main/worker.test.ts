@@ -4,15 +4,15 @@ import type { CallName, CallOutput, HostEvent } from '../../main/contract/calls.
 import { type ServiceClient, startServices } from '../../main/serviceClient.ts'
 import { codesOf, temporaryFolder, toolDraft } from './support.ts'
 
-/** The first card loads typefaces and solves a job; alone it takes about a second, beside other tests several. */
-const CARD_TIMEOUT_MS = 20_000
+/** A worker starts in half a second and makes its first card in another; beside other tests each takes several. */
+const WORKER_TIMEOUT_MS = 20_000
 
 let place: ReturnType<typeof temporaryFolder>
 let client: ServiceClient
 beforeEach(async () => {
   place = temporaryFolder()
   client = await startServices({ dataDir: place.folder, who: 'tester' })
-})
+}, WORKER_TIMEOUT_MS)
 afterEach(async () => {
   await client.close()
   place.remove()
@@ -24,7 +24,7 @@ const done = async <N extends CallName>(name: N, input: unknown): Promise<CallOu
   return result.value
 }
 
-describe('the service worker', () => {
+describe('the service worker', { timeout: WORKER_TIMEOUT_MS }, () => {
   it('answers calls, tells of changes, keeps them, and gives the folder back', async () => {
     const events: HostEvent[] = []
     const stop = client.onEvent((event) => events.push(event))
@@ -47,28 +47,24 @@ describe('the service worker', () => {
     expect((await done('workshop.get', {})).rack).toBe('demo')
   })
 
-  it(
-    'makes a card that can be fetched, and no other',
-    async () => {
-      const tools = await done('tool.list', {})
-      const job = await done('job.open', { toolId: tools[5]?.id })
-      const coarse = {
-        ...job.document,
-        grid: { across: 21, through: 5 },
-        motion: { ...job.document.motion, sweeps: 5 },
-      }
-      await done('job.edit', { id: job.id, version: 1, document: coarse })
-      const progress: number[] = []
-      client.onEvent((event) => void (event.type === 'progress' && event.callId === 'c' && progress.push(event.done)))
-      const card = await done('card.make', { id: job.id })
-      const blob = await client.blob(card.blobId)
-      expect(blob).toMatchObject({ fileName: card.fileName, mediaType: 'application/pdf' })
-      expect(Buffer.from(blob?.bytes.subarray(0, 5) ?? []).toString()).toBe('%PDF-')
-      expect(progress).toEqual([0, 1])
-      expect(await client.blob(crypto.randomUUID())).toBeNull()
-    },
-    CARD_TIMEOUT_MS,
-  )
+  it('makes a card that can be fetched, and no other', async () => {
+    const tools = await done('tool.list', {})
+    const job = await done('job.open', { toolId: tools[5]?.id })
+    const coarse = {
+      ...job.document,
+      grid: { across: 21, through: 5 },
+      motion: { ...job.document.motion, sweeps: 5 },
+    }
+    await done('job.edit', { id: job.id, version: 1, document: coarse })
+    const progress: number[] = []
+    client.onEvent((event) => void (event.type === 'progress' && event.callId === 'c' && progress.push(event.done)))
+    const card = await done('card.make', { id: job.id })
+    const blob = await client.blob(card.blobId)
+    expect(blob).toMatchObject({ fileName: card.fileName, mediaType: 'application/pdf' })
+    expect(Buffer.from(blob?.bytes.subarray(0, 5) ?? []).toString()).toBe('%PDF-')
+    expect(progress).toEqual([0, 1])
+    expect(await client.blob(crypto.randomUUID())).toBeNull()
+  })
 
   it('keeps a second start out of the same folder, with a reason', async () => {
     const second = await startServices({ dataDir: place.folder, who: 'other' })

@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs'
 
 /** Where systems put a browser of the Chromium family; the first that is there is used, else Playwright's own. */
 const places = [
-  process.env['CHROMIUM_PATH'] ?? '',
+  process.env.CHROMIUM_PATH ?? '',
   '/usr/bin/chromium',
   '/usr/bin/chromium-browser',
   '/usr/bin/google-chrome',

@@ -1,0 +1,55 @@
+import { resolve } from 'node:path'
+import { parseArgs } from 'node:util'
+import { failed, ok, problem, type Result } from '../../geometry/result.ts'
+import { defaultDataFolder, thisMachine } from './dataFolder.ts'
+
+/** How the program is to be started. */
+export interface StartOptions {
+  /** Null: Electron if it can be had, else a browser. */
+  readonly host: 'electron' | 'browser' | null
+  readonly dataDir: string
+  /** 0: any free one. */
+  readonly port: number
+  /** Print the address even where a window could be opened. */
+  readonly addressOnly: boolean
+  readonly help: boolean
+}
+
+const MOST_PORT = 65535
+
+const hostOf = (text: string | undefined): Result<StartOptions['host']> => {
+  if (text === undefined) return ok(null)
+  if (text === 'electron' || text === 'browser') return ok(text)
+  return failed(problem('startHost', '--host', { text }))
+}
+
+const portOf = (text = '0'): Result<number> =>
+  /^\d{1,5}$/.test(text) && Number(text) <= MOST_PORT
+    ? ok(Number(text))
+    : failed(problem('startPort', '--port', { text, most: MOST_PORT }))
+
+const read = (args: readonly string[]) =>
+  parseArgs({
+    args: [...args],
+    options: {
+      host: { type: 'string' },
+      data: { type: 'string' },
+      port: { type: 'string' },
+      address: { type: 'boolean', default: false },
+      help: { type: 'boolean', short: 'h', default: false },
+    },
+  }).values
+
+/** @param args what follows `npm start --` */
+export const startOptionsOf = (args: readonly string[]): Result<StartOptions> => {
+  try {
+    const { host, data, port, address, help } = read(args)
+    const [hostResult, portResult] = [hostOf(host), portOf(port)]
+    if (!hostResult.ok) return hostResult
+    if (!portResult.ok) return portResult
+    const dataDir = data === undefined ? defaultDataFolder(thisMachine()) : resolve(data)
+    return ok({ host: hostResult.value, dataDir, port: portResult.value, addressOnly: address, help })
+  } catch (error) {
+    return failed(problem('startOption', '', { detail: error instanceof Error ? error.message : String(error) }))
+  }
+}

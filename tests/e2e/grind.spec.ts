@@ -1,0 +1,161 @@
+import type { Page } from '@playwright/test'
+import { expect, expectAxeClean, test, testInBothThemes } from '../support/app.ts'
+
+/** Where pictures of the screens go, to be looked at. */
+const picture = (name: string): string => `test-results/screens/${name}.png`
+
+/** Takes the low-angle jack iron from the rack and goes to Grind. */
+const openGrind = async (app: Page): Promise<void> => {
+  await app
+    .getByRole('row', { name: /low-angle jack/i })
+    .first()
+    .click()
+  await app.getByRole('link', { name: 'Grind' }).click()
+  await expect(app.getByRole('slider', { name: 'Moment of the grind' })).toBeVisible()
+}
+
+const key = (app: Page, name: string) => app.getByRole('button', { name, exact: true })
+const slider = (app: Page) => app.getByRole('slider', { name: 'Moment of the grind' })
+const reliefMm = async (app: Page, side: 'left' | 'right'): Promise<number> =>
+  Number(await app.getByTestId(`relief-${side}`).textContent())
+const glass = (app: Page) => app.getByRole('img', { name: /^The edge, magnified/ })
+const turns = (app: Page, side: 'left' | 'right') => app.getByRole('spinbutton', { name: `turns, ${side}` })
+
+/** Longest that a run takes to be worked out on a busy machine. */
+const WORKED_OUT_MS = 30_000
+
+/** Goes to a sweep by the slider and waits until the picture is there. */
+const seek = async (app: Page, sweep: number): Promise<void> => {
+  await slider(app).fill(String(sweep))
+  await expect(app.getByTestId('sweep')).toHaveText(String(sweep), { timeout: WORKED_OUT_MS })
+}
+
+test('plays: the relief grows, pauses, and an earlier moment comes back exactly', async ({ app }) => {
+  await openGrind(app)
+  expect(await reliefMm(app, 'left')).toBe(0)
+  await key(app, 'fast').click()
+  await key(app, 'play').click()
+  await expect.poll(() => reliefMm(app, 'left')).toBeGreaterThan(0.02)
+  await key(app, 'pause').click()
+  await seek(app, 5)
+  const early = await slider(app).getAttribute('aria-valuetext')
+  const earlyGlass = await glass(app).locator('.grind-now-line').getAttribute('d')
+  await seek(app, 60)
+  expect(await slider(app).getAttribute('aria-valuetext')).not.toBe(early)
+  await seek(app, 5)
+  expect(await slider(app).getAttribute('aria-valuetext')).toBe(early)
+  expect(await glass(app).locator('.grind-now-line').getAttribute('d')).toBe(earlyGlass)
+})
+
+test('one sweep on and back, by keys and by the keyboard', async ({ app }) => {
+  await openGrind(app)
+  await key(app, 'sweep on').click()
+  await expect(app.getByTestId('sweep')).toHaveText('1')
+  await slider(app).focus()
+  await app.keyboard.press('ArrowRight')
+  await expect(app.getByTestId('sweep')).toHaveText('2')
+  await key(app, 'sweep back').click()
+  await expect(app.getByTestId('sweep')).toHaveText('1')
+  await expect(slider(app)).toHaveAttribute(
+    'aria-valuetext',
+    /^sweep 1 of \d+, relief left 0\.\d\d.mm, right 0\.\d\d.mm$/,
+  )
+})
+
+test('typing turns and dragging a stop screw change the prediction and begin the grind again', async ({ app }) => {
+  await openGrind(app)
+  await seek(app, 20)
+  const before = await glass(app).getAttribute('aria-label')
+  await turns(app, 'left').fill('1/2')
+  await turns(app, 'left').press('Enter')
+  await expect(app.getByTestId('sweep')).toHaveText('0')
+  await expect(glass(app)).not.toHaveAttribute('aria-label', before ?? '')
+  await expect(app.getByText(/Ready to grind/).first()).toBeVisible()
+  const typed = await glass(app).getAttribute('aria-label')
+
+  const ring = app.locator('[data-handle="right"] .grind-ring')
+  const box = await ring.boundingBox()
+  if (!box) throw new Error('no handle on the right stop')
+  await app.mouse.move(box.x + box.width / 2, box.y + box.height / 2)
+  await app.mouse.down()
+  await app.mouse.move(box.x + 70, box.y, { steps: 4 })
+  await expect(app.getByText('Wheel stopped while you set the stops')).toBeVisible()
+  await app.mouse.up()
+  await expect(app.getByText('Wheel stopped while you set the stops')).toBeHidden()
+  await expect(turns(app, 'right')).not.toHaveValue('2.00')
+  await expect.poll(() => glass(app).getAttribute('aria-label')).not.toBe(typed)
+})
+
+test('a figure that cannot be is refused at its field, and the last good ones stay', async ({ app }) => {
+  await openGrind(app)
+  const before = await glass(app).getAttribute('aria-label')
+  await turns(app, 'left').fill('99')
+  await turns(app, 'left').press('Enter')
+  await expect(turns(app, 'left')).toHaveAttribute('aria-invalid', 'true')
+  expect(await glass(app).getAttribute('aria-label')).toBe(before)
+})
+
+test('lifted, the ink is there to look at, wheel stopped', async ({ app }) => {
+  await openGrind(app)
+  await seek(app, 30)
+  await key(app, 'lift').click()
+  await expect(app.getByText('Stop the wheel, then look')).toBeVisible()
+  await expect(app.getByText('lifted: nothing touches')).toBeVisible()
+  await app.waitForTimeout(400)
+  await app.screenshot({ path: picture('grind-lifted') })
+  await key(app, 'lower').click()
+  await expect(app.getByText('Stop the wheel, then look')).toBeHidden()
+})
+
+testInBothThemes('looks and axe', async (app, theme) => {
+  await openGrind(app)
+  await seek(app, 60)
+  await expectAxeClean(app)
+  await app.screenshot({ path: picture(`grind-${theme}`) })
+  await app.setViewportSize({ width: 1280, height: 800 })
+  await app.waitForTimeout(500)
+  await app.screenshot({ path: picture(`grind-1280-${theme}`) })
+})
+
+test('without WebGL it says so, and edge, figures and run still work', async ({ app }) => {
+  await app.addInitScript(() => {
+    const get = HTMLCanvasElement.prototype.getContext
+    HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {
+      return kind.startsWith('webgl') ? null : (get as (...all: unknown[]) => unknown).call(this, kind, ...rest)
+    } as typeof get
+  })
+  await app.reload()
+  await openGrind(app)
+  await expect(app.getByText(/cannot draw the machine in three dimensions/)).toBeVisible()
+  await seek(app, 20)
+  expect(await reliefMm(app, 'right')).toBeGreaterThan(0)
+  await expect(turns(app, 'left')).toBeVisible()
+  await expectAxeClean(app)
+})
+
+test('pictures a second while it plays', async ({ app }, info) => {
+  await openGrind(app)
+  await app.waitForTimeout(3000)
+  await key(app, 'play').click()
+  await app.waitForTimeout(2000)
+  const perSecond = await app.evaluate(
+    () =>
+      new Promise<number>((done) => {
+        const startMs = performance.now()
+        let count = 0
+        const next = (nowMs: number): void => {
+          count++
+          if (nowMs - startMs < 3000) requestAnimationFrame(next)
+          else done((1000 * count) / (nowMs - startMs))
+        }
+        requestAnimationFrame(next)
+      }),
+  )
+  const renderer = await app.evaluate(() => {
+    const context = document.createElement('canvas').getContext('webgl2')
+    const names = context?.getExtension('WEBGL_debug_renderer_info')
+    return String(context?.getParameter(names?.UNMASKED_RENDERER_WEBGL ?? context.RENDERER))
+  })
+  info.annotations.push({ type: 'frames a second', description: `${perSecond.toFixed(1)} on ${renderer}` })
+  expect(perSecond).toBeGreaterThan(1)
+})

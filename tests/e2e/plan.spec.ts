@@ -1,0 +1,121 @@
+import type { Page } from '@playwright/test'
+import { expect, expectAxeClean, test, testInBothThemes } from '../support/app.ts'
+
+/** A report takes a second or two on a slow machine. */
+const SOLVED = { timeout: 30_000 }
+
+const answer = (app: Page) => app.getByRole('region', { name: 'The answer' })
+const relief = (app: Page) => app.getByLabel("relief in the blade's plane")
+
+const plan = async (app: Page, tool: RegExp): Promise<void> => {
+  await app.getByRole('row', { name: tool }).click()
+  await app.getByRole('button', { name: 'Plan this iron' }).click()
+  await expect(answer(app)).toBeVisible(SOLVED)
+}
+
+test('from a tool in the rack to the free play in two entries', async ({ app }) => {
+  await plan(app, /Low-angle jack iron 57/)
+  await expect(answer(app)).toContainText('free play each side', SOLVED)
+  await expect(answer(app)).toContainText(/\d\.\d\d\smm/)
+})
+
+test('the stops are set by one key, and the undo in the message takes it back', async ({ app }) => {
+  await plan(app, /Low-angle jack iron 57/)
+  await answer(app).getByRole('button', { name: 'Use these stops' }).click()
+  await expect(answer(app)).toContainText('The stops of this job are set so.')
+  await app.getByRole('button', { name: 'Undo this' }).click()
+  await expect(answer(app).getByRole('button', { name: 'Use these stops' })).toBeVisible(SOLVED)
+})
+
+test('a smaller relief asks for less free play', async ({ app }) => {
+  await plan(app, /Low-angle jack iron 57/)
+  const play = async () =>
+    Number(/(\d+\.\d\d)\smm/.exec((await answer(app).locator('.figure-found').textContent()) ?? '')?.[1])
+  const before = await play()
+  await relief(app).fill('10 thou')
+  await relief(app).press('Enter')
+  // 10 x 0.0254 = 0.254.
+  await expect(relief(app)).toHaveValue('0.254')
+  await expect.poll(play, SOLVED).toBeLessThan(before * 0.7)
+})
+
+test('a figure that cannot be read stays at its field with the reason, the last good answer stays', async ({ app }) => {
+  await plan(app, /Low-angle jack iron 57/)
+  const before = await answer(app).textContent()
+  await relief(app).fill('1.000,5')
+  await relief(app).press('Enter')
+  await expect(relief(app)).toHaveAttribute('aria-invalid', 'true')
+  await expect(relief(app)).toHaveAccessibleDescription(/can be read in two ways/)
+  expect(await answer(app).textContent()).toBe(before)
+  await relief(app).press('Escape')
+  await expect(relief(app)).toHaveValue('0.50')
+  await expect(relief(app)).toHaveAttribute('aria-invalid', 'false')
+})
+
+test('a radius no edge can follow is refused at the field, the last good answer stays', async ({ app }) => {
+  await plan(app, /Low-angle jack iron 57/)
+  await app.getByLabel('radius', { exact: true }).check()
+  const radius = app.getByLabel('radius of the edge')
+  // 28.5 x 28.5 / (2 x 0.5) + 0.5 / 2 = 812.5.
+  await expect(radius).toHaveValue(/^81[23]$/)
+  const before = await app.getByRole('img', { name: /edge magnified/ }).getAttribute('aria-label')
+  await radius.fill('20')
+  await radius.press('Enter')
+  await expect(radius).toHaveAccessibleDescription(/more than half the width/)
+  await expect(app.getByText('The figures shown are the last good ones.')).toBeVisible()
+  await expect(app.getByRole('img', { name: /edge magnified/ })).toHaveAttribute('aria-label', before ?? '')
+  await radius.fill('900')
+  await radius.press('Enter')
+  await expect(radius).toHaveAttribute('aria-invalid', 'false')
+  await expect(app.getByText('The figures shown are the last good ones.')).toBeHidden()
+})
+
+test('common practice is offered as such and taken in one step', async ({ app }) => {
+  await plan(app, /Smoothing iron, fine/)
+  await expect(app.getByText('Common practice')).toBeVisible()
+  await app.getByRole('button', { name: 'Plan it so' }).click()
+  await expect(app.getByLabel('camber as the wood sees it')).toHaveValue('0.06')
+  await expect(app.getByText('The plan follows it.')).toBeVisible()
+})
+
+test('freshening asks for the band to leave, and the header says so', async ({ app }) => {
+  await plan(app, /Low-angle jack iron 57/)
+  await app.getByLabel('Freshen').check()
+  await expect(app.getByLabel('band to leave')).toHaveValue('0.4')
+  await expect(app.getByRole('region', { name: 'Tool in hand' })).toContainText('Freshen')
+})
+
+test('by keyboard alone from the rack to stops that are set', async ({ app }) => {
+  await app.getByRole('grid').locator('tbody tr').first().focus()
+  for (let row = 0; row < 5; row++) await app.keyboard.press('ArrowDown')
+  await app.keyboard.press('Enter')
+  const use = answer(app).getByRole('button', { name: 'Use these stops' })
+  await expect(use).toBeVisible(SOLVED)
+  for (let stop = 0; stop < 30 && !(await use.evaluate((key) => key === document.activeElement)); stop++) {
+    await app.keyboard.press('Tab')
+  }
+  await expect(use).toBeFocused()
+  await app.keyboard.press('Enter')
+  await expect(answer(app)).toContainText('The stops of this job are set so.')
+})
+
+test('arrow keys step a figure and Enter keeps it', async ({ app }) => {
+  await plan(app, /Low-angle jack iron 57/)
+  await relief(app).press('ArrowDown')
+  await relief(app).press('ArrowDown')
+  await expect(relief(app)).toHaveValue('0.48')
+  await relief(app).press('Enter')
+  await expect(app.getByTestId('status')).toContainText('is changed')
+  await expect(app.getByRole('img', { name: /Wanted relief 0.48/ })).toBeVisible(SOLVED)
+})
+
+testInBothThemes('clean for axe, good and refused', async (app, theme) => {
+  await plan(app, /Low-angle jack iron 57/)
+  await app.screenshot({ path: `test-results/screens/plan-${theme}.png` })
+  await expectAxeClean(app)
+  await relief(app).fill('abc')
+  await relief(app).press('Enter')
+  await expect(relief(app)).toHaveAttribute('aria-invalid', 'true')
+  await app.screenshot({ path: `test-results/screens/plan-refused-${theme}.png` })
+  await expectAxeClean(app)
+})

@@ -1,0 +1,120 @@
+import type { Page } from '@playwright/test'
+import { expect, expectAxeClean, test, testInBothThemes } from '../support/app.ts'
+
+const drawing = (app: Page) => app.getByRole('img', { name: /Wheel, bar and blade to scale/ })
+const projection = (app: Page) => app.getByLabel('projection, bar axis to edge')
+
+const setUp = async (app: Page): Promise<void> => {
+  await app.getByRole('row', { name: /Low-angle jack iron 57/ }).click()
+  await app.getByRole('link', { name: 'Set up' }).click()
+  await expect(drawing(app)).toBeVisible()
+}
+
+test('two figures are given, the third is found and said both ways', async ({ app }) => {
+  await setUp(app)
+  // R 125, P 130, o 15, b 25 degrees: C = hypot(130 + 125 sin b, 15 - 125 cos b) = 207.57, gap 76.6, height 82.6.
+  await expect(app.locator('.figure-found')).toContainText('76.6')
+  await expect(app.getByText(/Set the bar 76.6\smm from the wheel, its axis 82.6\smm over the top/)).toBeVisible()
+  await expect(app.getByText('1 mm more turns the bevel by −0.67°')).toBeVisible()
+  await projection(app).fill('132')
+  await projection(app).press('Enter')
+  await expect(app.locator('.figure-found')).not.toContainText('76.6')
+  await expect(drawing(app)).toHaveAccessibleName(/projection 132.0/)
+})
+
+test('which of the three is found can be chosen, and the others stay as they stand', async ({ app }) => {
+  await setUp(app)
+  await app.getByLabel('bevel', { exact: true }).check()
+  await expect(app.locator('.figure-found')).toContainText('25.0°')
+  const gap = app.getByLabel('bar to wheel, surface to surface')
+  await expect(gap).toHaveValue('76.57')
+  await gap.fill('78')
+  await gap.press('Enter')
+  // 1.43 mm more at 0.766 degrees a millimetre: 26.1.
+  await expect(app.locator('.figure-found')).toContainText('26.1°')
+  await app.getByLabel('projection', { exact: true }).check()
+  await expect(app.locator('.figure-found')).toContainText('130.0')
+})
+
+test('a bar that cannot stand there is refused at its field, the last good drawing stays', async ({ app }) => {
+  await setUp(app)
+  await app.getByLabel('bevel', { exact: true }).check()
+  const before = await drawing(app).getAttribute('aria-label')
+  const gap = app.getByLabel('bar to wheel, surface to surface')
+  await gap.fill('400')
+  await gap.press('Enter')
+  await expect(gap).toHaveAttribute('aria-invalid', 'true')
+  await expect(gap).toHaveAccessibleDescription(/do not meet at an edge/)
+  await expect(gap).toHaveValue('400')
+  await expect(drawing(app)).toHaveAttribute('aria-label', before ?? '')
+  await gap.press('Escape')
+  await expect(gap).toHaveValue('76.57')
+  await expect(app.getByText('The figures shown are the last good ones.')).toBeHidden()
+})
+
+test('the wheel measured here is kept with its station, and the undo brings the old figure back', async ({ app }) => {
+  await setUp(app)
+  const wheel = app.getByLabel(/^wheel, measured/)
+  await wheel.fill('240')
+  await wheel.press('Enter')
+  await expect(app.getByTestId('status')).toContainText('Station')
+  await expect(drawing(app)).toHaveAccessibleName(/wheel 240.0/)
+  const today = new Date().toLocaleDateString('en-GB', { day: 'numeric', month: 'short' })
+  await expect(app.getByText(`wheel, measured ${today}`)).toBeVisible()
+  await app.getByRole('button', { name: 'Undo this' }).click()
+  await expect(drawing(app)).toHaveAccessibleName(/wheel 250.0/)
+})
+
+test('the drawing is true to the scale written on it', async ({ app }) => {
+  await setUp(app)
+  const written = await app.getByText(/^drawn 1 : [\d.]+$/).textContent()
+  const scale = Number(/[\d.]+$/.exec(written ?? '')?.[0])
+  const widthPx = await app.locator('.wheel').evaluate((wheel: SVGPathElement) => wheel.getBBox().width)
+  // 96 CSS pixels an inch: a 250 mm wheel is 250 x 96 / 25.4 / scale pixels wide.
+  expect(Math.abs(widthPx - (250 * 96) / 25.4 / scale)).toBeLessThan(0.5)
+})
+
+test('another station moves the bar', async ({ app }) => {
+  await setUp(app)
+  const before = await app.locator('.figure-found').textContent()
+  await app.getByLabel('Station').selectOption({ index: 1 })
+  await expect(app.locator('.figure-found')).not.toHaveText(before ?? '')
+})
+
+const sizes = [
+  { width: 1280, height: 800 },
+  { width: 1440, height: 900 },
+  { width: 1920, height: 1080 },
+]
+
+interface Box {
+  readonly left: number
+  readonly top: number
+  readonly right: number
+  readonly bottom: number
+}
+
+const meet = (a: Box, b: Box): boolean => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom
+
+test('no figure lies on another, at any size of window', async ({ app }) => {
+  await setUp(app)
+  for (const size of sizes) {
+    await app.setViewportSize(size)
+    await expect(drawing(app)).toHaveCSS('width', `${size.width}px`)
+    const boxes = await app.locator('.beside, .given').evaluateAll((parts) =>
+      parts.map((part): Box => {
+        const { left, top, right, bottom } = part.getBoundingClientRect()
+        return { left, top, right, bottom }
+      }),
+    )
+    expect(boxes).toHaveLength(5)
+    expect(boxes.flatMap((a, i) => boxes.slice(i + 1).filter((b) => meet(a, b)))).toEqual([])
+    for (const { right } of boxes) expect(right).toBeLessThanOrEqual(size.width)
+  }
+})
+
+testInBothThemes('clean for axe', async (app, theme) => {
+  await setUp(app)
+  await app.screenshot({ path: `test-results/screens/set-up-${theme}.png` })
+  await expectAxeClean(app)
+})

@@ -1,0 +1,12 @@
+import { createTexts } from '../../main/contract/texts.ts'
+import { runLoopbackHost } from '../../main/start/loopbackHost.ts'
+
+/** `npm start -- --host browser --address --data DIR`, without the check of the build. */
+const [dataDir = ''] = process.argv.slice(2)
+const { t } = createTexts()
+const options = { host: 'browser', dataDir, port: 0, addressOnly: true, help: false } as const
+await runLoopbackHost(
+  '.',
+  options,
+  (key, params) => void process.stdout.write(`${t(`hosts:start.${key}`, params ?? {})}\n`),
+)

@@ -1,0 +1,113 @@
+import { describe, expect, test } from 'vitest'
+import type { Job } from '../../geometry/job.ts'
+import { parseJob } from '../../geometry/parseJob.ts'
+import { setUpOf } from '../../geometry/setUp.ts'
+import { toolKinds } from '../../main/contract/entities.ts'
+import { curveKeyOf, settableTurns, stopsMeet, wantedDepthMm, withCurve, withStops } from '../../renderer/plan/aim.ts'
+import { meetsPreset, presetFor, withPreset } from '../../renderer/plan/presets.ts'
+import { foundKeyOf } from '../../renderer/setUp/found.ts'
+import { triangleOf } from '../../renderer/setUp/triangle.ts'
+import { barLength, DEPTH, factorFor } from '../../renderer/ui/scale.ts'
+
+const job = (): Job => {
+  const parsed = parseJob({
+    version: 1,
+    blade: { widthMm: 57, thicknessMm: 3.2, seatAngleDeg: 12, bevelSide: 'up' },
+    station: { wheelDiameterMm: 250, wheelWidthMm: 50, barDiameterMm: 12 },
+    fixture: { kind: 'steered', seatOffsetMm: 15, guideArmMm: 75, screwPitchMm: 0.8 },
+    aim: { bevelAngleDeg: 25, projectionMm: 130, reliefMm: 0.5 },
+  })
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems))
+  return parsed.value
+}
+
+describe('the aim', () => {
+  test('a curve is given in one way at a time', () => {
+    const other = withCurve(job(), 'edgeRadiusMm', 812)
+    expect(curveKeyOf(other)).toBe('edgeRadiusMm')
+    expect([other.aim.reliefMm, other.aim.woodReliefMm, other.aim.edgeRadiusMm]).toEqual([null, null, 812])
+    expect(parseJob(other).ok).toBe(true)
+  })
+
+  test('a wanted arc lies at its relief in the corners', () => {
+    // R = (28.5^2 + 0.5^2) / (2 x 0.5) = 812.5 for 0.5 mm on 57 mm.
+    expect(wantedDepthMm(812.5, 28.5)).toBeCloseTo(0.5, 9)
+    expect(wantedDepthMm(812.5, 0)).toBe(0)
+    expect(wantedDepthMm(null, 28.5)).toBe(0)
+  })
+
+  test('stops are set to twentieths of a turn, and a yaw no longer stands instead of them', () => {
+    expect([1.849, 0.024, 0.026, 2].map(settableTurns)).toEqual([1.85, 0, 0.05, 2])
+    const turns = { left: 1.849, right: 1.73, reachable: true, code: 'reachable' } as const
+    const before = { ...job(), motion: { ...job().motion, yawLeftDeg: 1 } }
+    expect(stopsMeet(before, turns)).toBe(false)
+    const after = withStops(before, turns)
+    expect([after.motion.stopTurnsLeft, after.motion.stopTurnsRight, after.motion.yawLeftDeg]).toEqual([
+      1.85,
+      1.75,
+      null,
+    ])
+    expect(stopsMeet(after, turns)).toBe(true)
+  })
+})
+
+describe('common practice', () => {
+  test.each(toolKinds)('%s: no corner digs in, and the job can be read', (kind) => {
+    const preset = presetFor({ kind, seatAngleDeg: 45 })
+    if (preset === null) return expect(kind).toBe('other')
+    if ('woodReliefMm' in preset) expect(preset.woodReliefMm).toBeGreaterThanOrEqual(preset.shavingDepthMm)
+    if ('edgeRadiusMm' in preset) {
+      // Narrowest iron of the kind (mm), as the trade's table gives it; seat 45 degrees.
+      const half = { jack: 44, fore: 51, scrub: 32 }[kind as 'jack' | 'fore' | 'scrub'] / 2
+      const woodMm = wantedDepthMm(preset.edgeRadiusMm, half) * Math.SQRT1_2
+      expect(woodMm).toBeGreaterThanOrEqual(preset.shavingDepthMm)
+    }
+    const planned = withPreset(job(), preset)
+    expect(parseJob(planned).ok).toBe(true)
+    expect(meetsPreset(planned, preset)).toBe(true)
+    expect(meetsPreset(job(), preset)).toBe(false)
+  })
+
+  test('speaks of no seat where there is none', () => {
+    expect(presetFor({ kind: 'smoothing', seatAngleDeg: null })).toBeNull()
+    expect(presetFor({ kind: 'chisel', seatAngleDeg: null })).not.toBeNull()
+  })
+})
+
+describe('the triangle in the drawing', () => {
+  const distance = ([ax, ay]: readonly number[], [bx, by]: readonly number[]) =>
+    Math.hypot((ax ?? 0) - (bx ?? 0), (ay ?? 0) - (by ?? 0))
+
+  test.each([0, 40])('has the lengths of the set-up, bar %d mm beside the axle', (barOffsetMm) => {
+    const setUp = setUpOf(job())
+    if (!setUp.ok) throw new Error('no set-up')
+    const { barDistanceMm, projectionMm, seatOffsetMm, wheelRadiusMm, bevelRad } = setUp.value
+    const triangle = triangleOf(setUp.value, barOffsetMm)
+    expect(distance(triangle.bar, [0, 0])).toBeCloseTo(barDistanceMm, 9)
+    expect(distance(triangle.edge, [0, 0])).toBeCloseTo(wheelRadiusMm, 9)
+    expect(distance(triangle.onBlade(projectionMm, seatOffsetMm), triangle.bar)).toBeCloseTo(0, 9)
+    // The wheel's axis in the blade frame: v = -R sin b, n = R cos b.
+    const axis = triangle.onBlade(-wheelRadiusMm * Math.sin(bevelRad), wheelRadiusMm * Math.cos(bevelRad))
+    expect(distance(axis, [0, 0])).toBeCloseTo(0, 9)
+  })
+
+  test('which figure is found follows from the two that are given', () => {
+    expect(foundKeyOf(job())).toBe('barDistanceMm')
+  })
+})
+
+describe('scales', () => {
+  test('the largest factor that fits is taken', () => {
+    // 0.5 mm at 100 times is 50 mm = 189 px; at 200 times 378 px.
+    expect(factorFor(DEPTH, 0.5, 190)).toBe(100)
+    expect(factorFor(DEPTH, 0.5, 188)).toBe(50)
+    expect(factorFor(DEPTH, 1000, 10)).toBe(1)
+  })
+
+  test('a bar has a round length in the unit that is read', () => {
+    expect(barLength(34, 'mm')).toEqual({ mm: 20, label: '20\u00a0mm' })
+    expect(barLength(0.3, 'mm')).toEqual({ mm: 0.2, label: '0.2\u00a0mm' })
+    expect(barLength(34, 'inch')).toEqual({ mm: 25.4, label: '1\u00a0in' })
+    expect(barLength(0.3, 'thou').label).toBe('10\u00a0thou')
+  })
+})

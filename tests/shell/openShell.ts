@@ -1,0 +1,55 @@
+import { registerHooks } from 'node:module'
+import { join } from 'node:path'
+import { pathToFileURL } from 'node:url'
+import { _electron, type Browser, type Page } from '@playwright/test'
+import { electronBinary } from '../../main/start/electronHost.ts'
+import { setStage } from './stage.ts'
+
+const root = join(import.meta.dirname, '..', '..')
+
+/** The program's desktop window, running. */
+export interface Shell {
+  readonly page: Page
+  /** How many windows are open. */
+  windows(): number
+  /** Closes the window and waits until the program has quit. */
+  close(): Promise<void>
+}
+
+/** Where the binary is, the same tests run on Electron itself. */
+export const realElectron: string | null = electronBinary(root)
+
+/** The built program on the double of Electron, in this process. */
+export const openOnDouble = async (dataDir: string, browser: Browser): Promise<Shell> => {
+  const context = await browser.newContext()
+  const stage = setStage(context, dataDir)
+  const hooks = registerHooks({
+    resolve: (specifier, from, next) =>
+      specifier === 'electron'
+        ? { url: pathToFileURL(join(import.meta.dirname, 'electronDouble.ts')).href, shortCircuit: true }
+        : next(specifier, from),
+  })
+  await import(pathToFileURL(join(root, 'out', 'main', 'index.js')).href)
+  const page = await stage.opened.promise
+  return {
+    page,
+    windows: () => context.pages().length,
+    close: async () => {
+      await page.close()
+      await stage.ended.promise
+      hooks.deregister()
+      await context.close()
+    },
+  }
+}
+
+/** The built program on Electron itself. */
+export const openOnElectron = async (binary: string, dataDir: string): Promise<Shell> => {
+  const unboxed = process.getuid?.() === 0 ? ['--no-sandbox'] : []
+  const program = await _electron.launch({ executablePath: binary, args: [...unboxed, root, `--data=${dataDir}`] })
+  return {
+    page: await program.firstWindow(),
+    windows: () => program.windows().length,
+    close: () => program.close(),
+  }
+}

@@ -1,0 +1,101 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { type Browser, expect, test } from '@playwright/test'
+import { lockFolder } from '../../main/database/lock.ts'
+import type {} from '../../renderer/app/transport.ts'
+import { openOnDouble, openOnElectron, realElectron, type Shell } from './openShell.ts'
+
+/** Where no page of the program may ever go; nothing answers there. */
+const ELSEWHERE = 'https://elsewhere.invalid/'
+/** Long enough for a window that was not refused to be there. */
+const SETTLE_MS = 500
+
+/** What the program does in its desktop window, whatever plays the window. The tests share one window, in this order. */
+const shellTests = (open: (dataDir: string, browser: Browser) => Promise<Shell>): void => {
+  const dataDir = mkdtempSync(join(tmpdir(), 'camberwright-shell-'))
+  let shell: Shell
+
+  test.beforeAll(async ({ browser }) => {
+    shell = await open(dataDir, browser)
+  })
+  test.afterAll(() => rmSync(dataDir, { recursive: true, force: true }))
+
+  test('shows the rack of the demo workshop', async () => {
+    await expect(shell.page.getByText('Low-angle jack iron', { exact: true })).toBeVisible()
+  })
+
+  test('gives the page call, cancel and onEvent, and nothing of Electron or Node', async () => {
+    const given = await shell.page.evaluate(() => ({
+      own: Object.keys(window.camberwright ?? {}).sort(),
+      others: ['require', 'process', 'module', 'electron'].filter((name) => name in window),
+    }))
+    expect(given).toEqual({ own: ['call', 'cancel', 'onEvent'], others: [] })
+  })
+
+  test('answers calls, and refuses names that the contract lacks', async () => {
+    const answers = await shell.page.evaluate(async () => [
+      await window.camberwright?.call('workshop.get', {}, 'one'),
+      await window.camberwright?.call('database.drop' as 'workshop.get', {}, 'two'),
+    ])
+    expect(answers[0]).toMatchObject({ ok: true, value: { rack: 'demo' } })
+    expect(answers[1]).toMatchObject({ ok: false, problems: [{ code: 'unknownCall' }] })
+  })
+
+  test('tells the page what changed', async () => {
+    const heard = shell.page.evaluate(
+      () => new Promise((resolve) => window.camberwright?.onEvent((event) => resolve(event))),
+    )
+    await shell.page.evaluate(() =>
+      window.camberwright?.call('settings.edit', { lengthUnit: 'inch', theme: 'light' }, 'three'),
+    )
+    expect(await heard).toMatchObject({ type: 'changed', noun: 'settings' })
+  })
+
+  test('keeps the content policy', async () => {
+    const ran = await shell.page.evaluate(() => {
+      const script = document.createElement('script')
+      script.textContent = 'window.ranFromText = true'
+      document.body.append(script)
+      return 'ranFromText' in window
+    })
+    expect(ran).toBe(false)
+  })
+
+  test('grants no permission', async () => {
+    expect(await shell.page.evaluate(() => Notification.requestPermission())).toBe('denied')
+  })
+
+  test('opens no second window', async () => {
+    await shell.page.evaluate((url) => void window.open(url), ELSEWHERE)
+    await shell.page.waitForTimeout(SETTLE_MS)
+    expect(shell.windows()).toBe(1)
+  })
+
+  test('goes to no other page', async () => {
+    const { page } = shell
+    const before = page.url()
+    await page.evaluate((url) => location.assign(url), ELSEWHERE)
+    await page.waitForTimeout(SETTLE_MS)
+    expect(page.url()).toBe(before)
+    await expect(page.getByRole('main')).toBeVisible()
+  })
+
+  test('closes its data with its window', async () => {
+    await shell.close()
+    const lock = lockFolder(dataDir)
+    expect(lock.ok).toBe(true)
+    if (lock.ok) lock.value.release()
+  })
+}
+
+test.describe.configure({ mode: 'serial' })
+
+test.describe('the desktop window, played', () => {
+  shellTests(openOnDouble)
+})
+
+test.describe('the desktop window, on Electron itself', () => {
+  test.skip(realElectron === null, 'Electron’s binary is not on this machine')
+  shellTests((dataDir) => openOnElectron(realElectron ?? '', dataDir))
+})

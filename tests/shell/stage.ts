@@ -1,0 +1,25 @@
+import type { BrowserContext, Page } from '@playwright/test'
+
+/** What the double of Electron plays on: set by the test before the program's main file is loaded. */
+export interface Stage {
+  readonly context: BrowserContext
+  /** Given to the program as `--data`. */
+  readonly dataDir: string
+  /** The window's page, once the program has opened it. */
+  readonly opened: PromiseWithResolvers<Page>
+  /** Resolves when the program has quit. */
+  readonly ended: PromiseWithResolvers<void>
+}
+
+const place = globalThis as { camberwrightStage?: Stage }
+
+export const setStage = (context: BrowserContext, dataDir: string): Stage => {
+  place.camberwrightStage = { context, dataDir, opened: Promise.withResolvers(), ended: Promise.withResolvers() }
+  return place.camberwrightStage
+}
+
+/** The stage set last. Kept globally: the double is loaded by the program, not by the test. */
+export const stage = (): Stage => {
+  if (place.camberwrightStage === undefined) throw new Error('the double of Electron was loaded without a stage')
+  return place.camberwrightStage
+}
