@@ -49,10 +49,8 @@ export interface Sums {
   moment: number
   momentPerDepth: number
   momentPerYaw: number
-  /** Deepest penetration; negative while nothing touches. */
+  /** Deepest penetration; 0 while nothing touches. */
   deepestMm: number
-  /** Its growth with depthSlope. */
-  deepestPerDepth: number
 }
 
 /** Fresh sums, to be filled again and again. */
@@ -63,8 +61,7 @@ export const newSums = (): Sums => ({
   moment: 0,
   momentPerDepth: 0,
   momentPerYaw: 0,
-  deepestMm: Number.NEGATIVE_INFINITY,
-  deepestPerDepth: 0,
+  deepestMm: 0,
 })
 
 /** The pose as the plain figures the node loop needs; reused, never allocated in a step. */
@@ -125,6 +122,63 @@ export const coverage = (bed: Bed, placed: Placed, i: number, vMm: number): numb
   return covered <= 0 ? 0 : covered / (right - left)
 }
 
+/** Growth of a node's coverage with yawSlope: a column that the rim runs through gains on one side what it loses on the other. */
+const coveragePerYaw = (bed: Bed, placed: Placed, i: number, vMm: number): number => {
+  const { yawSine, yawCosine, acrossMm } = placed
+  const left = acrossMm + vMm * yawSine + (bed.columnEdgesMm[i] as number) * yawCosine
+  const right = acrossMm + vMm * yawSine + (bed.columnEdgesMm[i + 1] as number) * yawCosine
+  const drift =
+    ((vMm - bed.pivotVMm) * yawCosine - ((bed.uMm[i] as number) - bed.pivotUMm) * yawSine) * yawCosine * yawCosine
+  const enters = left < -bed.wheelHalfWidthMm ? drift : 0
+  const leaves = right > bed.wheelHalfWidthMm ? drift : 0
+  return (enters - leaves) / (right - left)
+}
+
+/**
+ * How far each column is known to stand off the wheel, so that columns out of reach are passed over. Exact: a pose may
+ * move a column by no more than `creep` says, and wear only takes it further away; the sums are the same to the last bit.
+ */
+export interface Clearance {
+  /** At least this far from touching, per column; 0 where it may touch. */
+  readonly columnMm: Float64Array
+  /** Greatest |v| in the field. */
+  mostVMm: number
+  /** The pose that the clearances were last brought up to. */
+  fixedMm: number
+  yawSine: number
+  yawCosine: number
+  axisNMm: number
+}
+
+/** Nothing known yet: every column may touch. */
+export const newClearance = (vMm: Float64Array, acrossCount: number): Clearance => ({
+  columnMm: new Float64Array(acrossCount),
+  mostVMm: vMm.reduce((most, v) => Math.max(most, Math.abs(v)), 0),
+  fixedMm: 0,
+  yawSine: 0,
+  yawCosine: 1,
+  axisNMm: 0,
+})
+
+/** Brings the clearances to a new pose: what every column may have come nearer is taken off. */
+const creep = (bed: Bed, placed: Placed, clearance: Clearance): void => {
+  const alikeMm =
+    Math.abs(placed.fixedMm - clearance.fixedMm) +
+    Math.abs(placed.axisNMm - clearance.axisNMm) +
+    Math.abs(placed.yawCosine - clearance.yawCosine) * clearance.mostVMm
+  const turn = Math.abs(placed.yawSine - clearance.yawSine)
+  const { columnMm } = clearance
+  for (let i = 0; i < bed.acrossCount; i++)
+    columnMm[i] = (columnMm[i] as number) - alikeMm - turn * Math.abs(bed.uMm[i] as number)
+  clearance.fixedMm = placed.fixedMm
+  clearance.axisNMm = placed.axisNMm
+  clearance.yawSine = placed.yawSine
+  clearance.yawCosine = placed.yawCosine
+}
+
+/** A hair (mm) kept back from each clearance for the rounding of distances of some hundred millimetres. */
+const ROUNDING_MM = 1e-10
+
 /**
  * Presses the wheel into the field at a pose and fills the sums. With h = n - axis, d the plan distance and rho = hypot(d, h):
  * penetration = R - rho, patch of surface = du dn rho / (d cos yaw); derivatives follow by the chain rule.
@@ -136,10 +190,12 @@ export const press = (
   bed: Bed,
   vMm: Float64Array,
   placed: Placed,
+  clearance: Clearance,
   stiffness: number,
   loadPlaceMm: number,
   sums: Sums,
 ): void => {
+  creep(bed, placed, clearance)
   const { acrossCount, throughCount, uMm, nMm, columnEdgesMm, rowHeightsMm, wheelRadiusMm: R, barDistanceMm: C } = bed
   const { yawSine, yawCosine, secant, axisNMm, fixedMm } = placed
   const dPerTilt = -C * placed.tiltSine
@@ -150,9 +206,9 @@ export const press = (
   let moment = 0
   let momentPerDepth = 0
   let momentPerYaw = 0
-  let nearestSquare = Number.POSITIVE_INFINITY
-  let nearestTerm = 0
+  let deepestMm = 0
   for (let i = 0; i < acrossCount; i++) {
+    if ((clearance.columnMm[i] as number) > 0) continue
     const u = uMm[i] as number
     const columnD = fixedMm - u * yawSine
     const widthMm = (columnEdgesMm[i + 1] as number) - (columnEdgesMm[i] as number)
@@ -160,34 +216,30 @@ export const press = (
     let columnForce = 0
     let columnPerDepth = 0
     let columnPerYaw = 0
+    let nearestSquare = Number.POSITIVE_INFINITY
     for (let j = 0, at = i * throughCount; j < throughCount; j++, at++) {
       const v = vMm[at] as number
       const d = columnD + v * yawCosine
       const h = (nMm[j] as number) - axisNMm
       const rhoSquare = d * d + h * h
-      if (rhoSquare < nearestSquare) {
-        const covered = coverage(bed, placed, i, v)
-        if (covered > 0) {
-          nearestSquare = rhoSquare
-          nearestTerm = d * dPerTilt + h * hPerTilt
-        }
-      }
+      if (rhoSquare < nearestSquare) nearestSquare = rhoSquare
       if (rhoSquare >= R * R) continue
       const covered = coverage(bed, placed, i, v)
       if (covered === 0) continue
       const rho = Math.sqrt(rhoSquare)
       const depth = R - rho
-      const scale = stiffness * covered * widthMm * (rowHeightsMm[j] as number) * secant
-      const lean = rho / d
+      if (depth > deepestMm) deepestMm = depth
+      const scale = (stiffness * covered * widthMm * (rowHeightsMm[j] as number) * secant) / d
       const rhoPerTilt = (d * dPerTilt + h * hPerTilt) / rho
       const dPerYaw = (-(v - bed.pivotVMm) * yawSine - yawArm * yawCosine) * yawCosine * yawCosine
       const rhoPerYaw = (d * dPerYaw) / rho
-      const nodeForce = scale * depth * lean
+      const nodeForce = scale * depth * rho
       columnForce += nodeForce
-      columnPerDepth += scale * (((depth - rho) * rhoPerTilt) / d - (depth * lean * dPerTilt) / d)
-      columnPerYaw +=
-        scale * (((depth - rho) * rhoPerYaw) / d - (depth * lean * dPerYaw) / d) + nodeForce * yawSine * yawCosine
+      columnPerDepth += scale * (depth - rho) * rhoPerTilt - (nodeForce * dPerTilt) / d
+      columnPerYaw += scale * (depth - rho) * rhoPerYaw - (nodeForce * dPerYaw) / d + nodeForce * yawSine * yawCosine
+      if (covered < 1) columnPerYaw += (nodeForce / covered) * coveragePerYaw(bed, placed, i, v)
     }
+    clearance.columnMm[i] = nearestSquare > R * R ? Math.sqrt(nearestSquare) - R - ROUNDING_MM : 0
     const arm = u - loadPlaceMm
     force += columnForce
     forcePerDepth += columnPerDepth
@@ -196,13 +248,38 @@ export const press = (
     momentPerDepth += columnPerDepth * arm
     momentPerYaw += columnPerYaw * arm
   }
-  const nearest = Math.sqrt(nearestSquare)
   sums.force = force
   sums.forcePerDepth = forcePerDepth * placed.tiltPerDepth
   sums.forcePerYaw = forcePerYaw
   sums.moment = moment
   sums.momentPerDepth = momentPerDepth * placed.tiltPerDepth
   sums.momentPerYaw = momentPerYaw
-  sums.deepestMm = R - nearest
-  sums.deepestPerDepth = (-nearestTerm / nearest) * placed.tiltPerDepth
+  sums.deepestMm = deepestMm
+}
+
+/** The node nearest to the wheel. */
+export interface Nearest {
+  /** Negative while it does not touch. */
+  depthMm: number
+  /** Growth of its depth with depthSlope. */
+  perDepth: number
+}
+
+/** Finds the covered node nearest to the wheel, so that a blade which hangs free can be lowered onto it. */
+export const nearestNode = (bed: Bed, vMm: Float64Array, placed: Placed): Nearest | null => {
+  const { yawSine, yawCosine, axisNMm, fixedMm, tiltSine, tiltCosine } = placed
+  let square = Number.POSITIVE_INFINITY
+  let term = 0
+  for (let at = 0; at < vMm.length; at++) {
+    const i = Math.floor(at / bed.throughCount)
+    const v = vMm[at] as number
+    const d = fixedMm - (bed.uMm[i] as number) * yawSine + v * yawCosine
+    const h = (bed.nMm[at % bed.throughCount] as number) - axisNMm
+    if (d * d + h * h >= square || coverage(bed, placed, i, v) === 0) continue
+    square = d * d + h * h
+    term = -bed.barDistanceMm * (d * tiltSine + h * tiltCosine)
+  }
+  if (!Number.isFinite(square)) return null
+  const rho = Math.sqrt(square)
+  return { depthMm: bed.wheelRadiusMm - rho, perDepth: (-term / rho) * placed.tiltPerDepth }
 }

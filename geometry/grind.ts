@@ -106,7 +106,7 @@ export const startGrind = (job: Job): Result<GrindState> => {
     vMm,
     vStartMm: vMm.slice(),
     pose: { depthSlope: 0, yawSlope: 0, traverseMm: 0 },
-    scales: newScales(),
+    scales: newScales(vMm, bed.acrossCount),
     step: 0,
     yawRad: 0,
     tiltRad: atan2(bed.tiltSine, bed.tiltCosine),
@@ -119,17 +119,22 @@ export const startGrind = (job: Job): Result<GrindState> => {
 }
 
 const stepOnce = (state: GrindState, motion: Motion): boolean => {
-  const { loadN, yawSlopeLeft, yawSlopeRight } = motion
-  const perNewton = motion.removalPerStepMm3 / loadN
-  const stiffnessNPerMm3 = effectiveStiffness(motion.bedStiffnessNPerMm3, perNewton)
+  const { loadN, yawSlopeLeft, yawSlopeRight, removalPerStepMm3 } = motion
+  const stiffnessNPerMm3 = effectiveStiffness(motion.bedStiffnessNPerMm3, removalPerStepMm3 / loadN)
   state.pose.traverseMm = state.traverseMm = traverseAtMm(motion, state.step)
   state.loadPlaceMm = loadPlaceMm(motion, state.step)
   const push = { loadN, loadPlaceMm: state.loadPlaceMm, stiffnessNPerMm3, yawSlopeLeft, yawSlopeRight }
   const bearing = balance(state, state.vMm, state.pose, push, state.scales)
   if (bearing === null) return false
   state.bearing = bearing
-  const { placed } = state.scales
-  state.volumeRemovedMm3 += wear(state, state.vMm, placed, stiffnessNPerMm3, perNewton, state.pressureNPerMm)
+  state.volumeRemovedMm3 += wear(
+    state,
+    state.vMm,
+    state.scales,
+    stiffnessNPerMm3,
+    removalPerStepMm3,
+    state.pressureNPerMm,
+  )
   state.step++
   return true
 }
@@ -173,5 +178,6 @@ export const restore = (state: GrindState, kept: GrindSnapshot): void => {
   state.volumeRemovedMm3 = kept.volumeRemovedMm3
   state.vMm.set(kept.vMm)
   state.pressureNPerMm.set(kept.pressureNPerMm)
+  state.scales.clearance.columnMm.fill(0)
   readAngles(state)
 }

@@ -49,7 +49,7 @@ export interface TurnsReport {
   readonly right: number
   /** False: the figures are the nearest the fixture can do, and `code` says why. */
   readonly reachable: boolean
-  readonly code: 'reachable' | 'squareFixture' | 'beyondStopTravel' | 'fingersTooShort' | 'noBalance'
+  readonly code: 'reachable' | 'squareFixture' | 'beyondStopTravel' | 'fingersTooShort' | 'wheelTooNarrow' | 'noBalance'
 }
 
 /** How far fixture and stops let the edge go. */

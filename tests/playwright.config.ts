@@ -4,6 +4,9 @@ import { chromiumOptions } from './support/chromium.ts'
 /** Window of the drawn screens. */
 const viewport = { width: 1440, height: 900 }
 
+/** Long enough for a loaded two-core machine: a time-out here means hung, never slow. */
+const HUNG_MS = 120_000
+
 export default defineConfig({
   testDir: '.',
   testMatch: ['e2e/**/*.spec.ts', 'shell/**/*.spec.ts'],
@@ -14,7 +17,7 @@ export default defineConfig({
   fullyParallel: false,
   forbidOnly: process.env.CI !== undefined,
   retries: 0,
-  timeout: 60_000,
+  timeout: HUNG_MS,
   expect: { timeout: 10_000 },
   use: { browserName: 'chromium', viewport, launchOptions: chromiumOptions(), screenshot: 'only-on-failure' },
 })

@@ -30,8 +30,8 @@ const cancelSchema = z.strictObject({ callId: z.string().max(NAME_LENGTH) })
 
 const begin = ({ admission }: Desk, { query }: Asked, response: ServerResponse): void => {
   const cookie = admission.admit(query.get('code') ?? '')
-  if (cookie === null) return refuse(response, 401)
-  reply(response, 303, 'text/plain; charset=utf-8', '', { location: '/', 'set-cookie': cookie })
+  if (cookie === null) refuse(response, 401)
+  else reply(response, 303, 'text/plain; charset=utf-8', '', { location: '/', 'set-cookie': cookie })
 }
 
 const blob = async ({ services }: Desk, id: string, response: ServerResponse): Promise<void> => {
@@ -62,9 +62,10 @@ const call = async ({ services }: Desk, body: unknown, response: ServerResponse)
 
 const cancel = ({ services }: Desk, body: unknown, response: ServerResponse): void => {
   const asked = cancelSchema.safeParse(body)
-  if (!asked.success) return refuse(response, 400)
-  services.cancel(asked.data.callId)
-  replyJson(response, null)
+  if (asked.success) {
+    services.cancel(asked.data.callId)
+    replyJson(response, null)
+  } else refuse(response, 400)
 }
 
 const post = async (desk: Desk, { pathname }: Asked, response: ServerResponse): Promise<void> => {

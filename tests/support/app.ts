@@ -22,7 +22,7 @@ const collectErrors = (page: Page): string[] => {
   const errors: string[] = []
   page.on('pageerror', (error) => errors.push(error.stack ?? error.message))
   page.on('console', (message) => {
-    if (message.type() === 'error') errors.push(message.text())
+    if (message.type() === 'error') errors.push(`${message.text()} ${message.location().url}`.trim())
   })
   return errors
 }

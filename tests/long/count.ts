@@ -1,0 +1,7 @@
+/** One thing that is tried very often, each time from another seed. */
+export interface LongCount {
+  readonly name: string
+  readonly count: number
+  /** @returns what is wrong at this seed, or null */
+  attempt(seed: number): string | null
+}

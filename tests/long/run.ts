@@ -1,0 +1,70 @@
+import { execFileSync } from 'node:child_process'
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { z } from 'zod'
+import { faultWithDamagedJob } from '../support/damagedJob.ts'
+import type { LongCount } from './count.ts'
+
+/**
+ * `npm run test:long`: the counts too long for `npm test`. What was done is noted every few seconds with its commit, so
+ * that a run that was stopped goes on where it was; another commit begins anew.
+ */
+const counts: readonly LongCount[] = [{ name: 'damagedJobs', count: 20_000, attempt: faultWithDamagedJob }]
+
+const folder = join(import.meta.dirname, '..', '..', '.cache', 'long')
+/** Little enough to lose, and seldom enough not to slow the count down. */
+const NOTE_EVERY_MS = 5_000
+
+const noteSchema = z.object({ commit: z.string(), date: z.string(), done: z.int(), faults: z.array(z.string()) })
+type Note = z.output<typeof noteSchema>
+
+const git = (...args: readonly string[]): string => execFileSync('git', [...args], { encoding: 'utf8' }).trim()
+
+/** The commit, marked where the folder holds anything else. */
+const commit = `${git('rev-parse', 'HEAD')}${git('status', '--porcelain') === '' ? '' : ' and changes'}`
+
+const notePath = (name: string): string => join(folder, `${name}.json`)
+
+const readNote = (name: string): Note => {
+  const fresh = { commit, date: new Date().toISOString(), done: 0, faults: [] }
+  try {
+    const note = noteSchema.parse(JSON.parse(readFileSync(notePath(name), 'utf8')))
+    return note.commit === commit ? note : fresh
+  } catch {
+    return fresh
+  }
+}
+
+const writeNote = (name: string, note: Note): Note => {
+  const dated = { ...note, date: new Date().toISOString() }
+  writeFileSync(notePath(name), `${JSON.stringify(dated, null, 2)}\n`)
+  return dated
+}
+
+/** Seeds from `note.done` on for some seconds. */
+const goOn = ({ count, attempt }: LongCount, note: Note): Note => {
+  const untilMs = performance.now() + NOTE_EVERY_MS
+  const faults = [...note.faults]
+  let { done } = note
+  for (; done < count && performance.now() < untilMs; done++) {
+    const fault = attempt(done)
+    if (fault !== null) faults.push(`seed ${done}: ${fault}`)
+  }
+  return { ...note, done, faults }
+}
+
+const run = (long: LongCount): Note => {
+  let note = readNote(long.name)
+  while (note.done < long.count) {
+    note = writeNote(long.name, goOn(long, note))
+    process.stderr.write(`${long.name}: ${note.done} of ${long.count}\n`)
+  }
+  for (const fault of note.faults) console.log(fault)
+  console.log(`${long.name}: ${note.done} seeds, ${note.faults.length} faults, ${note.date}, commit ${note.commit}`)
+  return note
+}
+
+mkdirSync(folder, { recursive: true })
+const failed = counts.map(run).filter(({ faults }) => faults.length > 0).length
+console.log(`\n${counts.length - failed} passed, ${failed} failed`)
+process.exitCode = failed === 0 ? 0 : 1
