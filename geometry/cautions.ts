@@ -8,6 +8,9 @@ const BEVEL_MATCH_DEG = 0.3
 
 const caution = (code: string, params: Caution['params'] = {}): Caution => ({ code, params })
 
+/** A mean relief nearer to the wanted one than this share is no shortfall to speak of. */
+const SHORT_SHARE = 0.9
+
 type Findings = Omit<Report, 'cautions' | 'engineVersion'>
 
 const aboutBevel = ({ job, setUp, woodView }: Findings): Caution[] => {
@@ -37,13 +40,19 @@ const aboutAim = ({ plan, freedom, job }: Findings, mostTurns: number | null): C
   return found
 }
 
-const aboutGrind = ({ grind, job }: Findings): Caution[] => {
+const aboutGrind = ({ grind, plan, job }: Findings): Caution[] => {
   const found: Caution[] = []
   const { wheelWidthMm } = job.station
   const coverMm = wheelWidthMm / 2 + job.motion.traverseMm
   const halfWidthMm = job.blade.widthMm / 2
   if (coverMm < halfWidthMm) found.push(caution('wheelNarrow', { coverMm, halfWidthMm }))
   const start = job.blade.startEdge
+  const reliefMm = (grind.reliefLeftMm + grind.reliefRightMm) / 2
+  const wantedMm = plan.reliefMm
+  if (job.aim.task === 'reshape' && reliefMm < SHORT_SHARE * wantedMm)
+    found.push(caution('reliefShort', { reliefMm, wantedMm }))
+  if (job.aim.task === 'freshen' && start === null && grind.edgeVMm.some((v) => v > UNTOUCHED_MM))
+    found.push(caution('edgeMoves'))
   if ((grind.edgeVMm[0] as number) - (start?.[0] ?? 0) < UNTOUCHED_MM)
     found.push(caution('cornerNotTouched', { side: 'left' }))
   if ((grind.edgeVMm.at(-1) as number) - (start?.at(-1) ?? 0) < UNTOUCHED_MM)

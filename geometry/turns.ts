@@ -81,6 +81,12 @@ const outOfReach = (job: Job, turns: number, reliefNowMm: number, reliefMm: numb
   return turns === mostTurns(job) ? 'beyondStopTravel' : null
 }
 
+/** Left and right alike: only the side the first sweep takes tells them apart, and that fades as the edge forms. */
+const isMirrored = ({ blade, fixture }: Job): boolean => {
+  const edge = blade.startEdge ?? []
+  return fixture.pivotOffsetMm === 0 && edge.every((v, i) => v === edge[edge.length - 1 - i])
+}
+
 const search = (job: Job, freedom: Freedom, reliefMm: number, perTurn: number, most: number): TurnsReport => {
   const first = Math.min(most, reliefMm / (job.blade.widthMm / 2) / perTurn / FORMED_SHARE)
   let left: Trial = { turns: first, low: 0, high: most }
@@ -89,7 +95,8 @@ const search = (job: Job, freedom: Freedom, reliefMm: number, perTurn: number, m
     const now = { left: left.turns, right: right.turns }
     const relief = formedRelief(job, freedom, now.left * perTurn, now.right * perTurn)
     if (relief === null) return { ...now, reachable: false, code: 'noBalance' }
-    const { leftMm, rightMm } = relief
+    const meanMm = (relief.leftMm + relief.rightMm) / 2
+    const { leftMm, rightMm } = isMirrored(job) ? { leftMm: meanMm, rightMm: meanMm } : relief
     if (Math.max(Math.abs(leftMm - reliefMm), Math.abs(rightMm - reliefMm)) < RELIEF_AIM_MM)
       return { ...now, reachable: true, code: 'reachable' }
     const code = outOfReach(job, now.left, leftMm, reliefMm) ?? outOfReach(job, now.right, rightMm, reliefMm)
