@@ -1,35 +1,37 @@
+import { newClearance } from './clearance.ts'
 import {
   type Bed,
-  type Clearance,
   nearestNode,
-  newClearance,
   newPlaced,
   newSums,
   type Placed,
   type Pose,
+  type Pressing,
   place,
   press,
   type Sums,
 } from './contact.ts'
-import { BALANCE_PASSES, FORCE_TOLERANCE, MOMENT_TOLERANCE, TILT_GRAIN, YAW_BRACKET } from './tolerances.ts'
+import type { Guess } from './guess.ts'
+import { BALANCE_PASSES, FORCE_TOLERANCE, MOMENT_TOLERANCE, TILT_GRAIN, TURN_BRACKET } from './tolerances.ts'
 
-/** Which stop carries moment. */
-export type Bearing = 'none' | 'left' | 'right'
+/** What carries the moment besides the wheel, or at a pin the load: a stop of the fixture, the pin it swings about. */
+export type Bearing = 'none' | 'left' | 'right' | 'pin'
 
 /** What is pressed on the blade at one moment. */
 export interface Push {
   readonly loadN: number
   readonly loadPlaceMm: number
   readonly stiffnessNPerMm3: number
-  readonly yawSlopeLeft: number
-  readonly yawSlopeRight: number
+  /** Stops of the fixture's own turn, both >= 0. */
+  readonly slopeLeft: number
+  readonly slopeRight: number
+  /** The turn that the hand gives about a pin, which also holds the blade from going deeper; null: the wheel turns the blade. */
+  readonly handSlope: number | null
 }
 
 /** Working memory of a balance; one for each grind, so that a step allocates nothing. */
-export interface Scales {
+export interface Scales extends Pressing {
   readonly placed: Placed
-  readonly sums: Sums
-  readonly clearance: Clearance
   /** Evaluations left before the balance is called lost. */
   passesLeft: number
 }
@@ -38,6 +40,9 @@ export const newScales = (vMm: Float64Array, acrossCount: number): Scales => ({
   placed: newPlaced(),
   sums: newSums(),
   clearance: newClearance(vMm, acrossCount),
+  patchMm: new Float64Array(vMm.length),
+  rowD: new Float64Array(vMm.length / acrossCount),
+  rowH: new Float64Array(vMm.length / acrossCount),
   passesLeft: 0,
 })
 
@@ -53,7 +58,7 @@ interface Weighing {
 const weigh = ({ bed, vMm, pose, push, scales }: Weighing): void => {
   scales.passesLeft--
   place(bed, pose, scales.placed)
-  press(bed, vMm, scales.placed, scales.clearance, push.stiffnessNPerMm3, push.loadPlaceMm, scales.sums)
+  press(bed, vMm, scales.placed, scales, push.stiffnessNPerMm3, push.loadPlaceMm)
 }
 
 /** Penetration a flat, fully covered bevel would have under the load: the scale of a first step into the wheel. */
@@ -82,7 +87,7 @@ const depthStep = (weighing: Weighing): number | null => {
 }
 
 /**
- * Finds the tilt at which the bed carries the load, yaw held. The force grows with the tilt and is convex in it, so Newton
+ * Finds the tilt at which the bed carries the load, turn held. The force grows with the tilt and is convex in it, so Newton
  * steps inside a bracket always arrive.
  * @returns false where no tilt was found; then the pose means nothing
  */
@@ -104,20 +109,20 @@ const balanceTilt = (weighing: Weighing): boolean => {
   return false
 }
 
-/** Growth of the moment with the yaw when the tilt follows so that the force stays. */
-const momentSlope = ({ forcePerDepth, forcePerYaw, momentPerDepth, momentPerYaw }: Sums): number =>
-  momentPerYaw - (momentPerDepth * forcePerYaw) / forcePerDepth
+/** Growth of the moment with the turn when the tilt follows so that the force stays. */
+const momentSlope = ({ forcePerDepth, forcePerTurn, momentPerDepth, momentPerTurn }: Sums): number =>
+  momentPerTurn - (momentPerDepth * forcePerTurn) / forcePerDepth
 
-/** Moves the yaw and lets the tilt follow to first order, then balances it. */
-const yawTo = (weighing: Weighing, yawSlope: number): boolean => {
+/** Moves the turn and lets the tilt follow to first order, then balances it. */
+const turnTo = (weighing: Weighing, turnSlope: number): boolean => {
   const { pose, scales } = weighing
-  pose.depthSlope -= (scales.sums.forcePerYaw / scales.sums.forcePerDepth) * (yawSlope - pose.yawSlope)
-  pose.yawSlope = yawSlope
+  pose.depthSlope -= (scales.sums.forcePerTurn / scales.sums.forcePerDepth) * (turnSlope - pose.turnSlope)
+  pose.turnSlope = turnSlope
   return balanceTilt(weighing)
 }
 
 /**
- * Closes in on the root between a yaw whose moment pulls right (low) and one whose moment pulls left (high): Newton's step
+ * Closes in on the root between a turn whose moment pulls right (low) and one whose moment pulls left (high): Newton's step
  * where it stays inside and is shorter than half the one before, halving where it is not (columns that come and go bend the curve).
  */
 const closeIn = (weighing: Weighing, from: number, to: number): boolean => {
@@ -125,25 +130,27 @@ const closeIn = (weighing: Weighing, from: number, to: number): boolean => {
   let low = from
   let high = to
   let before = high - low
-  while (!momentMet(weighing) && high - low > YAW_BRACKET) {
-    if (scales.sums.moment < 0) low = pose.yawSlope
-    else high = pose.yawSlope
-    const newton = pose.yawSlope - scales.sums.moment / momentSlope(scales.sums)
-    const quick = newton > low && newton < high && Math.abs(newton - pose.yawSlope) < before / 2
+  while (!momentMet(weighing) && high - low > TURN_BRACKET) {
+    if (scales.sums.moment < 0) low = pose.turnSlope
+    else high = pose.turnSlope
+    const newton = pose.turnSlope - scales.sums.moment / momentSlope(scales.sums)
+    const quick = newton > low && newton < high && Math.abs(newton - pose.turnSlope) < before / 2
     const next = quick ? newton : (low + high) / 2
-    before = Math.abs(next - pose.yawSlope)
-    if (!yawTo(weighing, next)) return false
+    before = Math.abs(next - pose.turnSlope)
+    if (!turnTo(weighing, next)) return false
   }
   return true
 }
 
 /** Shortest first move of the search, as a slope: a thousandth of a degree. */
 const SHORTEST_MOVE = 1.7e-5
+/** Longest move, as a share of the way between the stops: two roots nearer together than this may be taken for none. */
+const LONGEST_SHARE = 1 / 32
 
 /**
- * Tilt within yaw, for any field. The yaw goes from where it stands the way the moment pulls it, in growing moves, until
- * the moment turns (the root nearest on that way, closed in on) or a stop is met, which then carries the rest. A pose at
- * a stop leaves it by the same rule as soon as the moment pulls away from it.
+ * Tilt within turn, for any field. The turn goes from where it stands the way the moment pulls it, in growing moves, until
+ * the moment changes sign (the root nearest on that way, closed in on) or a stop is met, which then carries the rest. A
+ * pose at a stop leaves it by the same rule as soon as the moment pulls away from it.
  */
 const balanceNested = (weighing: Weighing): Bearing | null => {
   const { pose, push, scales } = weighing
@@ -151,12 +158,14 @@ const balanceNested = (weighing: Weighing): Bearing | null => {
   if (!balanceTilt(weighing)) return null
   if (isHeld(push) || momentMet(weighing)) return 'none'
   const rightward = sums.moment < 0
-  const stop = rightward ? push.yawSlopeRight : -push.yawSlopeLeft
+  const stop = rightward ? push.slopeRight : -push.slopeLeft
+  const longest = (push.slopeLeft + push.slopeRight) * LONGEST_SHARE
   let move = Math.max(SHORTEST_MOVE, Math.abs(sums.moment / momentSlope(sums)))
-  while (pose.yawSlope !== stop) {
-    const before = pose.yawSlope
+  while (pose.turnSlope !== stop) {
+    const before = pose.turnSlope
+    move = Math.min(move, longest)
     const next = rightward ? Math.min(before + move, stop) : Math.max(before - move, stop)
-    if (!yawTo(weighing, next)) return null
+    if (!turnTo(weighing, next)) return null
     if (momentMet(weighing)) return 'none'
     if (rightward ? sums.moment > 0 : sums.moment < 0)
       return closeIn(weighing, Math.min(before, next), Math.max(before, next)) ? 'none' : null
@@ -165,13 +174,13 @@ const balanceNested = (weighing: Weighing): Bearing | null => {
   return rightward ? 'right' : 'left'
 }
 
-const isHeld = ({ yawSlopeLeft, yawSlopeRight }: Push): boolean => yawSlopeLeft === 0 && yawSlopeRight === 0
+const isHeld = ({ slopeLeft, slopeRight }: Push): boolean => slopeLeft === 0 && slopeRight === 0
 
 /** The stop at which the pose stands and into which the moment pulls it. */
 const bearingAt = ({ pose, push, scales }: Weighing): Bearing => {
   if (isHeld(push)) return 'none'
-  if (pose.yawSlope === push.yawSlopeRight && scales.sums.moment < 0) return 'right'
-  if (pose.yawSlope === -push.yawSlopeLeft && scales.sums.moment > 0) return 'left'
+  if (pose.turnSlope === push.slopeRight && scales.sums.moment < 0) return 'right'
+  if (pose.turnSlope === -push.slopeLeft && scales.sums.moment > 0) return 'left'
   return 'none'
 }
 
@@ -179,8 +188,8 @@ const bearingAt = ({ pose, push, scales }: Weighing): Bearing => {
 const DIRECT_PASSES = 14
 
 /**
- * Tilt and yaw at once by Newton's method, yaw clipped to the stops: the ordinary step, some three times quicker than
- * nesting. Only while the moment grows with the yaw at every pass, where there is but one root on the way; a field that
+ * Tilt and turn at once by Newton's method, turn clipped to the stops: the ordinary step, some three times quicker than
+ * nesting. Only while the moment grows with the turn at every pass, where there is but one root on the way; a field that
  * twists it otherwise, or one that hangs free, is left to the nested search.
  * @returns undefined where it gives up
  */
@@ -195,25 +204,52 @@ const balanceDirect = (weighing: Weighing): Bearing | undefined => {
     if (!(sums.forcePerDepth > 0) || !(isHeld(push) || slope > 0)) return undefined
     const lack = push.loadN - sums.force
     const turn = isHeld(push) ? 0 : -(sums.moment + (sums.momentPerDepth * lack) / sums.forcePerDepth) / slope
-    const yawSlope = Math.min(Math.max(pose.yawSlope + turn, -push.yawSlopeLeft), push.yawSlopeRight)
-    pose.depthSlope += (lack - sums.forcePerYaw * (yawSlope - pose.yawSlope)) / sums.forcePerDepth
-    pose.yawSlope = yawSlope
+    const turnSlope = Math.min(Math.max(pose.turnSlope + turn, -push.slopeLeft), push.slopeRight)
+    pose.depthSlope += (lack - sums.forcePerTurn * (turnSlope - pose.turnSlope)) / sums.forcePerDepth
+    pose.turnSlope = turnSlope
   }
   return undefined
 }
 
 /**
- * Balances force and moment of a blade pressed on the wheel, in place, from the pose it has.
- * @returns the stop that bears, or null where there is no balance
+ * A blade swung about a pin by hand: the turn is given, the wheel carries the load until the pin does. The set-up tilt is
+ * the deepest that the pin lets it go.
  */
-export const balance = (bed: Bed, vMm: Float64Array, pose: Pose, push: Push, scales: Scales): Bearing | null => {
+const balanceAtPin = (weighing: Weighing, handSlope: number): Bearing | null => {
+  const { pose, push, scales } = weighing
+  const { depthSlope } = pose
+  pose.turnSlope = handSlope
+  pose.depthSlope = 0
+  weigh(weighing)
+  if (scales.sums.force <= push.loadN) return 'pin'
+  pose.depthSlope = depthSlope
+  return balanceTilt(weighing) ? 'none' : null
+}
+
+/**
+ * Balances force and moment of a blade pressed on the wheel, in place. Starts at a guess; where the direct way gives up,
+ * the nested one starts at the last pose itself, so that of several roots the nearest to it is found.
+ * @param pose the last pose, becomes the new one
+ * @returns what bears besides the wheel, or null where there is no balance
+ */
+export const balance = (
+  bed: Bed,
+  vMm: Float64Array,
+  pose: Pose,
+  guess: Guess,
+  push: Push,
+  scales: Scales,
+): Bearing | null => {
   const weighing = { bed, vMm, pose, push, scales }
-  pose.yawSlope = Math.min(Math.max(pose.yawSlope, -push.yawSlopeLeft), push.yawSlopeRight)
-  const { depthSlope, yawSlope } = pose
+  const { depthSlope, turnSlope } = pose
+  const clipped = (slope: number): number => Math.min(Math.max(slope, -push.slopeLeft), push.slopeRight)
   scales.passesLeft = BALANCE_PASSES
+  if (push.handSlope !== null) return balanceAtPin(weighing, push.handSlope)
+  pose.depthSlope = guess.depthSlope
+  pose.turnSlope = clipped(guess.turnSlope)
   const bearing = balanceDirect(weighing)
   if (bearing !== undefined) return bearing
   pose.depthSlope = depthSlope
-  pose.yawSlope = yawSlope
+  pose.turnSlope = clipped(turnSlope)
   return balanceNested(weighing)
 }

@@ -1,3 +1,7 @@
+import { type Clearance, creep, noteClearance } from './clearance.ts'
+import { type Form, type Forms, type Hold, newForms } from './hold.ts'
+import { type Rim, radiusAt } from './rim.ts'
+
 /**
  * The wheel pressed into the bevel: penetration of every node at a pose, and the sums that the balance of force and moment
  * needs. Winkler bed (Johnson, Contact Mechanics, 4.3): pressure = stiffness x penetration, each patch on its own.
@@ -19,36 +23,34 @@ export interface Bed {
   readonly columnEdgesMm: Float64Array
   /** Height of each row's share of the thickness. */
   readonly rowHeightsMm: Float64Array
-  readonly wheelRadiusMm: number
-  readonly wheelHalfWidthMm: number
-  readonly projectionMm: number
-  readonly seatOffsetMm: number
+  readonly hold: Hold
+  readonly rim: Rim
   readonly barDistanceMm: number
   /** Sine and cosine of the tilt at which the unworn edge meets the wheel at the bevel aimed at. */
   readonly tiltSine: number
   readonly tiltCosine: number
-  readonly pivotUMm: number
-  readonly pivotVMm: number
 }
 
 /** Where the blade stands: slopes, not angles, so that every host computes the same bits. */
 export interface Pose {
   /** Tangent of the turn about the bar from the set-up tilt, + into the wheel. */
   depthSlope: number
-  /** Tangent of the yaw, + lets the right corner be ground back. */
-  yawSlope: number
+  /** Tangent of the fixture's own turn, yaw or roll, + lets the right corner be ground back. */
+  turnSlope: number
   /** The blade's centre line along the wheel. */
   traverseMm: number
+  /** Tangent of a roll that the fixture should not have, + like the turn. */
+  rollSlope: number
 }
 
 /** Sums over the nodes that touch, filled by `press`. Force in N, moments in N mm about the load place. */
 export interface Sums {
   force: number
   forcePerDepth: number
-  forcePerYaw: number
+  forcePerTurn: number
   moment: number
   momentPerDepth: number
-  momentPerYaw: number
+  momentPerTurn: number
   /** Deepest penetration; 0 while nothing touches. */
   deepestMm: number
 }
@@ -57,131 +59,99 @@ export interface Sums {
 export const newSums = (): Sums => ({
   force: 0,
   forcePerDepth: 0,
-  forcePerYaw: 0,
+  forcePerTurn: 0,
   moment: 0,
   momentPerDepth: 0,
-  momentPerYaw: 0,
+  momentPerTurn: 0,
   deepestMm: 0,
 })
 
-/** The pose as the plain figures the node loop needs; reused, never allocated in a step. */
+/** The pose worked out: the forms of `Hold` with tilt and traverse, and their growth with turnSlope. */
 export interface Placed {
-  secant: number
-  yawSine: number
-  yawCosine: number
-  tiltSine: number
-  tiltCosine: number
-  /** Turn of the tilt for a growth of depthSlope, negative. */
-  tiltPerDepth: number
-  /** d = fixedMm - u sin(yaw) + v cos(yaw), the plan distance from the wheel's axis. */
-  fixedMm: number
-  axisNMm: number
-  /** x = acrossMm + u cos(yaw) + v sin(yaw), the place along the wheel. */
-  acrossMm: number
+  readonly forms: Forms
+  readonly perTurn: Forms
+  /** Growth of d and h with depthSlope, alike for all nodes. */
+  dPerDepth: number
+  hPerDepth: number
 }
 
-export const newPlaced = (): Placed => ({
-  secant: 1,
-  yawSine: 0,
-  yawCosine: 1,
-  tiltSine: 0,
-  tiltCosine: 1,
-  tiltPerDepth: -1,
-  fixedMm: 0,
-  axisNMm: 0,
-  acrossMm: 0,
-})
+export const newPlaced = (): Placed => ({ forms: newForms(), perTurn: newForms(), dPerDepth: 0, hPerDepth: 0 })
+
+const turnForm = (out: Form, a: Form, b: Form, c: Form, still: number, cosine: number, sine: number): void => {
+  out.atZero = still * a.atZero + cosine * b.atZero + sine * c.atZero
+  out.perU = still * a.perU + cosine * b.perU + sine * c.perU
+  out.perV = still * a.perV + cosine * b.perV + sine * c.perV
+  out.perN = still * a.perN + cosine * b.perN + sine * c.perN
+}
+
+/** Forms of a turn: still x unmoved part + cosine and sine parts. With still 0 and derivatives: their growth. */
+const turnForms = (out: Forms, hold: Hold, still: number, cosine: number, sine: number): void => {
+  turnForm(out.x, hold.still.x, hold.withCosine.x, hold.withSine.x, still, cosine, sine)
+  turnForm(out.d, hold.still.d, hold.withCosine.d, hold.withSine.d, still, cosine, sine)
+  turnForm(out.h, hold.still.h, hold.withCosine.h, hold.withSine.h, still, cosine, sine)
+}
+
+/** Turns x and h into each other by a roll of the whole fixture. */
+const rollForms = ({ x, h }: Forms, rollSlope: number): void => {
+  const cosine = 1 / Math.sqrt(1 + rollSlope * rollSlope)
+  const sine = rollSlope * cosine
+  const { atZero, perU, perV, perN } = x
+  turnForm(x, x, x, h, 0, cosine, -sine)
+  h.atZero = h.atZero * cosine + atZero * sine
+  h.perU = h.perU * cosine + perU * sine
+  h.perV = h.perV * cosine + perV * sine
+  h.perN = h.perN * cosine + perN * sine
+}
 
 /** Works a pose out. */
-export const place = (bed: Bed, pose: Pose, placed: Placed): void => {
-  const { depthSlope, yawSlope } = pose
+export const place = ({ hold, tiltSine, tiltCosine, barDistanceMm }: Bed, pose: Pose, placed: Placed): void => {
+  const { depthSlope, turnSlope, rollSlope } = pose
+  const { forms, perTurn } = placed
+  const cosine = 1 / Math.sqrt(1 + turnSlope * turnSlope)
+  const sine = turnSlope * cosine
+  turnForms(forms, hold, 1, cosine, sine)
+  turnForms(perTurn, hold, 0, -sine * cosine * cosine, cosine * cosine * cosine)
+  if (rollSlope !== 0) {
+    rollForms(forms, rollSlope)
+    rollForms(perTurn, rollSlope)
+  }
   const depthSecant = Math.sqrt(1 + depthSlope * depthSlope)
-  placed.tiltSine = (bed.tiltSine - depthSlope * bed.tiltCosine) / depthSecant
-  placed.tiltCosine = (bed.tiltCosine + depthSlope * bed.tiltSine) / depthSecant
-  placed.tiltPerDepth = -1 / (1 + depthSlope * depthSlope)
-  placed.secant = Math.sqrt(1 + yawSlope * yawSlope)
-  placed.yawCosine = 1 / placed.secant
-  placed.yawSine = yawSlope / placed.secant
-  const axisVMm = bed.projectionMm - bed.barDistanceMm * placed.tiltCosine
-  placed.axisNMm = bed.seatOffsetMm + bed.barDistanceMm * placed.tiltSine
-  placed.fixedMm = bed.pivotVMm - axisVMm - bed.pivotVMm * placed.yawCosine + bed.pivotUMm * placed.yawSine
-  placed.acrossMm = pose.traverseMm + bed.pivotUMm - bed.pivotUMm * placed.yawCosine - bed.pivotVMm * placed.yawSine
+  const tilted = (tiltSine - depthSlope * tiltCosine) / depthSecant
+  const level = (tiltCosine + depthSlope * tiltSine) / depthSecant
+  forms.x.atZero += pose.traverseMm
+  forms.d.atZero += barDistanceMm * level
+  forms.h.atZero -= barDistanceMm * tilted
+  const tiltPerDepth = -1 / (1 + depthSlope * depthSlope)
+  placed.dPerDepth = -barDistanceMm * tilted * tiltPerDepth
+  placed.hPerDepth = -barDistanceMm * level * tiltPerDepth
 }
 
 /**
  * Share of a node's column that the wheel covers, 0 to 1. Continuous in the pose: with a hard cut-off the moment would
  * jump and no balance exist.
+ * @param left and @param right the column's borders along the wheel, @param half of the wheel's width
  */
-export const coverage = (bed: Bed, placed: Placed, i: number, vMm: number): number => {
-  const shift = placed.acrossMm + vMm * placed.yawSine
-  const left = shift + (bed.columnEdgesMm[i] as number) * placed.yawCosine
-  const right = shift + (bed.columnEdgesMm[i + 1] as number) * placed.yawCosine
-  const half = bed.wheelHalfWidthMm
+const coverage = (left: number, right: number, half: number): number => {
   if (left >= -half && right <= half) return 1
   const covered = Math.min(right, half) - Math.max(left, -half)
   return covered <= 0 ? 0 : covered / (right - left)
 }
 
-/** Growth of a node's coverage with yawSlope: a column that the rim runs through gains on one side what it loses on the other. */
-const coveragePerYaw = (bed: Bed, placed: Placed, i: number, vMm: number): number => {
-  const { yawSine, yawCosine, acrossMm } = placed
-  const left = acrossMm + vMm * yawSine + (bed.columnEdgesMm[i] as number) * yawCosine
-  const right = acrossMm + vMm * yawSine + (bed.columnEdgesMm[i + 1] as number) * yawCosine
-  const drift =
-    ((vMm - bed.pivotVMm) * yawCosine - ((bed.uMm[i] as number) - bed.pivotUMm) * yawSine) * yawCosine * yawCosine
-  const enters = left < -bed.wheelHalfWidthMm ? drift : 0
-  const leaves = right > bed.wheelHalfWidthMm ? drift : 0
-  return (enters - leaves) / (right - left)
+/** What `press` fills besides the sums. */
+export interface Pressing {
+  readonly sums: Sums
+  readonly clearance: Clearance
+  /** Force of each node per stiffness, du and dn; right only for columns that may touch. */
+  readonly patchMm: Float64Array
+  /** Room for the rows' own share of d and h. */
+  readonly rowD: Float64Array
+  readonly rowH: Float64Array
 }
 
 /**
- * How far each column is known to stand off the wheel, so that columns out of reach are passed over. Exact: a pose may
- * move a column by no more than `creep` says, and wear only takes it further away; the sums are the same to the last bit.
- */
-export interface Clearance {
-  /** At least this far from touching, per column; 0 where it may touch. */
-  readonly columnMm: Float64Array
-  /** Greatest |v| in the field. */
-  mostVMm: number
-  /** The pose that the clearances were last brought up to. */
-  fixedMm: number
-  yawSine: number
-  yawCosine: number
-  axisNMm: number
-}
-
-/** Nothing known yet: every column may touch. */
-export const newClearance = (vMm: Float64Array, acrossCount: number): Clearance => ({
-  columnMm: new Float64Array(acrossCount),
-  mostVMm: vMm.reduce((most, v) => Math.max(most, Math.abs(v)), 0),
-  fixedMm: 0,
-  yawSine: 0,
-  yawCosine: 1,
-  axisNMm: 0,
-})
-
-/** Brings the clearances to a new pose: what every column may have come nearer is taken off. */
-const creep = (bed: Bed, placed: Placed, clearance: Clearance): void => {
-  const alikeMm =
-    Math.abs(placed.fixedMm - clearance.fixedMm) +
-    Math.abs(placed.axisNMm - clearance.axisNMm) +
-    Math.abs(placed.yawCosine - clearance.yawCosine) * clearance.mostVMm
-  const turn = Math.abs(placed.yawSine - clearance.yawSine)
-  const { columnMm } = clearance
-  for (let i = 0; i < bed.acrossCount; i++)
-    columnMm[i] = (columnMm[i] as number) - alikeMm - turn * Math.abs(bed.uMm[i] as number)
-  clearance.fixedMm = placed.fixedMm
-  clearance.axisNMm = placed.axisNMm
-  clearance.yawSine = placed.yawSine
-  clearance.yawCosine = placed.yawCosine
-}
-
-/** A hair (mm) kept back from each clearance for the rounding of distances of some hundred millimetres. */
-const ROUNDING_MM = 1e-10
-
-/**
- * Presses the wheel into the field at a pose and fills the sums. With h = n - axis, d the plan distance and rho = hypot(d, h):
- * penetration = R - rho, patch of surface = du dn rho / (d cos yaw); derivatives follow by the chain rule.
+ * Presses the wheel into the field at a pose. With rho = hypot(d, h) a node is R - rho deep, and its patch of surface is
+ * du dn rho / (d Dv + h Hv). Growths leave out terms of the order of depth / R, a part in 100,000: they steer the
+ * search for the balance, whose figures come from the sums themselves.
  *
  * @param stiffness of the bed, N/mm^3
  * @param loadPlaceMm where the moments are taken about
@@ -190,70 +160,110 @@ export const press = (
   bed: Bed,
   vMm: Float64Array,
   placed: Placed,
-  clearance: Clearance,
+  pressing: Pressing,
   stiffness: number,
   loadPlaceMm: number,
-  sums: Sums,
 ): void => {
-  creep(bed, placed, clearance)
-  const { acrossCount, throughCount, uMm, nMm, columnEdgesMm, rowHeightsMm, wheelRadiusMm: R, barDistanceMm: C } = bed
-  const { yawSine, yawCosine, secant, axisNMm, fixedMm } = placed
-  const dPerTilt = -C * placed.tiltSine
-  const hPerTilt = -C * placed.tiltCosine
+  const { sums, clearance, patchMm, rowD, rowH } = pressing
+  creep(bed, placed.forms, clearance)
+  const { acrossCount, throughCount, uMm, nMm, columnEdgesMm, rowHeightsMm, rim } = bed
+  const { radiusMm: R, halfWidthMm: half, shaped } = rim
+  const { dPerDepth, hPerDepth } = placed
+  const { atZero: X0, perU: Xu, perV: Xv, perN: Xn } = placed.forms.x
+  const { atZero: D0, perU: Du, perV: Dv, perN: Dn } = placed.forms.d
+  const { atZero: H0, perU: Hu, perV: Hv, perN: Hn } = placed.forms.h
+  const { x: xTurn, d: dTurn, h: hTurn } = placed.perTurn
+  const thicknessMm = nMm[throughCount - 1] as number
+  const { leastVMm, mostVMm } = clearance
+  const lowX = Math.min(Xv * leastVMm, Xv * mostVMm) + Math.min(0, Xn * thicknessMm)
+  const highX = Math.max(Xv * leastVMm, Xv * mostVMm) + Math.max(0, Xn * thicknessMm)
+  for (let j = 0; j < throughCount; j++) {
+    rowD[j] = D0 + Dn * (nMm[j] as number)
+    rowH[j] = H0 + Hn * (nMm[j] as number)
+  }
   let force = 0
   let forcePerDepth = 0
-  let forcePerYaw = 0
+  let forcePerTurn = 0
   let moment = 0
   let momentPerDepth = 0
-  let momentPerYaw = 0
+  let momentPerTurn = 0
   let deepestMm = 0
   for (let i = 0; i < acrossCount; i++) {
     if ((clearance.columnMm[i] as number) > 0) continue
     const u = uMm[i] as number
-    const columnD = fixedMm - u * yawSine
-    const widthMm = (columnEdgesMm[i + 1] as number) - (columnEdgesMm[i] as number)
-    const yawArm = u - bed.pivotUMm
+    const columnD = Du * u
+    const columnH = Hu * u
+    const leftX = X0 + Xu * (columnEdgesMm[i] as number)
+    const rightX = X0 + Xu * (columnEdgesMm[i + 1] as number)
+    const whole = leftX + lowX >= -half && rightX + highX <= half
     let columnForce = 0
-    let columnPerDepth = 0
-    let columnPerYaw = 0
+    let coveredTurn = 0
+    let d1 = 0
+    let dV = 0
+    let dN = 0
+    let h1 = 0
+    let hV = 0
+    let hN = 0
     let nearestSquare = Number.POSITIVE_INFINITY
     for (let j = 0, at = i * throughCount; j < throughCount; j++, at++) {
       const v = vMm[at] as number
-      const d = columnD + v * yawCosine
-      const h = (nMm[j] as number) - axisNMm
-      const rhoSquare = d * d + h * h
-      if (rhoSquare < nearestSquare) nearestSquare = rhoSquare
-      if (rhoSquare >= R * R) continue
-      const covered = coverage(bed, placed, i, v)
+      const d = (rowD[j] as number) + columnD + Dv * v
+      const h = (rowH[j] as number) + columnH + Hv * v
+      const square = d * d + h * h
+      if (square < nearestSquare) nearestSquare = square
+      const n = nMm[j] as number
+      const shift = Xv * v + Xn * n
+      const radius = shaped ? radiusAt(rim, X0 + Xu * u + shift) : R
+      if (square >= radius * radius) {
+        patchMm[at] = 0
+        continue
+      }
+      const covered = whole ? 1 : coverage(leftX + shift, rightX + shift, half)
+      const rho = Math.sqrt(square)
+      const depth = radius - rho
+      const facing = covered / (d * Dv + h * Hv)
+      patchMm[at] = depth * rho * facing
       if (covered === 0) continue
-      const rho = Math.sqrt(rhoSquare)
-      const depth = R - rho
+      const rowHeightMm = rowHeightsMm[j] as number
+      const share = depth * rho * facing * rowHeightMm
       if (depth > deepestMm) deepestMm = depth
-      const scale = (stiffness * covered * widthMm * (rowHeightsMm[j] as number) * secant) / d
-      const rhoPerTilt = (d * dPerTilt + h * hPerTilt) / rho
-      const dPerYaw = (-(v - bed.pivotVMm) * yawSine - yawArm * yawCosine) * yawCosine * yawCosine
-      const rhoPerYaw = (d * dPerYaw) / rho
-      const nodeForce = scale * depth * rho
-      columnForce += nodeForce
-      columnPerDepth += scale * (depth - rho) * rhoPerTilt - (nodeForce * dPerTilt) / d
-      columnPerYaw += scale * (depth - rho) * rhoPerYaw - (nodeForce * dPerYaw) / d + nodeForce * yawSine * yawCosine
-      if (covered < 1) columnPerYaw += (nodeForce / covered) * coveragePerYaw(bed, placed, i, v)
+      columnForce += share
+      const dFacing = d * facing * rowHeightMm
+      const hFacing = h * facing * rowHeightMm
+      d1 += dFacing
+      dV += dFacing * v
+      dN += dFacing * n
+      h1 += hFacing
+      hV += hFacing * v
+      hN += hFacing * n
+      if (covered < 1) {
+        const drift = xTurn.atZero + xTurn.perU * u + xTurn.perV * v + xTurn.perN * n
+        const entering = leftX + shift < -half ? drift : 0
+        const leaving = rightX + shift > half ? drift : 0
+        coveredTurn += (share / covered) * ((entering - leaving) / (rightX - leftX))
+      }
     }
-    clearance.columnMm[i] = nearestSquare > R * R ? Math.sqrt(nearestSquare) - R - ROUNDING_MM : 0
+    noteClearance(clearance, i, nearestSquare, R + rim.highestMm)
+    if (columnForce === 0) continue
+    const scale = stiffness * ((columnEdgesMm[i + 1] as number) - (columnEdgesMm[i] as number))
     const arm = u - loadPlaceMm
-    force += columnForce
-    forcePerDepth += columnPerDepth
-    forcePerYaw += columnPerYaw
-    moment += columnForce * arm
-    momentPerDepth += columnPerDepth * arm
-    momentPerYaw += columnPerYaw * arm
+    const perDepth = -scale * (dPerDepth * d1 + hPerDepth * h1)
+    const turnD = (dTurn.atZero + dTurn.perU * u) * d1 + dTurn.perV * dV + dTurn.perN * dN
+    const turnH = (hTurn.atZero + hTurn.perU * u) * h1 + hTurn.perV * hV + hTurn.perN * hN
+    const perTurn = scale * (coveredTurn - turnD - turnH)
+    force += scale * columnForce
+    forcePerDepth += perDepth
+    forcePerTurn += perTurn
+    moment += scale * columnForce * arm
+    momentPerDepth += perDepth * arm
+    momentPerTurn += perTurn * arm
   }
   sums.force = force
-  sums.forcePerDepth = forcePerDepth * placed.tiltPerDepth
-  sums.forcePerYaw = forcePerYaw
+  sums.forcePerDepth = forcePerDepth
+  sums.forcePerTurn = forcePerTurn
   sums.moment = moment
-  sums.momentPerDepth = momentPerDepth * placed.tiltPerDepth
-  sums.momentPerYaw = momentPerYaw
+  sums.momentPerDepth = momentPerDepth
+  sums.momentPerTurn = momentPerTurn
   sums.deepestMm = deepestMm
 }
 
@@ -266,20 +276,23 @@ export interface Nearest {
 }
 
 /** Finds the covered node nearest to the wheel, so that a blade which hangs free can be lowered onto it. */
-export const nearestNode = (bed: Bed, vMm: Float64Array, placed: Placed): Nearest | null => {
-  const { yawSine, yawCosine, axisNMm, fixedMm, tiltSine, tiltCosine } = placed
-  let square = Number.POSITIVE_INFINITY
-  let term = 0
-  for (let at = 0; at < vMm.length; at++) {
-    const i = Math.floor(at / bed.throughCount)
-    const v = vMm[at] as number
-    const d = fixedMm - (bed.uMm[i] as number) * yawSine + v * yawCosine
-    const h = (bed.nMm[at % bed.throughCount] as number) - axisNMm
-    if (d * d + h * h >= square || coverage(bed, placed, i, v) === 0) continue
-    square = d * d + h * h
-    term = -bed.barDistanceMm * (d * tiltSine + h * tiltCosine)
+export const nearestNode = (bed: Bed, vMm: Float64Array, { forms, dPerDepth, hPerDepth }: Placed): Nearest | null => {
+  const { throughCount, uMm, nMm, columnEdgesMm, rim } = bed
+  const at = (form: Form, u: number, v: number, n: number) =>
+    form.atZero + form.perU * u + form.perV * v + form.perN * n
+  let nearest: Nearest | null = null
+  for (let k = 0; k < vMm.length; k++) {
+    const i = Math.floor(k / throughCount)
+    const [u, v, n] = [uMm[i] as number, vMm[k] as number, nMm[k % throughCount] as number]
+    const left = at(forms.x, columnEdgesMm[i] as number, v, n)
+    const right = at(forms.x, columnEdgesMm[i + 1] as number, v, n)
+    if (coverage(left, right, rim.halfWidthMm) === 0) continue
+    const d = at(forms.d, u, v, n)
+    const h = at(forms.h, u, v, n)
+    const rho = Math.sqrt(d * d + h * h)
+    const depthMm = radiusAt(rim, at(forms.x, u, v, n)) - rho
+    if (nearest && nearest.depthMm >= depthMm) continue
+    nearest = { depthMm, perDepth: -(d * dPerDepth + h * hPerDepth) / rho }
   }
-  if (!Number.isFinite(square)) return null
-  const rho = Math.sqrt(square)
-  return { depthMm: bed.wheelRadiusMm - rho, perDepth: (-term / rho) * placed.tiltPerDepth }
+  return nearest
 }

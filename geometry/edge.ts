@@ -38,3 +38,7 @@ export const edgeRow = (vMm: Float64Array, stride: number): Float64Array =>
 /** The edge of a field, as reported. */
 export const edgeOf = (uMm: Float64Array, vMm: Float64Array, throughCount: number): EdgeReport =>
   edgeReport(uMm, edgeRow(vMm, throughCount))
+
+/** Equal steps across the width, both corners included, left (negative) first. */
+export const acrossMm = (widthMm: number, count: number): Float64Array =>
+  Float64Array.from({ length: count }, (_, i) => (widthMm * (2 * i - (count - 1))) / (2 * (count - 1)))

@@ -1,13 +1,17 @@
 import { type Bearing, balance, newScales, type Scales } from './balance.ts'
 import type { Bed, Pose } from './contact.ts'
-import { acrossMm } from './envelope.ts'
+import { acrossMm } from './edge.ts'
+import { type Freedom, freedomOf } from './freedom.ts'
+import { copyGuesses, type Guesses, guessPose, newGuesses, notePose } from './guess.ts'
+import { holdOf } from './hold.ts'
 import type { Job } from './job.ts'
-import { loadPlaceMm, type Motion, traverseAtMm } from './motion.ts'
+import { handSlopeAt, loadPlaceMm, type Motion, pathAt, periodOf, settingAt, traverseAtMm } from './motion.ts'
 import { failed, ok, problem, type Result } from './result.ts'
+import { rimOf } from './rim.ts'
 import { type SetUp, setUpOf } from './setUp.ts'
 import { atan, atan2, cos, sin, tan } from './trigonometry.ts'
 import { radFromDeg } from './units.ts'
-import { effectiveStiffness, wear } from './wear.ts'
+import { effectiveStiffness, readPressure, wear, wearWheel } from './wear.ts'
 
 /** A grind alive: the blade as it is now and where it stands. `advance` moves it in place. */
 export interface GrindState extends Bed {
@@ -16,11 +20,15 @@ export interface GrindState extends Bed {
   /** The same before the first step. */
   readonly vStartMm: Float64Array
   readonly pose: Pose
+  readonly guesses: Guesses
   readonly scales: Scales
+  /** Which way the fixture turns: yaw about a pivot square to the back, or roll about an axis along the blade. */
+  readonly turns: Freedom['turns']
   /** Steps done. */
   step: number
-  /** Yaw now, + lets the right corner be ground back. */
+  /** Yaw and roll now, + lets the right corner be ground back. */
   yawRad: number
+  rollRad: number
   /** Tilt about the bar now: the wheel's axis stands at v = P - C cos tilt, n = o + C sin tilt. */
   tiltRad: number
   traverseMm: number
@@ -35,11 +43,13 @@ export interface GrindState extends Bed {
 export interface GrindSnapshot {
   readonly step: number
   readonly pose: Readonly<Pose>
+  readonly guesses: Guesses
   readonly loadPlaceMm: number
   readonly bearing: Bearing
   readonly volumeRemovedMm3: number
   readonly vMm: Float64Array
   readonly pressureNPerMm: Float64Array
+  readonly rimHeightMm: Float64Array
 }
 
 /** Borders halfway between nodes, and the ends themselves. */
@@ -59,7 +69,7 @@ const startEdgeAt = (startEdge: readonly number[] | null, share: number): number
   return a + (b - a) * (place - i)
 }
 
-const bedOf = (job: Job, setUp: SetUp): Bed => {
+const bedOf = (job: Job, setUp: SetUp, freedom: Freedom): Bed => {
   const { widthMm, thicknessMm } = job.blade
   const { across, through } = job.grid
   const { wheelRadiusMm, seatOffsetMm, projectionMm, barDistanceMm, bevelRad } = setUp
@@ -73,15 +83,11 @@ const bedOf = (job: Job, setUp: SetUp): Bed => {
     nMm,
     columnEdgesMm: borders(uMm),
     rowHeightsMm: nMm.map((_, j) => (rowBorders[j + 1] as number) - (rowBorders[j] as number)),
-    wheelRadiusMm,
-    wheelHalfWidthMm: job.station.wheelWidthMm / 2,
-    projectionMm,
-    seatOffsetMm,
+    hold: holdOf(job, setUp, freedom),
+    rim: rimOf(job),
     barDistanceMm,
     tiltCosine: (projectionMm + wheelRadiusMm * sin(bevelRad)) / barDistanceMm,
     tiltSine: (wheelRadiusMm * cos(bevelRad) - seatOffsetMm) / barDistanceMm,
-    pivotUMm: job.fixture.pivotOffsetMm,
-    pivotVMm: projectionMm + job.fixture.pivotSetbackMm,
   }
 }
 
@@ -98,17 +104,22 @@ const startField = (job: Job, bed: Bed, bevelRad: number): Float64Array => {
 export const startGrind = (job: Job): Result<GrindState> => {
   const setUp = setUpOf(job)
   if (!setUp.ok) return setUp
-  const bed = bedOf(job, setUp.value)
+  const freedom = freedomOf(job, setUp.value)
+  if (!freedom.ok) return freedom
+  const bed = bedOf(job, setUp.value, freedom.value)
   const { currentBevelDeg } = job.blade
   const vMm = startField(job, bed, currentBevelDeg === null ? setUp.value.bevelRad : radFromDeg(currentBevelDeg))
   return ok({
     ...bed,
     vMm,
     vStartMm: vMm.slice(),
-    pose: { depthSlope: 0, yawSlope: 0, traverseMm: 0 },
+    pose: { depthSlope: 0, turnSlope: 0, traverseMm: 0, rollSlope: 0 },
+    guesses: newGuesses(periodOf(job.motion)),
     scales: newScales(vMm, bed.acrossCount),
+    turns: freedom.value.turns,
     step: 0,
     yawRad: 0,
+    rollRad: 0,
     tiltRad: atan2(bed.tiltSine, bed.tiltCosine),
     traverseMm: 0,
     loadPlaceMm: 0,
@@ -118,31 +129,58 @@ export const startGrind = (job: Job): Result<GrindState> => {
   })
 }
 
+const stiffnessOf = ({ bedStiffnessNPerMm3, removalPerStepMm3, loadN }: Motion): number =>
+  effectiveStiffness(bedStiffnessNPerMm3, removalPerStepMm3 / loadN)
+
+/** Takes the step's steel off, all of it, or at a pin as much as the load left to the wheel; and the wheel's share of wear. */
+const takeOff = (state: GrindState, motion: Motion): void => {
+  const { sums } = state.scales
+  const perNewton = motion.removalPerStepMm3 / (state.bearing === 'pin' ? motion.loadN : sums.force)
+  const perPatch = perNewton * stiffnessOf(motion)
+  state.volumeRemovedMm3 += wear(state, state.vMm, state.scales, perPatch)
+  if (motion.grindingRatio !== null) wearWheel(state, state.scales, perPatch, motion.grindingRatio)
+}
+
 const stepOnce = (state: GrindState, motion: Motion): boolean => {
-  const { loadN, yawSlopeLeft, yawSlopeRight, removalPerStepMm3 } = motion
-  const stiffnessNPerMm3 = effectiveStiffness(motion.bedStiffnessNPerMm3, removalPerStepMm3 / loadN)
-  state.pose.traverseMm = state.traverseMm = traverseAtMm(motion, state.step)
-  state.loadPlaceMm = loadPlaceMm(motion, state.step)
-  const push = { loadN, loadPlaceMm: state.loadPlaceMm, stiffnessNPerMm3, yawSlopeLeft, yawSlopeRight }
-  const bearing = balance(state, state.vMm, state.pose, push, state.scales)
-  if (bearing === null) return false
-  state.bearing = bearing
-  state.volumeRemovedMm3 += wear(
+  const { step, pose } = state
+  pose.traverseMm = state.traverseMm = traverseAtMm(motion, step)
+  pose.rollSlope = motion.parasiticRollSlope * pathAt(motion, step)
+  state.loadPlaceMm = loadPlaceMm(motion, step)
+  const { slopeLeft, slopeRight } = settingAt(motion, step)
+  const bearing = balance(
     state,
     state.vMm,
+    pose,
+    guessPose(state.guesses, step),
+    {
+      loadN: motion.loadN,
+      loadPlaceMm: state.loadPlaceMm,
+      stiffnessNPerMm3: stiffnessOf(motion),
+      slopeLeft,
+      slopeRight,
+      handSlope: handSlopeAt(motion, step),
+    },
     state.scales,
-    stiffnessNPerMm3,
-    removalPerStepMm3,
-    state.pressureNPerMm,
   )
+  if (bearing === null || (motion.unstopped && bearing !== 'none')) return false
+  notePose(state.guesses, pose, step)
+  state.bearing = bearing
+  takeOff(state, motion)
   state.step++
   return true
 }
 
-/** Angles of the pose for view and report; the steps themselves use slopes alone. */
+/** Angles of the pose and pressures, for view and report; the steps themselves use slopes alone. */
+const readOut = (state: GrindState, motion: Motion): void => {
+  readAngles(state)
+  readPressure(state, state.scales, stiffnessOf(motion), state.pressureNPerMm)
+}
+
 const readAngles = (state: GrindState): void => {
-  const { depthSlope, yawSlope } = state.pose
-  state.yawRad = atan(yawSlope)
+  const { depthSlope, turnSlope } = state.pose
+  const turnRad = atan(turnSlope)
+  state.yawRad = state.turns === 'yaw' ? turnRad : 0
+  state.rollRad = state.turns === 'roll' ? turnRad : 0
   state.tiltRad = atan2(state.tiltSine, state.tiltCosine) - atan(depthSlope)
 }
 
@@ -153,7 +191,7 @@ const readAngles = (state: GrindState): void => {
 export const advance = (state: GrindState, motion: Motion, steps: number): Result<GrindState> => {
   for (let k = 0; k < steps; k++)
     if (!stepOnce(state, motion)) return failed(problem('noBalance', 'motion', { step: state.step }))
-  readAngles(state)
+  if (steps > 0) readOut(state, motion)
   return ok(state)
 }
 
@@ -161,23 +199,27 @@ export const advance = (state: GrindState, motion: Motion, steps: number): Resul
 export const snapshot = (state: GrindState): GrindSnapshot => ({
   step: state.step,
   pose: { ...state.pose },
+  guesses: copyGuesses(state.guesses, newGuesses(state.guesses.depth.found.length)),
   loadPlaceMm: state.loadPlaceMm,
   bearing: state.bearing,
   volumeRemovedMm3: state.volumeRemovedMm3,
   vMm: state.vMm.slice(),
   pressureNPerMm: state.pressureNPerMm.slice(),
+  rimHeightMm: state.rim.heightMm.slice(),
 })
 
 /** Brings a state of the same job back to a moment kept; what follows is the same to the last bit. */
 export const restore = (state: GrindState, kept: GrindSnapshot): void => {
   state.step = kept.step
   Object.assign(state.pose, kept.pose)
+  copyGuesses(kept.guesses, state.guesses)
   state.traverseMm = kept.pose.traverseMm
   state.loadPlaceMm = kept.loadPlaceMm
   state.bearing = kept.bearing
   state.volumeRemovedMm3 = kept.volumeRemovedMm3
   state.vMm.set(kept.vMm)
   state.pressureNPerMm.set(kept.pressureNPerMm)
+  state.rim.heightMm.set(kept.rimHeightMm)
   state.scales.clearance.columnMm.fill(0)
   readAngles(state)
 }

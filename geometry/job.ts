@@ -19,7 +19,7 @@ const whole = (q: Quantity) =>
     .max(q.max)
     .default(q.defaultValue as number)
 
-const { blade, station, fixture, aim, motion, grid } = quantities
+const { blade, station, fixture, aim, motion, errors, grid } = quantities
 
 /** Most points of a starting edge: finer than any way of measuring it. */
 const MOST_START_EDGE_POINTS = 1001
@@ -41,6 +41,8 @@ const bladeSchema = z.strictObject({
     .max(MOST_START_EDGE_POINTS)
     .nullable()
     .default(null),
+  /** Angle between back and upper face, + where the iron is thickest at the edge. */
+  taperDeg: orDefault(blade.taperDeg),
 })
 
 const stationSchema = z.strictObject({
@@ -50,21 +52,28 @@ const stationSchema = z.strictObject({
   maxRimSpeedMPerS: orDefault(station.maxRimSpeedMPerS),
   barDiameterMm: needed(station.barDiameterMm),
   barOffsetMm: orDefault(station.barOffsetMm),
+  /** Steel ground per wheel worn away, by volume; null: the wheel keeps its shape. */
+  grindingRatio: orNull(station.grindingRatio),
 })
 
-/** Kinds of fixture that this engine moves. */
-export const fixtureKinds = ['square', 'steered'] as const
+/** Kinds of fixture, as `Freedom` tells them apart. */
+export const fixtureKinds = ['square', 'steered', 'rocking', 'swing', 'freehand'] as const
 
 const fixtureSchema = z.strictObject({
   kind: z.enum(fixtureKinds),
+  /** From the face that the blade lies on to the bar's axis: from the back, + on the bevel side; or from the bevel side's face, + away from the blade. */
   seatOffsetMm: needed(fixture.seatOffsetMm),
+  /** The face of the blade that lies on the fixture. On the bevel side, thickness enters the triangle. */
+  seatsOn: z.enum(['back', 'bevelSide']).default('back'),
   /** Needed by a steered fixture whose stops are given in turns. */
   guideArmMm: orNull(fixture.guideArmMm),
   screwPitchMm: orNull(fixture.screwPitchMm),
   pivotSetbackMm: orDefault(fixture.pivotSetbackMm),
   pivotOffsetMm: orDefault(fixture.pivotOffsetMm),
-  /** Belongs to fixtures that swing about a pin, which this engine does not move; null. */
-  swingRadiusMm: z.null().default(null),
+  /** Height of a rocking fixture's axis from the plane of the back, + towards the bevel. */
+  rollHeightMm: orDefault(fixture.rollHeightMm),
+  /** Needed by a swing fixture: from its pin to the edge. */
+  swingRadiusMm: orNull(fixture.swingRadiusMm),
   /** Learnt corrections; none in this version; null. */
   calibration: z.null().default(null),
 })
@@ -81,26 +90,63 @@ const aimSchema = z.strictObject({
   shavingDepthMm: orDefault(aim.shavingDepthMm),
 })
 
-const motionSchema = z.strictObject({
+/** What may change from one setting of the stops to the next. */
+const settingFields = {
   stopTurnsLeft: orDefault(motion.stopTurnsLeft),
   stopTurnsRight: orDefault(motion.stopTurnsRight),
-  /** A yaw given here stands instead of the turns of its side. */
+  /** A yaw given here stands instead of the turns of its side; for a swing fixture it is the amplitude. */
   yawLeftDeg: orNull(motion.yawLeftDeg),
   yawRightDeg: orNull(motion.yawRightDeg),
-  /** Belong to fixtures that rock, which this engine does not move; null. */
-  rollLeftDeg: z.null().default(null),
-  rollRightDeg: z.null().default(null),
-  path: z.enum(['sinusoid', 'triangle', 'threePosition']).default('sinusoid'),
-  /** Share of the time at each end, for the path threePosition. */
-  endShare: orDefault(motion.endShare),
-  startSide: z.enum(['right', 'left']).default('right'),
+  /** Stops of a rocking fixture; null: none, it stays level. */
+  rollLeftDeg: orNull(motion.rollLeftDeg),
+  rollRightDeg: orNull(motion.rollRightDeg),
   traverseMm: orDefault(motion.traverseMm),
   fingerReachMm: orDefault(motion.fingerReachMm),
-  loadN: orDefault(motion.loadN),
   sweeps: whole(motion.sweeps),
+}
+
+/** Most settings after the first: more than three in all nobody keeps apart at the wheel. */
+const MOST_FURTHER_SETTINGS = 2
+/** A recorded path: enough to be a movement, no more than a hand can make. */
+const FEWEST_SAMPLES = 4
+export const MOST_SAMPLES = 20_000
+
+const motionSchema = z.strictObject({
+  ...settingFields,
+  path: z.enum(['sinusoid', 'triangle', 'threePosition', 'recorded']).default('sinusoid'),
+  /** Share of the time at each end, for the path threePosition. */
+  endShare: orDefault(motion.endShare),
+  /** For the path recorded: the load's place at equal steps of time, -1 left to +1 right of the reach; it is walked again and again. */
+  recordedPath: z.array(z.number().min(-1).max(1)).min(FEWEST_SAMPLES).max(MOST_SAMPLES).nullable().default(null),
+  /** Sweeps that one walk of the recorded path takes. */
+  recordedSweeps: whole(motion.recordedSweeps),
+  startSide: z.enum(['right', 'left']).default('right'),
+  loadN: orDefault(motion.loadN),
   stepsPerSweep: whole(motion.stepsPerSweep),
   removalPerSweepMm3: orDefault(motion.removalPerSweepMm3),
   bedStiffnessNPerMm3: orDefault(motion.bedStiffnessNPerMm3),
+  /** Settings that follow the first, each with its own sweeps. */
+  schedule: z.array(z.strictObject(settingFields)).max(MOST_FURTHER_SETTINGS).default([]),
+})
+
+/** What the set-up is off by; all 0: a true one. */
+const errorsSchema = z.strictObject({
+  /** Bar against the wheel's axis, in the plane of the back: + as a yaw to the right. */
+  barAskewDeg: orDefault(errors.barAskewDeg),
+  /** Bar against the wheel's axis, square to that: + as a roll to the right. */
+  barRollDeg: orDefault(errors.barRollDeg),
+  /** Wheel's left rim above its middle, as much as the right one below it. */
+  wheelConeMm: orDefault(errors.wheelConeMm),
+  /** Wheel's middle above its rims. */
+  wheelCrownMm: orDefault(errors.wheelCrownMm),
+  /** Blade in its clamp, + as a yaw to the right. */
+  mountingAskewDeg: orDefault(errors.mountingAskewDeg),
+  /** Pivot from square to the back, + leaning towards the edge on the bevel side. */
+  pivotTiltDeg: orDefault(errors.pivotTiltDeg),
+  /** Roll of the fixture with the load at the right end, as much the other way at the left; + as a roll to the right. */
+  parasiticRollDeg: orDefault(errors.parasiticRollDeg),
+  /** Free play beyond what the stops are set to, each side. */
+  stopLashMm: orDefault(errors.stopLashMm),
 })
 
 const gridSchema = z.strictObject({ across: whole(grid.across), through: whole(grid.through) })
@@ -113,6 +159,7 @@ export const jobSchema = z.strictObject({
   fixture: fixtureSchema,
   aim: aimSchema,
   motion: motionSchema.prefault({}),
+  errors: errorsSchema.prefault({}),
   grid: gridSchema.prefault({}),
 })
 
@@ -120,6 +167,9 @@ export const jobSchema = z.strictObject({
 export type Job = z.output<typeof jobSchema>
 /** A job as a person or another program may write it. */
 export type JobInput = z.input<typeof jobSchema>
+
+/** One setting of stops, reach and traverse with its sweeps. */
+export type Setting = Job['motion']['schedule'][number]
 
 /** The job file as JSON Schema, for editors and other programs. */
 export const jobJsonSchema = (): unknown => z.toJSONSchema(jobSchema, { io: 'input' })

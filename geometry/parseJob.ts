@@ -1,4 +1,5 @@
 import { JOB_VERSION, type Job, jobSchema } from './job.ts'
+import { sweepsOf } from './motion.ts'
 import { failed, ok, type Problem, problem, type Result } from './result.ts'
 import { rimSpeedMPerS } from './units.ts'
 import { problemsOf } from './zodProblems.ts'
@@ -20,8 +21,13 @@ export const upgradeJob = (input: unknown): Result<unknown> => {
 const given = (...values: readonly (number | null)[]): number => values.filter((value) => value !== null).length
 
 /** Rules between fields, that no single field can tell. */
-const betweenFields = ({ aim, station, motion, grid }: Job): Problem[] => {
+const betweenFields = (job: Job): Problem[] => {
+  const { aim, station, fixture, motion, grid } = job
   const found: Problem[] = []
+  if (fixture.kind === 'swing' && fixture.swingRadiusMm === null)
+    found.push(problem('swingNeedsRadius', 'fixture.swingRadiusMm'))
+  if (motion.path === 'recorded' && motion.recordedPath === null)
+    found.push(problem('recordedPathNeeded', 'motion.recordedPath'))
   const two = given(aim.bevelAngleDeg, aim.projectionMm, aim.barDistanceMm)
   if (two !== 2) found.push(problem('aimNeedsTwo', 'aim', { given: two }))
   const one = given(aim.reliefMm, aim.woodReliefMm, aim.edgeRadiusMm)
@@ -34,7 +40,7 @@ const betweenFields = ({ aim, station, motion, grid }: Job): Problem[] => {
         maxRimSpeedMPerS: station.maxRimSpeedMPerS,
       }),
     )
-  if (motion.sweeps * motion.stepsPerSweep * grid.across * grid.through > MOST_WORK)
+  if (sweepsOf(job) * motion.stepsPerSweep * grid.across * grid.through > MOST_WORK)
     found.push(problem('tooMuchWork', 'motion.sweeps'))
   return found
 }

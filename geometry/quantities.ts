@@ -5,7 +5,19 @@
  *
  * Ranges are the widest a workshop could mean, not advice: beyond them a figure is a slip of the pen.
  */
-export type Unit = 'mm' | 'deg' | 'turn' | 'rpm' | 'mPerS' | 'N' | 'mm3' | 'nPerMm3' | 'sweep' | 'share' | 'count'
+export type Unit =
+  | 'mm'
+  | 'deg'
+  | 'turn'
+  | 'rpm'
+  | 'mPerS'
+  | 'N'
+  | 'mm3'
+  | 'nPerMm3'
+  | 'sweep'
+  | 'share'
+  | 'ratio'
+  | 'count'
 
 /** One quantity. `defaultValue` null: nobody can know it but the user, or it is found from the others. */
 export interface Quantity {
@@ -32,6 +44,7 @@ export const quantities = {
     seatAngleDeg: quantity('deg', 5, 90, null, 0),
     currentBevelDeg: quantity('deg', 10, 70, null, 1),
     honedBevelDeg: quantity('deg', 10, 75, null, 1),
+    taperDeg: quantity('deg', -3, 3, 0, 2),
   },
   station: {
     wheelDiameterMm: quantity('mm', 40, 600, null, 1),
@@ -40,6 +53,7 @@ export const quantities = {
     maxRimSpeedMPerS: quantity('mPerS', 0.5, 125, 20, 0),
     barDiameterMm: quantity('mm', 3, 60, null, 1),
     barOffsetMm: quantity('mm', 0, 600, 0, 1),
+    grindingRatio: quantity('ratio', 0.1, 10_000, null, 1),
   },
   fixture: {
     seatOffsetMm: quantity('mm', -80, 80, null, 1),
@@ -47,6 +61,8 @@ export const quantities = {
     screwPitchMm: quantity('mm', 0.1, 5, null, 2),
     pivotSetbackMm: quantity('mm', -60, 200, 0, 1),
     pivotOffsetMm: quantity('mm', -60, 60, 0, 1),
+    rollHeightMm: quantity('mm', -60, 60, 0, 1),
+    swingRadiusMm: quantity('mm', 20, 2_000, null, 1),
   },
   aim: {
     bandMm: quantity('mm', 0.05, 5, 0.4, 1),
@@ -63,6 +79,9 @@ export const quantities = {
     stopTurnsRight: quantity('turn', 0, 12, 0, 2),
     yawLeftDeg: quantity('deg', 0, 15, null, 2),
     yawRightDeg: quantity('deg', 0, 15, null, 2),
+    rollLeftDeg: quantity('deg', 0, 10, null, 2),
+    rollRightDeg: quantity('deg', 0, 10, null, 2),
+    recordedSweeps: quantity('sweep', 1, 200, 2, 0),
     traverseMm: quantity('mm', 0, 100, 10, 0),
     fingerReachMm: quantity('mm', 0, 100, 26, 0),
     endShare: quantity('share', 0.01, 0.49, 0.25, 2),
@@ -71,6 +90,16 @@ export const quantities = {
     stepsPerSweep: quantity('count', 4, 200, 24, 0),
     removalPerSweepMm3: quantity('mm3', 0.001, 20, 0.5, 2),
     bedStiffnessNPerMm3: quantity('nPerMm3', 0.1, 2_000, 20, 0),
+  },
+  errors: {
+    barAskewDeg: quantity('deg', -5, 5, 0, 2),
+    barRollDeg: quantity('deg', -5, 5, 0, 2),
+    wheelConeMm: quantity('mm', -1, 1, 0, 2),
+    wheelCrownMm: quantity('mm', -1, 1, 0, 2),
+    mountingAskewDeg: quantity('deg', -10, 10, 0, 2),
+    pivotTiltDeg: quantity('deg', -10, 10, 0, 2),
+    parasiticRollDeg: quantity('deg', -2, 2, 0, 2),
+    stopLashMm: quantity('mm', 0, 2, 0, 2),
   },
   grid: {
     across: quantity('count', 5, 481, 115, 0),

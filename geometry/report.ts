@@ -52,14 +52,28 @@ export interface TurnsReport {
   readonly code: 'reachable' | 'squareFixture' | 'beyondStopTravel' | 'fingersTooShort' | 'wheelTooNarrow' | 'noBalance'
 }
 
-/** How far fixture and stops let the edge go. */
+/** Turn of the fixture, yaw or roll, that forms the wanted relief at both corners. */
+export interface ForAimReport {
+  readonly leftDeg: number
+  readonly rightDeg: number
+  /** Sweeps of this job until the edge is formed. */
+  readonly sweeps: number
+  readonly reachable: boolean
+  readonly code: TurnsReport['code']
+}
+
+/** How far fixture and stops let the edge go, at the first setting. Null: nothing stops it. */
 export interface FreedomReport {
-  readonly yawLeftDeg: number
-  readonly yawRightDeg: number
+  readonly yawLeftDeg: number | null
+  readonly yawRightDeg: number | null
+  readonly rollLeftDeg: number
+  readonly rollRightDeg: number
   /** Travel of the edge's midpoint; sweepRightMm belongs to yawRightDeg. */
-  readonly sweepLeftMm: number
-  readonly sweepRightMm: number
-  /** By the contact model, uncalibrated; null where the fixture is steered but its arm and pitch are not known. */
+  readonly sweepLeftMm: number | null
+  readonly sweepRightMm: number | null
+  /** By the contact model, uncalibrated; null where no stops can be asked for. */
+  readonly forAim: ForAimReport | null
+  /** The same in turns of the stop screws; null but for a steered fixture whose arm and pitch are known. */
   readonly turnsForAim: TurnsReport | null
   readonly turnsCalibrated: TurnsReport | null
 }
@@ -80,6 +94,16 @@ export interface EdgeReport {
 export interface GrindReport extends EdgeReport {
   readonly volumeRemovedMm3: number
   readonly steps: number
+  /** Bevel at the edge's middle as the receding edge makes it. */
+  readonly bevelAngleDeg: number
+}
+
+/** Where the wheel has cut on the bevel, column by column; null where it has not. Lengths along the bevel. */
+export interface BandReport {
+  readonly fromEdgeMm: readonly (number | null)[]
+  readonly fromHeelMm: readonly (number | null)[]
+  /** Sweep after which to stop: freshening, the band as near to the edge as wanted; reshaping, burr all along. Null: not reached. */
+  readonly stopSweep: number | null
 }
 
 /** The edge as the wood meets it. */
@@ -105,9 +129,10 @@ export interface Report {
   readonly hollow: HollowReport
   readonly plan: PlanReport
   readonly freedom: FreedomReport
-  /** Cuts at constant depth; the exact answer for rigid cuts, not a limit of the grind. */
-  readonly envelope: EdgeReport
+  /** Cuts at constant depth; the exact answer for rigid cuts, not a limit of the grind. Null where nothing stops the fixture. */
+  readonly envelope: EdgeReport | null
   readonly grind: GrindReport
+  readonly band: BandReport
   /** Null where the tool has no seat. */
   readonly woodView: WoodViewReport | null
   readonly cautions: readonly Caution[]

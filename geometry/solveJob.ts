@@ -1,27 +1,69 @@
 import { planOf } from './aim.ts'
+import { bandOf, burrAllAlong, leastFromEdgeMm } from './band.ts'
 import { cautionsOf } from './cautions.ts'
 import { edgeOf } from './edge.ts'
 import { envelopeOf } from './envelope.ts'
 import { type Freedom, freedomFigures, freedomOf, mostTurns } from './freedom.ts'
-import { advance, startGrind } from './grind.ts'
+import { advance, type GrindState, startGrind } from './grind.ts'
 import { hollowOf } from './hollow.ts'
 import type { Job } from './job.ts'
-import { planMotion } from './motion.ts'
-import type { GrindReport, Report } from './report.ts'
+import { planMotion, sweepsOf } from './motion.ts'
+import type { BandReport, FreedomReport, GrindReport, Report } from './report.ts'
 import { ok, type Result } from './result.ts'
-import { setUpOf, setUpReport } from './setUp.ts'
-import { turnsForAim } from './turns.ts'
+import { bevelAtEdge, type SetUp, setUpOf, setUpReport } from './setUp.ts'
+import { forAimReport, stopsForAim, turnsReport } from './turns.ts'
 import { degFromRad } from './units.ts'
 import { ENGINE_VERSION } from './version.ts'
 import { woodViewOf } from './woodView.ts'
 
-const grindOf = (job: Job, freedom: Freedom): Result<GrindReport> => {
+/** True when the grind has done what the job's task asks: see `BandReport.stopSweep`. */
+const isDone = (job: Job, state: GrindState): boolean =>
+  job.aim.task === 'freshen' ? leastFromEdgeMm(state) <= job.aim.bandMm : burrAllAlong(state)
+
+interface Ground {
+  readonly state: GrindState
+  readonly stopSweep: number | null
+}
+
+/** The whole grind, sweep by sweep, so that the first sweep after which to stop is known. */
+const groundOf = (job: Job, freedom: Freedom): Result<Ground> => {
   const started = startGrind(job)
   if (!started.ok) return started
-  const ground = advance(started.value, planMotion(job, freedom), job.motion.sweeps * job.motion.stepsPerSweep)
-  if (!ground.ok) return ground
-  const { uMm, vMm, throughCount, volumeRemovedMm3, step } = ground.value
-  return ok({ ...edgeOf(uMm, vMm, throughCount), volumeRemovedMm3, steps: step })
+  const state = started.value
+  const motion = planMotion(job, freedom)
+  let stopSweep: number | null = null
+  for (let sweep = 1; sweep <= sweepsOf(job); sweep++) {
+    const ground = advance(state, motion, motion.stepsPerSweep)
+    if (!ground.ok) return ground
+    if (stopSweep === null && isDone(job, state)) stopSweep = sweep
+  }
+  return ok({ state, stopSweep })
+}
+
+const grindReport = (setUp: SetUp, state: GrindState): GrindReport => {
+  const edge = edgeOf(state.uMm, state.vMm, state.throughCount)
+  const recededMm = edge.edgeVMm.reduce((least, v) => Math.min(least, v))
+  const bevelAngleDeg = degFromRad(bevelAtEdge(setUp, recededMm))
+  return { ...edge, volumeRemovedMm3: state.volumeRemovedMm3, steps: state.step, bevelAngleDeg }
+}
+
+const bandReport = ({ state, stopSweep }: Ground): BandReport => {
+  const bands = Array.from({ length: state.acrossCount }, (_, i) => bandOf(state, i))
+  return {
+    fromEdgeMm: bands.map((band) => band?.fromEdgeMm ?? null),
+    fromHeelMm: bands.map((band) => band?.fromHeelMm ?? null),
+    stopSweep,
+  }
+}
+
+const freedomReport = (job: Job, freedom: Freedom, reliefMm: number): FreedomReport => {
+  const forAim = stopsForAim(job, freedom, reliefMm)
+  return {
+    ...freedomFigures(freedom),
+    forAim: forAim && forAimReport(forAim),
+    turnsForAim: forAim && turnsReport(job, forAim),
+    turnsCalibrated: null,
+  }
 }
 
 /** Everything that can be told of a job, stage by stage. Pure: the same job gives the same report to the byte on every host. */
@@ -32,22 +74,20 @@ export const solveJob = (job: Job): Result<Report> => {
   if (!plan.ok) return plan
   const freedom = freedomOf(job, setUp.value)
   if (!freedom.ok) return freedom
-  const grind = grindOf(job, freedom.value)
-  if (!grind.ok) return grind
+  const ground = groundOf(job, freedom.value)
+  if (!ground.ok) return ground
   const { bevelRad, wheelRadiusMm, otherBevelRad } = setUp.value
   const currentBevelDeg = job.blade.currentBevelDeg ?? degFromRad(bevelRad)
+  const grind = grindReport(setUp.value, ground.value.state)
   const findings = {
     setUp: setUpReport(job, setUp.value),
     hollow: hollowOf(wheelRadiusMm, bevelRad, job.blade.thicknessMm),
     plan: plan.value,
-    freedom: {
-      ...freedomFigures(freedom.value),
-      turnsForAim: turnsForAim(job, freedom.value, plan.value.reliefMm),
-      turnsCalibrated: null,
-    },
-    envelope: envelopeOf(job, freedom.value),
-    grind: grind.value,
-    woodView: woodViewOf(job, grind.value, bevelRad),
+    freedom: freedomReport(job, freedom.value, plan.value.reliefMm),
+    envelope: envelopeOf(job, setUp.value, freedom.value),
+    grind,
+    band: bandReport(ground.value),
+    woodView: woodViewOf(job, grind, bevelRad),
     job: { ...job, blade: { ...job.blade, currentBevelDeg } },
   }
   const otherBevelDeg = otherBevelRad === null ? null : degFromRad(otherBevelRad)

@@ -1,16 +1,16 @@
 /** Tolerances of the engine, each with its reason. Lengths in mm, angles as slopes (dimensionless). */
 
 /** Force balance, relative: the wear of a step is shared out by the force found, so the volume is right whatever is left here. */
-export const FORCE_TOLERANCE = 1e-10
+export const FORCE_TOLERANCE = 1e-5
 
 /** Moment balance, relative to load x half width: a tenth of a nanometre of load place, far below what moves any figure. */
-export const MOMENT_TOLERANCE = 1e-9
+export const MOMENT_TOLERANCE = 1e-5
 
 /** What rounding leaves of a tilt: sine and cosine near 1 have grains of 1.1e-16, a few of which meet in a distance. */
 export const TILT_GRAIN = 1e-15
 
-/** Yaw bracket, as a slope: 1e-13 over 60 mm is a hundred-thousandth of a nanometre; below this bisection only shuffles rounding. */
-export const YAW_BRACKET = 1e-13
+/** Bracket of the fixture's turn, as a slope: 1e-13 over 60 mm is a hundred-thousandth of a nanometre; below this bisection only shuffles rounding. */
+export const TURN_BRACKET = 1e-13
 
 /** Most evaluations of one balance before it is called lost; ordinary steps take fewer than ten. */
 export const BALANCE_PASSES = 200

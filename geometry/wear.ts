@@ -1,5 +1,6 @@
 import type { Scales } from './balance.ts'
-import { type Bed, coverage } from './contact.ts'
+import type { Bed } from './contact.ts'
+import { wearRim } from './rim.ts'
 
 /**
  * Preston's law (1927): the surface recedes along the wheel's normal by K p in a step, K = volume of the step / load. A plain
@@ -10,48 +11,59 @@ export const effectiveStiffness = (stiffnessNPerMm3: number, removalPerNewtonMm3
   stiffnessNPerMm3 / (1 + removalPerNewtonMm3 * stiffnessNPerMm3)
 
 /**
- * Takes one step's steel off the field at a balanced pose and notes the pressure across the edge.
+ * Takes one step's steel off the field at a balanced pose: each patch recedes along v by its share of the force, as
+ * `press` left it in `patchMm`. The volume is then right to rounding however closely the balance was met.
  *
- * A patch du dn recedes along v by K p rho / (d cos yaw), its share of the column that the wheel covers.
- * The sums of the balance share the step's volume out, so that it is taken to the last bit but rounding.
  * @param scales as the balance left them
- * @param stiffness the effective one that the pose was balanced with
- * @param pressureNPerMm filled: force on each column per mm of width
+ * @param perNewtonMm volume for each newton, times the effective stiffness that the pose was balanced with
  * @returns volume removed, mm^3
  */
-export const wear = (
-  bed: Bed,
-  vMm: Float64Array,
-  { placed, clearance, sums }: Scales,
-  stiffness: number,
-  removalMm3: number,
-  pressureNPerMm: Float64Array,
-): number => {
-  const { acrossCount, throughCount, uMm, nMm, columnEdgesMm, rowHeightsMm, wheelRadiusMm: R } = bed
-  const { yawSine, yawCosine, secant, axisNMm, fixedMm } = placed
-  const perDepth = stiffness * secant
-  const perNewton = removalMm3 / sums.force
-  let force = 0
+export const wear = (bed: Bed, vMm: Float64Array, { clearance, patchMm }: Scales, perPatch: number): number => {
+  const { acrossCount, throughCount, columnEdgesMm, rowHeightsMm } = bed
+  let volumeMm3 = 0
   for (let i = 0; i < acrossCount; i++) {
-    pressureNPerMm[i] = 0
     if ((clearance.columnMm[i] as number) > 0) continue
-    const columnD = fixedMm - (uMm[i] as number) * yawSine
-    let perMm = 0
+    let heightMm2 = 0
     for (let j = 0, at = i * throughCount; j < throughCount; j++, at++) {
-      const v = vMm[at] as number
-      const d = columnD + v * yawCosine
-      const h = (nMm[j] as number) - axisNMm
-      const rhoSquare = d * d + h * h
-      if (rhoSquare >= R * R) continue
-      const rho = Math.sqrt(rhoSquare)
-      const perPatch = (coverage(bed, placed, i, v) * perDepth * (R - rho) * rho) / d
-      const worn = v + perNewton * perPatch
+      const lossMm = perPatch * (patchMm[at] as number)
+      if (lossMm === 0) continue
+      const worn = (vMm[at] as number) + lossMm
       vMm[at] = worn
       if (worn > clearance.mostVMm) clearance.mostVMm = worn
-      perMm += perPatch * (rowHeightsMm[j] as number)
+      heightMm2 += lossMm * (rowHeightsMm[j] as number)
     }
-    pressureNPerMm[i] = perMm
-    force += perMm * ((columnEdgesMm[i + 1] as number) - (columnEdgesMm[i] as number))
+    volumeMm3 += heightMm2 * ((columnEdgesMm[i + 1] as number) - (columnEdgesMm[i] as number))
   }
-  return force * perNewton
+  return volumeMm3
+}
+
+/** Force on each column per mm of width at the last balanced pose. @param newtonPerPatch stiffness that it was balanced with */
+export const readPressure = (bed: Bed, { clearance, patchMm }: Scales, stiffness: number, into: Float64Array): void => {
+  const { acrossCount, throughCount, rowHeightsMm } = bed
+  for (let i = 0; i < acrossCount; i++) {
+    into[i] = 0
+    if ((clearance.columnMm[i] as number) > 0) continue
+    for (let j = 0; j < throughCount; j++)
+      into[i] =
+        (into[i] as number) + stiffness * (patchMm[i * throughCount + j] as number) * (rowHeightsMm[j] as number)
+  }
+}
+
+/** Wears the wheel where it took steel, by the grinding ratio (steel per wheel, by volume; both are pressed by the same patches). */
+export const wearWheel = (
+  bed: Bed,
+  { clearance, patchMm, placed }: Scales,
+  perPatch: number,
+  grindingRatio: number,
+): void => {
+  const { acrossCount, throughCount, uMm, columnEdgesMm, rowHeightsMm, rim } = bed
+  const { x } = placed.forms
+  for (let i = 0; i < acrossCount; i++) {
+    if ((clearance.columnMm[i] as number) > 0) continue
+    let heightMm2 = 0
+    for (let j = 0; j < throughCount; j++)
+      heightMm2 += perPatch * (patchMm[i * throughCount + j] as number) * (rowHeightsMm[j] as number)
+    const volumeMm3 = heightMm2 * ((columnEdgesMm[i + 1] as number) - (columnEdgesMm[i] as number))
+    if (volumeMm3 > 0) wearRim(rim, x.atZero + x.perU * (uMm[i] as number), volumeMm3 / grindingRatio)
+  }
 }

@@ -76,9 +76,9 @@ const both = <T>(left: T, right: T): Pair<T> => ({ left, right })
 const noteOf = (t: TFunction, key: 'freePlay' | 'yaw', { left, right }: Pair<string>): string =>
   left === right ? t(`${key}Each`, { [key]: left }) : t(`${key}Sides`, { left, right })
 
-const yawFigures = ({ report }: CardFacts): Pair<Figure> => {
+const yawFigures = (yawDeg: Pair<number>): Pair<Figure> => {
   const say = (deg: number) => figure(deg, 'deg', quantities.motion.yawLeftDeg.decimals)
-  return both(say(report.freedom.yawLeftDeg), say(report.freedom.yawRightDeg))
+  return both(say(yawDeg.left), say(yawDeg.right))
 }
 
 const turnsOf = ({ job }: CardFacts, play: Pair<number>): Pair<Figure> | null => {
@@ -96,15 +96,16 @@ const turnsOf = ({ job }: CardFacts, play: Pair<number>): Pair<Figure> | null =>
   return both(say(yawLeftDeg, stopTurnsLeft, play.left), say(yawRightDeg, stopTurnsRight, play.right))
 }
 
-/** How the stops of a steered fixture are set, or null for a square one. Free play = tan(yaw) x guide arm. */
+/** How the stops of a steered fixture are set, or null for one without stop screws. Free play = tan(yaw) x guide arm. */
 export const stopsOf = (facts: CardFacts): Stops | null => {
   const { job, report, t, length } = facts
   const { guideArmMm, kind } = job.fixture
-  if (kind === 'square') return null
-  const yaw = yawFigures(facts)
+  const { yawLeftDeg, yawRightDeg } = report.freedom
+  if (kind !== 'steered' || yawLeftDeg === null || yawRightDeg === null) return null
+  const yaw = yawFigures(both(yawLeftDeg, yawRightDeg))
   if (guideArmMm === null) return { main: yaw, unit: t('stopsYaw'), note: null }
   const playMm = (deg: number) => tan(radFromDeg(deg)) * guideArmMm
-  const play = both(playMm(report.freedom.yawLeftDeg), playMm(report.freedom.yawRightDeg))
+  const play = both(playMm(yawLeftDeg), playMm(yawRightDeg))
   const playFigures = both(length(play.left, 2), length(play.right, 2))
   const turns = turnsOf(facts, play)
   if (turns === null)

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { fixtureKinds, jobSchema } from '../../geometry/job.ts'
+import { jobSchema } from '../../geometry/job.ts'
 import { type Quantity, quantities } from '../../geometry/quantities.ts'
 
 /**
@@ -92,10 +92,13 @@ export const stationDraftSchema = z.strictObject({
 /** A station of the workshop. */
 export const stationSchema = stationDraftSchema.extend(record)
 
+/** Kinds of fixture that the rack keeps and the model shows; job files know more. */
+export const rackFixtureKinds = ['square', 'steered'] as const
+
 /** What a user says of a fixture. */
 export const fixtureDraftSchema = z.strictObject({
   name,
-  kind: z.enum(fixtureKinds),
+  kind: z.enum(rackFixtureKinds),
   seatOffsetMm: within(quantities.fixture.seatOffsetMm),
   guideArmMm: within(quantities.fixture.guideArmMm).nullable().default(null),
   screwPitchMm: within(quantities.fixture.screwPitchMm).nullable().default(null),

@@ -20,6 +20,7 @@ const symbols: Record<Unit, string> = {
   nPerMm3: 'N/mm³',
   sweep: 'sweeps',
   share: '',
+  ratio: '',
   count: '',
 }
 

@@ -43,6 +43,7 @@ const stationOf = (station: Station): Job['station'] => ({
   maxRimSpeedMPerS: station.maxRimSpeedMPerS,
   barDiameterMm: station.barDiameterMm,
   barOffsetMm: station.barOffsetMm,
+  grindingRatio: null,
 })
 
 const isSteered = (fixture: Fixture): boolean => fixture.kind === 'steered'

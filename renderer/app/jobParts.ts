@@ -25,6 +25,7 @@ const stationOf = (station: Station): Job['station'] => ({
   maxRimSpeedMPerS: station.maxRimSpeedMPerS,
   barDiameterMm: station.barDiameterMm,
   barOffsetMm: station.barOffsetMm,
+  grindingRatio: null,
 })
 
 const fixtureOf = (fixture: Fixture) => {

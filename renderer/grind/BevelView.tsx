@@ -1,6 +1,6 @@
 import { useRef } from 'react'
+import { INK_THICKNESS_MM } from '../../geometry/ink.ts'
 import { useTexts } from '../ui/texts.tsx'
-import { INK_THICKNESS_MM } from '../worker/ink.ts'
 import type { Frame } from '../worker/protocol.ts'
 import { acrossScale, factorText } from './glassScale.ts'
 import { touchingColumns } from './touching.ts'

@@ -25,8 +25,9 @@ export const stopsOf = (job: Job, setUp: SetUp, draft: StopDraft | null): Stops 
   const { guideArmMm, screwPitchMm } = job.fixture
   const freedom = freedomOf(shown, setUp)
   if (!freedom.ok || guideArmMm === null) return { leftMm: 0, rightMm: 0, leftTurns: 0, rightTurns: 0 }
-  const leftMm = freedom.value.yawSlopeLeft * guideArmMm
-  const rightMm = freedom.value.yawSlopeRight * guideArmMm
+  const { slopeLeft, slopeRight } = freedom.value.settings[0]
+  const leftMm = slopeLeft * guideArmMm
+  const rightMm = slopeRight * guideArmMm
   const pitch = screwPitchMm ?? Number.POSITIVE_INFINITY
   return { leftMm, rightMm, leftTurns: leftMm / pitch, rightTurns: rightMm / pitch }
 }

@@ -1,8 +1,8 @@
-import { fixtureKinds } from '../../geometry/job.ts'
 import { quantities } from '../../geometry/quantities.ts'
 import {
   type Fixture,
   type FixtureDraft,
+  rackFixtureKinds,
   type Station,
   type StationDraft,
   type Tool,
@@ -70,7 +70,7 @@ export const newStation: Partial<Record<keyof StationDraft, unknown>> = {
 /** Fields of a fixture. Arm and pitch stay empty for a square one. */
 export const fixtureFields: readonly FieldSpec<FixtureDraft>[] = [
   { kind: 'words', key: 'name', required: true },
-  { kind: 'choice', key: 'kind', options: fixtureKinds, texts: 'common:fixtureKind' },
+  { kind: 'choice', key: 'kind', options: rackFixtureKinds, texts: 'common:fixtureKind' },
   { kind: 'figure', key: 'seatOffsetMm', quantity: 'fixture.seatOffsetMm' },
   { kind: 'figure', key: 'guideArmMm', quantity: 'fixture.guideArmMm', allowEmpty: true },
   { kind: 'figure', key: 'screwPitchMm', quantity: 'fixture.screwPitchMm', allowEmpty: true },

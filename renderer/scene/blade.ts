@@ -1,7 +1,7 @@
 import { BufferAttribute, BufferGeometry, CircleGeometry, Color, DynamicDrawUsage, Group, Mesh } from 'three'
+import { INK_THICKNESS_MM } from '../../geometry/ink.ts'
 import type { Job } from '../../geometry/job.ts'
 import { type BladeMesh, bevelNormals, bladeMesh, placeBevel } from '../../geometry/mesh.ts'
-import { INK_THICKNESS_MM } from '../worker/ink.ts'
 import type { Frame, RunShape } from '../worker/protocol.ts'
 import type { SceneMaterials } from './materials.ts'
 import type { MachineFigures } from './placement.ts'

@@ -31,6 +31,7 @@ const unitWords: Record<Unit, Record<string, number>> = {
   nPerMm3: words(1, 'n/mm³', 'n/mm3'),
   sweep: words(1, 'sweep', 'sweeps'),
   share: words(0.01, '%'),
+  ratio: {},
   count: {},
 }
 

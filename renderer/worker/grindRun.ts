@@ -1,11 +1,11 @@
 import { reliefOf } from '../../geometry/edge.ts'
 import { freedomOf } from '../../geometry/freedom.ts'
 import { advance, type GrindSnapshot, type GrindState, restore, snapshot, startGrind } from '../../geometry/grind.ts'
+import { inkLeftShare } from '../../geometry/ink.ts'
 import type { Job } from '../../geometry/job.ts'
 import { type Motion, planMotion } from '../../geometry/motion.ts'
 import { ok, type Problem, type Result } from '../../geometry/result.ts'
 import { setUpOf } from '../../geometry/setUp.ts'
-import { inkLeftShare } from './ink.ts'
 import type { HistoryRow, RunShape } from './protocol.ts'
 
 /** Most moments kept to go back to; on the usual grid they take about 6 MB. */

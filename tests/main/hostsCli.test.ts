@@ -158,7 +158,7 @@ describe('the card', () => {
 describe('what the command tells of itself', () => {
   it('the schema of the job file', () => {
     const schema = JSON.parse(run(['--schema']).stdout)
-    expect(Object.keys(schema.properties)).toEqual(['version', 'blade', 'station', 'fixture', 'aim', 'motion', 'grid'])
+    expect(Object.keys(schema.properties)).toEqual(['version', 'blade', 'station', 'fixture', 'aim', 'motion', 'errors', 'grid'])
     expect(schema.additionalProperties).toBe(false)
   })
 

@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest'
+import { inkLeftShare } from '../../geometry/ink.ts'
 import { curvePath, wantedAt } from '../../renderer/grind/curves.ts'
 import { acrossScale, depthScale, factorText } from '../../renderer/grind/glassScale.ts'
 import { packLabels } from '../../renderer/grind/packLabels.ts'
 import { draggedTurns } from '../../renderer/grind/stops.ts'
 import { highest, touchingColumns } from '../../renderer/grind/touching.ts'
-import { inkLeftShare } from '../../renderer/worker/ink.ts'
 
 test('labels with room stand where they wish to', () => {
   expect(
