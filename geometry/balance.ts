@@ -2,6 +2,7 @@ import { newClearance } from './clearance.ts'
 import {
   type Bed,
   nearestNode,
+  newColumn,
   newPlaced,
   newSums,
   type Placed,
@@ -41,8 +42,7 @@ export const newScales = (vMm: Float64Array, acrossCount: number): Scales => ({
   sums: newSums(),
   clearance: newClearance(vMm, acrossCount),
   patchMm: new Float64Array(vMm.length),
-  rowD: new Float64Array(vMm.length / acrossCount),
-  rowH: new Float64Array(vMm.length / acrossCount),
+  column: newColumn(vMm.length / acrossCount),
   passesLeft: 0,
 })
 

@@ -35,14 +35,18 @@ export const creep = ({ acrossCount, uMm, nMm }: Bed, { d, h }: Forms, clearance
   const { columnMm, leastVMm, mostVMm, forms } = clearance
   const furthestVMm = Math.max(Math.abs(leastVMm), Math.abs(mostVMm))
   const thicknessMm = nMm[nMm.length - 1] as number
-  const alikeMm =
-    Math.abs(d.atZero - forms.d.atZero) +
-    Math.abs(h.atZero - forms.h.atZero) +
+  const withinMm =
     (Math.abs(d.perV - forms.d.perV) + Math.abs(h.perV - forms.h.perV)) * furthestVMm +
     (Math.abs(d.perN - forms.d.perN) + Math.abs(h.perN - forms.h.perN)) * thicknessMm
-  const perMm = Math.abs(d.perU - forms.d.perU) + Math.abs(h.perU - forms.h.perU)
-  for (let i = 0; i < acrossCount; i++)
-    columnMm[i] = (columnMm[i] as number) - alikeMm - perMm * Math.abs(uMm[i] as number)
+  const dMoves = d.atZero - forms.d.atZero
+  const hMoves = h.atZero - forms.h.atZero
+  const dPerMm = d.perU - forms.d.perU
+  const hPerMm = h.perU - forms.h.perU
+  for (let i = 0; i < acrossCount; i++) {
+    const u = uMm[i] as number
+    const movesMm = Math.abs(dMoves + dPerMm * u) + Math.abs(hMoves + hPerMm * u) + withinMm
+    columnMm[i] = (columnMm[i] as number) - movesMm
+  }
   copyForm(forms.d, d)
   copyForm(forms.h, h)
 }
@@ -52,5 +56,5 @@ const ROUNDING_MM = 1e-10
 
 /** Keeps how far a column was found to stand off a wheel of some radius. @param nearestSquare of its nearest node's distance */
 export const noteClearance = ({ columnMm }: Clearance, i: number, nearestSquare: number, radiusMm: number): void => {
-  columnMm[i] = nearestSquare > radiusMm * radiusMm ? Math.sqrt(nearestSquare) - radiusMm - ROUNDING_MM : 0
+  columnMm[i] = Math.max(Math.sqrt(nearestSquare) - radiusMm - ROUNDING_MM, Number.MIN_VALUE)
 }

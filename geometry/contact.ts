@@ -137,21 +137,179 @@ const coverage = (left: number, right: number, half: number): number => {
   return covered <= 0 ? 0 : covered / (right - left)
 }
 
-/** What `press` fills besides the sums. */
+/** What `press` fills. */
 export interface Pressing {
   readonly sums: Sums
   readonly clearance: Clearance
-  /** Force of each node per stiffness, du and dn; right only for columns that may touch. */
+  /** Force of each node per stiffness, du and dn; right only for columns whose clearance is not above 0. */
   readonly patchMm: Float64Array
-  /** Room for the rows' own share of d and h. */
-  readonly rowD: Float64Array
-  readonly rowH: Float64Array
+  readonly column: Column
+}
+
+/** One column at work: its share of d and h at each row, and its sums. */
+interface Column {
+  readonly dMm: Float64Array
+  readonly hMm: Float64Array
+  /** Force per stiffness and du. */
+  force: number
+  /** Weights of d and h, and of their growth through the thickness, in the growth of the force. */
+  d: number
+  dThrough: number
+  h: number
+  hThrough: number
+  /** Growth of the force with turnSlope by coverage alone. */
+  perTurn: number
+}
+
+export const newColumn = (throughCount: number): Column => ({
+  dMm: new Float64Array(throughCount),
+  hMm: new Float64Array(throughCount),
+  force: 0,
+  d: 0,
+  dThrough: 0,
+  h: 0,
+  hThrough: 0,
+  perTurn: 0,
+})
+
+/** Fills the column's d and h. @returns square of its least distance from the wheel's axis */
+const measureColumn = (bed: Bed, vMm: Float64Array, { forms }: Placed, column: Column, i: number): number => {
+  const { throughCount, nMm } = bed
+  const { dMm, hMm } = column
+  const u = bed.uMm[i] as number
+  const { perV: Dv, perN: Dn } = forms.d
+  const { perV: Hv, perN: Hn } = forms.h
+  const d0 = forms.d.atZero + forms.d.perU * u
+  const h0 = forms.h.atZero + forms.h.perU * u
+  let least = Number.POSITIVE_INFINITY
+  for (let j = 0, at = i * throughCount; j < throughCount; j++, at++) {
+    const v = vMm[at] as number
+    const n = nMm[j] as number
+    const d = d0 + Dv * v + Dn * n
+    const h = h0 + Hv * v + Hn * n
+    dMm[j] = d
+    hMm[j] = h
+    const square = d * d + h * h
+    if (square < least) least = square
+  }
+  return least
+}
+
+/** Presses a column that the wheel, a true cylinder, covers whole. With rho = hypot(d, h) a node is R - rho deep. */
+const pressColumn = (bed: Bed, { forms }: Placed, { patchMm, column }: Pressing, i: number): void => {
+  const { throughCount, nMm, rowHeightsMm } = bed
+  const { dMm, hMm } = column
+  const R = bed.rim.radiusMm
+  const square = R * R
+  const Dv = forms.d.perV
+  const Hv = forms.h.perV
+  let force = 0
+  let dSum = 0
+  let dThrough = 0
+  let hSum = 0
+  let hThrough = 0
+  for (let j = 0, at = i * throughCount; j < throughCount; j++, at++) {
+    const d = dMm[j] as number
+    const h = hMm[j] as number
+    const rhoSquare = d * d + h * h
+    if (rhoSquare >= square) {
+      patchMm[at] = 0
+      continue
+    }
+    const facing = 1 / (d * Dv + h * Hv)
+    const rho = Math.sqrt(rhoSquare)
+    const patch = (R - rho) * rho * facing
+    patchMm[at] = patch
+    const rowHeightMm = rowHeightsMm[j] as number
+    force += patch * rowHeightMm
+    const weight = facing * rowHeightMm
+    const dWeight = d * weight
+    const hWeight = h * weight
+    const n = nMm[j] as number
+    dSum += dWeight
+    dThrough += dWeight * n
+    hSum += hWeight
+    hThrough += hWeight * n
+  }
+  column.force = force
+  column.d = dSum
+  column.dThrough = dThrough
+  column.h = hSum
+  column.hThrough = hThrough
+  column.perTurn = 0
+}
+
+/** The same where the wheel is not a true cylinder or its rim runs through the column. */
+const pressColumnAtRim = (bed: Bed, vMm: Float64Array, placed: Placed, pressing: Pressing, i: number): void => {
+  const { throughCount, uMm, nMm, columnEdgesMm, rowHeightsMm, rim } = bed
+  const { patchMm, column } = pressing
+  const { x, d: dForm, h: hForm } = placed.forms
+  const xTurn = placed.perTurn.x
+  const u = uMm[i] as number
+  const [leftU, rightU] = [columnEdgesMm[i] as number, columnEdgesMm[i + 1] as number]
+  Object.assign(column, { force: 0, d: 0, dThrough: 0, h: 0, hThrough: 0, perTurn: 0 })
+  for (let j = 0, at = i * throughCount; j < throughCount; j++, at++) {
+    const [v, n] = [vMm[at] as number, nMm[j] as number]
+    const [d, h] = [column.dMm[j] as number, column.hMm[j] as number]
+    const middle = x.atZero + x.perV * v + x.perN * n
+    const rho = Math.sqrt(d * d + h * h)
+    const depth = (rim.shaped ? radiusAt(rim, middle + x.perU * u) : rim.radiusMm) - rho
+    const [left, right] = [middle + x.perU * leftU, middle + x.perU * rightU]
+    const covered = depth > 0 ? coverage(left, right, rim.halfWidthMm) : 0
+    const facing = covered / (d * dForm.perV + h * hForm.perV)
+    const patch = depth > 0 ? depth * rho * facing : 0
+    patchMm[at] = patch
+    if (patch === 0) continue
+    const weight = facing * (rowHeightsMm[j] as number)
+    column.force += patch * (rowHeightsMm[j] as number)
+    column.d += d * weight
+    column.dThrough += d * weight * n
+    column.h += h * weight
+    column.hThrough += h * weight * n
+    const drift = xTurn.atZero + xTurn.perU * u + xTurn.perV * v + xTurn.perN * n
+    const entering = left < -rim.halfWidthMm ? drift : 0
+    const leaving = right > rim.halfWidthMm ? drift : 0
+    column.perTurn += ((patch / covered) * (rowHeightsMm[j] as number) * (entering - leaving)) / (right - left)
+  }
+}
+
+/** Adds a column to the sums. A column's v grows nearly straight through the thickness, which is all its growth needs. */
+const addColumn = (bed: Bed, vMm: Float64Array, placed: Placed, pressing: Pressing, stiffness: number, loadPlaceMm: number, i: number): void => {
+  const { sums, column } = pressing
+  const { throughCount, uMm, nMm, columnEdgesMm } = bed
+  const { d: dTurn, h: hTurn } = placed.perTurn
+  const u = uMm[i] as number
+  const edgeV = vMm[i * throughCount] as number
+  const rise = ((vMm[(i + 1) * throughCount - 1] as number) - edgeV) / (nMm[throughCount - 1] as number)
+  const scale = stiffness * ((columnEdgesMm[i + 1] as number) - (columnEdgesMm[i] as number))
+  const arm = u - loadPlaceMm
+  const dPerTurn = (dTurn.atZero + dTurn.perU * u + dTurn.perV * edgeV) * column.d + (dTurn.perV * rise + dTurn.perN) * column.dThrough
+  const hPerTurn = (hTurn.atZero + hTurn.perU * u + hTurn.perV * edgeV) * column.h + (hTurn.perV * rise + hTurn.perN) * column.hThrough
+  const force = scale * column.force
+  const perDepth = -scale * (placed.dPerDepth * column.d + placed.hPerDepth * column.h)
+  const perTurn = scale * (column.perTurn - dPerTurn - hPerTurn)
+  sums.force += force
+  sums.forcePerDepth += perDepth
+  sums.forcePerTurn += perTurn
+  sums.moment += force * arm
+  sums.momentPerDepth += perDepth * arm
+  sums.momentPerTurn += perTurn * arm
+}
+
+const clearSums = (sums: Sums): void => {
+  sums.force = 0
+  sums.forcePerDepth = 0
+  sums.forcePerTurn = 0
+  sums.moment = 0
+  sums.momentPerDepth = 0
+  sums.momentPerTurn = 0
+  sums.deepestMm = 0
 }
 
 /**
- * Presses the wheel into the field at a pose. With rho = hypot(d, h) a node is R - rho deep, and its patch of surface is
- * du dn rho / (d Dv + h Hv). Growths leave out terms of the order of depth / R, a part in 100,000: they steer the
- * search for the balance, whose figures come from the sums themselves.
+ * Presses the wheel into the field at a pose, column by column, and fills the sums. A node's patch of surface is
+ * du dn rho / (d Dv + h Hv). Growths leave out terms of the order of depth / R, a part in 100,000: they steer the search for
+ * the balance, whose figures come from the sums themselves.
  *
  * @param stiffness of the bed, N/mm^3
  * @param loadPlaceMm where the moments are taken about
@@ -164,107 +322,35 @@ export const press = (
   stiffness: number,
   loadPlaceMm: number,
 ): void => {
-  const { sums, clearance, patchMm, rowD, rowH } = pressing
+  const { sums, clearance, column } = pressing
+  const { acrossCount, nMm, columnEdgesMm, rim } = bed
+  const { columnMm, leastVMm, mostVMm } = clearance
+  const { x } = placed.forms
+  const highestMm = rim.radiusMm + rim.highestMm
+  const highestSquare = highestMm * highestMm
+  const thicknessMm = nMm[nMm.length - 1] as number
+  const lowX = x.atZero + Math.min(x.perV * leastVMm, x.perV * mostVMm) + Math.min(0, x.perN * thicknessMm)
+  const highX = x.atZero + Math.max(x.perV * leastVMm, x.perV * mostVMm) + Math.max(0, x.perN * thicknessMm)
   creep(bed, placed.forms, clearance)
-  const { acrossCount, throughCount, uMm, nMm, columnEdgesMm, rowHeightsMm, rim } = bed
-  const { radiusMm: R, halfWidthMm: half, shaped } = rim
-  const { dPerDepth, hPerDepth } = placed
-  const { atZero: X0, perU: Xu, perV: Xv, perN: Xn } = placed.forms.x
-  const { atZero: D0, perU: Du, perV: Dv, perN: Dn } = placed.forms.d
-  const { atZero: H0, perU: Hu, perV: Hv, perN: Hn } = placed.forms.h
-  const { x: xTurn, d: dTurn, h: hTurn } = placed.perTurn
-  const thicknessMm = nMm[throughCount - 1] as number
-  const { leastVMm, mostVMm } = clearance
-  const lowX = Math.min(Xv * leastVMm, Xv * mostVMm) + Math.min(0, Xn * thicknessMm)
-  const highX = Math.max(Xv * leastVMm, Xv * mostVMm) + Math.max(0, Xn * thicknessMm)
-  for (let j = 0; j < throughCount; j++) {
-    rowD[j] = D0 + Dn * (nMm[j] as number)
-    rowH[j] = H0 + Hn * (nMm[j] as number)
-  }
-  let force = 0
-  let forcePerDepth = 0
-  let forcePerTurn = 0
-  let moment = 0
-  let momentPerDepth = 0
-  let momentPerTurn = 0
-  let deepestMm = 0
+  clearSums(sums)
+  let leastSquare = highestSquare
   for (let i = 0; i < acrossCount; i++) {
-    if ((clearance.columnMm[i] as number) > 0) continue
-    const u = uMm[i] as number
-    const columnD = Du * u
-    const columnH = Hu * u
-    const leftX = X0 + Xu * (columnEdgesMm[i] as number)
-    const rightX = X0 + Xu * (columnEdgesMm[i + 1] as number)
-    const whole = leftX + lowX >= -half && rightX + highX <= half
-    let columnForce = 0
-    let coveredTurn = 0
-    let d1 = 0
-    let dV = 0
-    let dN = 0
-    let h1 = 0
-    let hV = 0
-    let hN = 0
-    let nearestSquare = Number.POSITIVE_INFINITY
-    for (let j = 0, at = i * throughCount; j < throughCount; j++, at++) {
-      const v = vMm[at] as number
-      const d = (rowD[j] as number) + columnD + Dv * v
-      const h = (rowH[j] as number) + columnH + Hv * v
-      const square = d * d + h * h
-      if (square < nearestSquare) nearestSquare = square
-      const n = nMm[j] as number
-      const shift = Xv * v + Xn * n
-      const radius = shaped ? radiusAt(rim, X0 + Xu * u + shift) : R
-      if (square >= radius * radius) {
-        patchMm[at] = 0
-        continue
-      }
-      const covered = whole ? 1 : coverage(leftX + shift, rightX + shift, half)
-      const rho = Math.sqrt(square)
-      const depth = radius - rho
-      const facing = covered / (d * Dv + h * Hv)
-      patchMm[at] = depth * rho * facing
-      if (covered === 0) continue
-      const rowHeightMm = rowHeightsMm[j] as number
-      const share = depth * rho * facing * rowHeightMm
-      if (depth > deepestMm) deepestMm = depth
-      columnForce += share
-      const dFacing = d * facing * rowHeightMm
-      const hFacing = h * facing * rowHeightMm
-      d1 += dFacing
-      dV += dFacing * v
-      dN += dFacing * n
-      h1 += hFacing
-      hV += hFacing * v
-      hN += hFacing * n
-      if (covered < 1) {
-        const drift = xTurn.atZero + xTurn.perU * u + xTurn.perV * v + xTurn.perN * n
-        const entering = leftX + shift < -half ? drift : 0
-        const leaving = rightX + shift > half ? drift : 0
-        coveredTurn += (share / covered) * ((entering - leaving) / (rightX - leftX))
-      }
+    if ((columnMm[i] as number) > 0) continue
+    const square = measureColumn(bed, vMm, placed, column, i)
+    if (square >= highestSquare) {
+      noteClearance(clearance, i, square, highestMm)
+      continue
     }
-    noteClearance(clearance, i, nearestSquare, R + rim.highestMm)
-    if (columnForce === 0) continue
-    const scale = stiffness * ((columnEdgesMm[i + 1] as number) - (columnEdgesMm[i] as number))
-    const arm = u - loadPlaceMm
-    const perDepth = -scale * (dPerDepth * d1 + hPerDepth * h1)
-    const turnD = (dTurn.atZero + dTurn.perU * u) * d1 + dTurn.perV * dV + dTurn.perN * dN
-    const turnH = (hTurn.atZero + hTurn.perU * u) * h1 + hTurn.perV * hV + hTurn.perN * hN
-    const perTurn = scale * (coveredTurn - turnD - turnH)
-    force += scale * columnForce
-    forcePerDepth += perDepth
-    forcePerTurn += perTurn
-    moment += scale * columnForce * arm
-    momentPerDepth += perDepth * arm
-    momentPerTurn += perTurn * arm
+    columnMm[i] = 0
+    if (square < leastSquare) leastSquare = square
+    const left = lowX + x.perU * (columnEdgesMm[i] as number)
+    const right = highX + x.perU * (columnEdgesMm[i + 1] as number)
+    if (rim.shaped || left < -rim.halfWidthMm || right > rim.halfWidthMm)
+      pressColumnAtRim(bed, vMm, placed, pressing, i)
+    else pressColumn(bed, placed, pressing, i)
+    addColumn(bed, vMm, placed, pressing, stiffness, loadPlaceMm, i)
   }
-  sums.force = force
-  sums.forcePerDepth = forcePerDepth
-  sums.forcePerTurn = forcePerTurn
-  sums.moment = moment
-  sums.momentPerDepth = momentPerDepth
-  sums.momentPerTurn = momentPerTurn
-  sums.deepestMm = deepestMm
+  if (sums.force > 0) sums.deepestMm = highestMm - Math.sqrt(leastSquare)
 }
 
 /** The node nearest to the wheel. */
