@@ -42,7 +42,7 @@ export const newScales = (vMm: Float64Array, acrossCount: number): Scales => ({
   sums: newSums(),
   clearance: newClearance(vMm, acrossCount),
   patchMm: new Float64Array(vMm.length),
-  column: newColumn(vMm.length / acrossCount),
+  column: newColumn(),
   passesLeft: 0,
 })
 

@@ -56,5 +56,8 @@ const ROUNDING_MM = 1e-10
 
 /** Keeps how far a column was found to stand off a wheel of some radius. @param nearestSquare of its nearest node's distance */
 export const noteClearance = ({ columnMm }: Clearance, i: number, nearestSquare: number, radiusMm: number): void => {
-  columnMm[i] = Math.max(Math.sqrt(nearestSquare) - radiusMm - ROUNDING_MM, Number.MIN_VALUE)
+  columnMm[i] =
+    nearestSquare < radiusMm * radiusMm
+      ? 0
+      : Math.max(Math.sqrt(nearestSquare) - radiusMm - ROUNDING_MM, Number.MIN_VALUE)
 }

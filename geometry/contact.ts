@@ -146,10 +146,8 @@ export interface Pressing {
   readonly column: Column
 }
 
-/** One column at work: its share of d and h at each row, and its sums. */
+/** Sums of the column at work. */
 interface Column {
-  readonly dMm: Float64Array
-  readonly hMm: Float64Array
   /** Force per stiffness and du. */
   force: number
   /** Weights of d and h, and of their growth through the thickness, in the growth of the force. */
@@ -161,9 +159,7 @@ interface Column {
   perTurn: number
 }
 
-export const newColumn = (throughCount: number): Column => ({
-  dMm: new Float64Array(throughCount),
-  hMm: new Float64Array(throughCount),
+export const newColumn = (): Column => ({
   force: 0,
   d: 0,
   dThrough: 0,
@@ -172,46 +168,31 @@ export const newColumn = (throughCount: number): Column => ({
   perTurn: 0,
 })
 
-/** Fills the column's d and h. @returns square of its least distance from the wheel's axis */
-const measureColumn = (bed: Bed, vMm: Float64Array, { forms }: Placed, column: Column, i: number): number => {
-  const { throughCount, nMm } = bed
-  const { dMm, hMm } = column
-  const u = bed.uMm[i] as number
-  const { perV: Dv, perN: Dn } = forms.d
-  const { perV: Hv, perN: Hn } = forms.h
-  const d0 = forms.d.atZero + forms.d.perU * u
-  const h0 = forms.h.atZero + forms.h.perU * u
-  let least = Number.POSITIVE_INFINITY
-  for (let j = 0, at = i * throughCount; j < throughCount; j++, at++) {
-    const v = vMm[at] as number
-    const n = nMm[j] as number
-    const d = d0 + Dv * v + Dn * n
-    const h = h0 + Hv * v + Hn * n
-    dMm[j] = d
-    hMm[j] = h
-    const square = d * d + h * h
-    if (square < least) least = square
-  }
-  return least
-}
-
-/** Presses a column that the wheel, a true cylinder, covers whole. With rho = hypot(d, h) a node is R - rho deep. */
-const pressColumn = (bed: Bed, { forms }: Placed, { patchMm, column }: Pressing, i: number): void => {
-  const { throughCount, nMm, rowHeightsMm } = bed
-  const { dMm, hMm } = column
+/**
+ * Presses a column that the wheel, a true cylinder, covers whole. With rho = hypot(d, h) a node is R - rho deep.
+ * @returns square of the column's least distance from the wheel's axis
+ */
+const pressColumn = (bed: Bed, vMm: Float64Array, { forms }: Placed, { patchMm, column }: Pressing, i: number): number => {
+  const { throughCount, uMm, nMm, rowHeightsMm } = bed
   const R = bed.rim.radiusMm
   const square = R * R
-  const Dv = forms.d.perV
-  const Hv = forms.h.perV
+  const { perV: Dv, perN: Dn } = forms.d
+  const { perV: Hv, perN: Hn } = forms.h
+  const d0 = forms.d.atZero + forms.d.perU * (uMm[i] as number)
+  const h0 = forms.h.atZero + forms.h.perU * (uMm[i] as number)
+  let least = Number.POSITIVE_INFINITY
   let force = 0
   let dSum = 0
   let dThrough = 0
   let hSum = 0
   let hThrough = 0
   for (let j = 0, at = i * throughCount; j < throughCount; j++, at++) {
-    const d = dMm[j] as number
-    const h = hMm[j] as number
+    const v = vMm[at] as number
+    const n = nMm[j] as number
+    const d = d0 + Dv * v + Dn * n
+    const h = h0 + Hv * v + Hn * n
     const rhoSquare = d * d + h * h
+    if (rhoSquare < least) least = rhoSquare
     if (rhoSquare >= square) {
       patchMm[at] = 0
       continue
@@ -225,7 +206,6 @@ const pressColumn = (bed: Bed, { forms }: Placed, { patchMm, column }: Pressing,
     const weight = facing * rowHeightMm
     const dWeight = d * weight
     const hWeight = h * weight
-    const n = nMm[j] as number
     dSum += dWeight
     dThrough += dWeight * n
     hSum += hWeight
@@ -237,40 +217,65 @@ const pressColumn = (bed: Bed, { forms }: Placed, { patchMm, column }: Pressing,
   column.h = hSum
   column.hThrough = hThrough
   column.perTurn = 0
+  return least
 }
 
 /** The same where the wheel is not a true cylinder or its rim runs through the column. */
-const pressColumnAtRim = (bed: Bed, vMm: Float64Array, placed: Placed, pressing: Pressing, i: number): void => {
+const pressColumnAtRim = (bed: Bed, vMm: Float64Array, placed: Placed, { patchMm, column }: Pressing, i: number): number => {
   const { throughCount, uMm, nMm, columnEdgesMm, rowHeightsMm, rim } = bed
-  const { patchMm, column } = pressing
   const { x, d: dForm, h: hForm } = placed.forms
   const xTurn = placed.perTurn.x
+  const half = rim.halfWidthMm
   const u = uMm[i] as number
-  const [leftU, rightU] = [columnEdgesMm[i] as number, columnEdgesMm[i + 1] as number]
-  Object.assign(column, { force: 0, d: 0, dThrough: 0, h: 0, hThrough: 0, perTurn: 0 })
+  const leftX = x.atZero + x.perU * (columnEdgesMm[i] as number)
+  const rightX = x.atZero + x.perU * (columnEdgesMm[i + 1] as number)
+  const d0 = dForm.atZero + dForm.perU * u
+  const h0 = hForm.atZero + hForm.perU * u
+  let least = Number.POSITIVE_INFINITY
+  let force = 0
+  let dSum = 0
+  let dThrough = 0
+  let hSum = 0
+  let hThrough = 0
+  let perTurn = 0
   for (let j = 0, at = i * throughCount; j < throughCount; j++, at++) {
-    const [v, n] = [vMm[at] as number, nMm[j] as number]
-    const [d, h] = [column.dMm[j] as number, column.hMm[j] as number]
-    const middle = x.atZero + x.perV * v + x.perN * n
-    const rho = Math.sqrt(d * d + h * h)
-    const depth = (rim.shaped ? radiusAt(rim, middle + x.perU * u) : rim.radiusMm) - rho
-    const [left, right] = [middle + x.perU * leftU, middle + x.perU * rightU]
-    const covered = depth > 0 ? coverage(left, right, rim.halfWidthMm) : 0
+    const v = vMm[at] as number
+    const n = nMm[j] as number
+    const d = d0 + dForm.perV * v + dForm.perN * n
+    const h = h0 + hForm.perV * v + hForm.perN * n
+    const shift = x.perV * v + x.perN * n
+    const rhoSquare = d * d + h * h
+    if (rhoSquare < least) least = rhoSquare
+    const radius = rim.shaped ? radiusAt(rim, x.atZero + x.perU * u + shift) : rim.radiusMm
+    const covered = rhoSquare < radius * radius ? coverage(leftX + shift, rightX + shift, half) : 0
+    if (covered === 0) {
+      patchMm[at] = 0
+      continue
+    }
+    const rho = Math.sqrt(rhoSquare)
     const facing = covered / (d * dForm.perV + h * hForm.perV)
-    const patch = depth > 0 ? depth * rho * facing : 0
+    const patch = (radius - rho) * rho * facing
     patchMm[at] = patch
-    if (patch === 0) continue
-    const weight = facing * (rowHeightsMm[j] as number)
-    column.force += patch * (rowHeightsMm[j] as number)
-    column.d += d * weight
-    column.dThrough += d * weight * n
-    column.h += h * weight
-    column.hThrough += h * weight * n
+    const rowHeightMm = rowHeightsMm[j] as number
+    const weight = facing * rowHeightMm
+    force += patch * rowHeightMm
+    dSum += d * weight
+    dThrough += d * weight * n
+    hSum += h * weight
+    hThrough += h * weight * n
+    if (covered === 1) continue
     const drift = xTurn.atZero + xTurn.perU * u + xTurn.perV * v + xTurn.perN * n
-    const entering = left < -rim.halfWidthMm ? drift : 0
-    const leaving = right > rim.halfWidthMm ? drift : 0
-    column.perTurn += ((patch / covered) * (rowHeightsMm[j] as number) * (entering - leaving)) / (right - left)
+    const entering = leftX + shift < -half ? drift : 0
+    const leaving = rightX + shift > half ? drift : 0
+    perTurn += ((patch / covered) * rowHeightMm * (entering - leaving)) / (rightX - leftX)
   }
+  column.force = force
+  column.d = dSum
+  column.dThrough = dThrough
+  column.h = hSum
+  column.hThrough = hThrough
+  column.perTurn = perTurn
+  return least
 }
 
 /** Adds a column to the sums. A column's v grows nearly straight through the thickness, which is all its growth needs. */
@@ -322,7 +327,7 @@ export const press = (
   stiffness: number,
   loadPlaceMm: number,
 ): void => {
-  const { sums, clearance, column } = pressing
+  const { sums, clearance } = pressing
   const { acrossCount, nMm, columnEdgesMm, rim } = bed
   const { columnMm, leastVMm, mostVMm } = clearance
   const { x } = placed.forms
@@ -336,18 +341,13 @@ export const press = (
   let leastSquare = highestSquare
   for (let i = 0; i < acrossCount; i++) {
     if ((columnMm[i] as number) > 0) continue
-    const square = measureColumn(bed, vMm, placed, column, i)
-    if (square >= highestSquare) {
-      noteClearance(clearance, i, square, highestMm)
-      continue
-    }
-    columnMm[i] = 0
-    if (square < leastSquare) leastSquare = square
     const left = lowX + x.perU * (columnEdgesMm[i] as number)
     const right = highX + x.perU * (columnEdgesMm[i + 1] as number)
-    if (rim.shaped || left < -rim.halfWidthMm || right > rim.halfWidthMm)
-      pressColumnAtRim(bed, vMm, placed, pressing, i)
-    else pressColumn(bed, placed, pressing, i)
+    const atRim = rim.shaped || left < -rim.halfWidthMm || right > rim.halfWidthMm
+    const square = (atRim ? pressColumnAtRim : pressColumn)(bed, vMm, placed, pressing, i)
+    noteClearance(clearance, i, square, highestMm)
+    if (square >= highestSquare) continue
+    if (square < leastSquare) leastSquare = square
     addColumn(bed, vMm, placed, pressing, stiffness, loadPlaceMm, i)
   }
   if (sums.force > 0) sums.deepestMm = highestMm - Math.sqrt(leastSquare)
