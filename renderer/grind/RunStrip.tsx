@@ -4,6 +4,7 @@ import { useFigures } from '../ui/useFigure.ts'
 import type { HistoryRow } from '../worker/protocol.ts'
 import { type Moment, type Running, useHistoryLength } from './useLiveGrind.ts'
 import { useSize } from './useScreen.ts'
+import './runStrip.css'
 
 const HEIGHT_PX = 92
 /** The axis from the top; below it stand the figures of the sweeps. */
