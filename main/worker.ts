@@ -16,6 +16,9 @@ import { openWorkshop, type Workshop } from './workshop/workshop.ts'
  */
 const log = (line: string): void => void process.stderr.write(`${line}\n`)
 
+/** Slow queries are for whoever works on the program, and told on request. */
+const logSlow = process.env.CAMBERWRIGHT_LOG === undefined ? () => undefined : log
+
 const logFault = (error: unknown): void => log(error instanceof Error ? (error.stack ?? error.message) : String(error))
 
 /** Type and paper are loaded with the first card: they take half a second that a start should not. */
@@ -53,7 +56,7 @@ const serve = (port: MessagePort, workshop: Workshop): void => {
 /** @returns the workshop, or why not, whatever went wrong */
 const openOrExplain = async ({ dataDir, who }: WorkerStart): Promise<Result<Workshop>> => {
   try {
-    return await openWorkshop({ dataDir, who, now: () => new Date(), newId: randomUUID, log })
+    return await openWorkshop({ dataDir, who, now: () => new Date(), newId: randomUUID, log: logSlow })
   } catch (error) {
     logFault(error)
     return failed(faultOf(error))
