@@ -11,6 +11,10 @@ const openGrind = async (app: Page): Promise<void> => {
   await expect(app.getByRole('slider', { name: 'Moment of the grind' })).toBeVisible()
 }
 
+/** The three-dimensional picture has come to rest, at its sharpest. */
+const expectStill = (app: Page): Promise<void> =>
+  expect(app.getByRole('application')).toHaveAttribute('data-still', 'true')
+
 const key = (app: Page, name: string) => app.getByRole('button', { name, exact: true })
 const slider = (app: Page) => app.getByRole('slider', { name: 'Moment of the grind' })
 const reliefMm = async (app: Page, side: 'left' | 'right'): Promise<number> =>
@@ -126,6 +130,7 @@ test('lifted, the ink is there to look at, wheel stopped', async ({ app }) => {
   await key(app, 'lift').click()
   await expect(app.getByText('Stop the wheel, then look')).toBeVisible()
   await expect(app.getByText('lifted: nothing touches')).toBeVisible()
+  await expectStill(app)
   await takePicture(app, 'grind-lifted')
   await key(app, 'lower').click()
   await expect(app.getByText('Stop the wheel, then look')).toBeHidden()
@@ -134,6 +139,7 @@ test('lifted, the ink is there to look at, wheel stopped', async ({ app }) => {
 test('looks right in light and dark, and in a smaller window', async ({ app }) => {
   await openGrind(app)
   await seek(app, 60)
+  await expectStill(app)
   await expectGoodLooks(app, 'grind')
   await app.setViewportSize({ width: 1280, height: 800 })
   await drawn(app)
