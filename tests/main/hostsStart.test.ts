@@ -90,7 +90,13 @@ describe('whether the build is out of date', () => {
     'electron.vite.config.ts',
     'package.json',
   ]
-  const products = ['out/main/index.js', 'out/main/worker.js', 'out/preload/preload.cjs', 'out/renderer/index.html']
+  const products = [
+    'out/main/index.js',
+    'out/main/worker.js',
+    'out/main/maker.js',
+    'out/preload/preload.cjs',
+    'out/renderer/index.html',
+  ]
   const settle = (): void => {
     for (const path of sources) write(join(root, path), '', 1000)
     for (const path of ['main', 'renderer', 'geometry', 'assets']) utimesSync(join(root, path), 1000, 1000)
