@@ -57,7 +57,9 @@ describe('what no browser sends', () => {
   })
 })
 
-it('answers a thousand requests at once', async () => {
-  const statuses = await Promise.all(Array.from({ length: 1000 }, () => getAdmitted('/').then(({ status }) => status)))
+it('answers beside a thousand connections that say nothing', async () => {
+  const silent = Array.from({ length: 1000 }, () => connect(host.port, '127.0.0.1').on('error', () => undefined))
+  const statuses = await Promise.all(Array.from({ length: 50 }, () => getAdmitted('/').then(({ status }) => status)))
   expect(new Set(statuses)).toEqual(new Set([200]))
+  for (const socket of silent) socket.destroy()
 })
