@@ -9,7 +9,9 @@ export default defineConfig({
     build: {
       outDir: 'out/main',
       minify: 'oxc',
-      rollupOptions: { input: { index: at('main/electron.ts'), worker: at('main/worker.ts') } },
+      rollupOptions: {
+        input: { index: at('main/electron.ts'), worker: at('main/worker.ts'), maker: at('main/maker.ts') },
+      },
     },
   },
   preload: {

@@ -172,7 +172,13 @@ export const newColumn = (): Column => ({
  * Presses a column that the wheel, a true cylinder, covers whole. With rho = hypot(d, h) a node is R - rho deep.
  * @returns square of the column's least distance from the wheel's axis
  */
-const pressColumn = (bed: Bed, vMm: Float64Array, { forms }: Placed, { patchMm, column }: Pressing, i: number): number => {
+const pressColumn = (
+  bed: Bed,
+  vMm: Float64Array,
+  { forms }: Placed,
+  { patchMm, column }: Pressing,
+  i: number,
+): number => {
   const { throughCount, uMm, nMm, rowHeightsMm } = bed
   const R = bed.rim.radiusMm
   const square = R * R
@@ -221,7 +227,13 @@ const pressColumn = (bed: Bed, vMm: Float64Array, { forms }: Placed, { patchMm, 
 }
 
 /** The same where the wheel is not a true cylinder or its rim runs through the column. */
-const pressColumnAtRim = (bed: Bed, vMm: Float64Array, placed: Placed, { patchMm, column }: Pressing, i: number): number => {
+const pressColumnAtRim = (
+  bed: Bed,
+  vMm: Float64Array,
+  placed: Placed,
+  { patchMm, column }: Pressing,
+  i: number,
+): number => {
   const { throughCount, uMm, nMm, columnEdgesMm, rowHeightsMm, rim } = bed
   const { x, d: dForm, h: hForm } = placed.forms
   const xTurn = placed.perTurn.x
@@ -279,7 +291,15 @@ const pressColumnAtRim = (bed: Bed, vMm: Float64Array, placed: Placed, { patchMm
 }
 
 /** Adds a column to the sums. A column's v grows nearly straight through the thickness, which is all its growth needs. */
-const addColumn = (bed: Bed, vMm: Float64Array, placed: Placed, pressing: Pressing, stiffness: number, loadPlaceMm: number, i: number): void => {
+const addColumn = (
+  bed: Bed,
+  vMm: Float64Array,
+  placed: Placed,
+  pressing: Pressing,
+  stiffness: number,
+  loadPlaceMm: number,
+  i: number,
+): void => {
   const { sums, column } = pressing
   const { throughCount, uMm, nMm, columnEdgesMm } = bed
   const { d: dTurn, h: hTurn } = placed.perTurn
@@ -288,8 +308,10 @@ const addColumn = (bed: Bed, vMm: Float64Array, placed: Placed, pressing: Pressi
   const rise = ((vMm[(i + 1) * throughCount - 1] as number) - edgeV) / (nMm[throughCount - 1] as number)
   const scale = stiffness * ((columnEdgesMm[i + 1] as number) - (columnEdgesMm[i] as number))
   const arm = u - loadPlaceMm
-  const dPerTurn = (dTurn.atZero + dTurn.perU * u + dTurn.perV * edgeV) * column.d + (dTurn.perV * rise + dTurn.perN) * column.dThrough
-  const hPerTurn = (hTurn.atZero + hTurn.perU * u + hTurn.perV * edgeV) * column.h + (hTurn.perV * rise + hTurn.perN) * column.hThrough
+  const dPerTurn =
+    (dTurn.atZero + dTurn.perU * u + dTurn.perV * edgeV) * column.d + (dTurn.perV * rise + dTurn.perN) * column.dThrough
+  const hPerTurn =
+    (hTurn.atZero + hTurn.perU * u + hTurn.perV * edgeV) * column.h + (hTurn.perV * rise + hTurn.perN) * column.hThrough
   const force = scale * column.force
   const perDepth = -scale * (placed.dPerDepth * column.d + placed.hPerDepth * column.h)
   const perTurn = scale * (column.perTurn - dPerTurn - hPerTurn)

@@ -6,12 +6,17 @@ import { createEventStreams } from './loopback/events.ts'
 import { answer, type Desk } from './loopback/routes.ts'
 import type { ServiceClient } from './serviceClient.ts'
 
+/** A browser of this machine sends at once; whoever dribbles is cut off, whether in the head or in the body of a request. */
+const patience = { headersTimeout: 10_000, requestTimeout: 30_000, connectionsCheckingInterval: 2_000 }
+
 export interface LoopbackOptions {
   readonly services: ServiceClient
   /** Where the built page lies. */
   readonly pageFolder: string
   /** 0: any free one. */
   readonly port: number
+  /** For tests, which cannot wait that long. */
+  readonly patience?: typeof patience
 }
 
 /** The program served to a browser of this machine, from the same services as the window. */
@@ -49,7 +54,7 @@ const deskOf = ({ services, pageFolder }: LoopbackOptions, port: number): Desk =
  * @throws as `net.Server.listen` where the port cannot be had
  */
 export const startLoopbackHost = async (options: LoopbackOptions): Promise<LoopbackHost> => {
-  const server = createServer()
+  const server = createServer(options.patience ?? patience)
   const port = await listen(server, options.port)
   const desk = deskOf(options, port)
   const stopListening = options.services.onEvent(desk.events.send)

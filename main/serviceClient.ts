@@ -29,10 +29,10 @@ const refusedClient = (problems: readonly Problem[]): ServiceClient => ({
   close: async () => undefined,
 })
 
-/** Why a call has no answer: the data could not be opened, or the worker was lost under it. */
+/** Why a call has no answer: the data could not be opened, or the worker was lost under it and another has taken its place. */
 const reasonsOf = (keeper: WorkerKeeper): readonly Problem[] => {
   const problems = keeper.problems()
-  return problems.length > 0 ? problems : [problem('serviceLost')]
+  return problems.length > 0 ? problems : [problem('serviceRestarted')]
 }
 
 const clientOf = (

@@ -1,13 +1,13 @@
 import { randomUUID } from 'node:crypto'
+import { setImmediate } from 'node:timers/promises'
 import { type MessagePort, parentPort, workerData } from 'node:worker_threads'
 import { failed, type Result } from '../geometry/result.ts'
-import { solveJob } from '../geometry/solveJob.ts'
 import { faultOf } from './database/fault.ts'
+import { createMaker, type Maker } from './makerThread.ts'
 import { createRouter, type Router } from './router.ts'
 import type { FromWorker, ToWorker, WorkerStart } from './serviceMessages.ts'
 import { createServices } from './workshop/allServices.ts'
 import { type Blobs, createBlobs } from './workshop/blobs.ts'
-import type { MakeCard } from './workshop/cardServices.ts'
 import { openWorkshop, type Workshop } from './workshop/workshop.ts'
 
 /**
@@ -16,19 +16,20 @@ import { openWorkshop, type Workshop } from './workshop/workshop.ts'
  */
 const log = (line: string): void => void process.stderr.write(`${line}\n`)
 
-const logFault = (error: unknown): void => log(error instanceof Error ? (error.stack ?? error.message) : String(error))
+/** Slow queries are for whoever works on the program, and told on request. */
+const logSlow = process.env.CAMBERWRIGHT_LOG === undefined ? () => undefined : log
 
-/** Type and paper are loaded with the first card: they take half a second that a start should not. */
-const makeCard: MakeCard = async (...given) => (await import('./cards/makeCard.ts')).makeCard(...given)
+const logFault = (error: unknown): void => log(error instanceof Error ? (error.stack ?? error.message) : String(error))
 
 interface Serving {
   readonly port: MessagePort
   readonly workshop: Workshop
   readonly router: Router
   readonly blobs: Blobs
+  readonly maker: Maker
 }
 
-const answer = async ({ port, router, blobs, workshop }: Serving, message: ToWorker): Promise<void> => {
+const answer = async ({ port, router, blobs, workshop, maker }: Serving, message: ToWorker): Promise<void> => {
   const post = (reply: FromWorker): void => port.postMessage(reply)
   if (message.type === 'cancel') router.cancel(message.callId)
   if (message.type === 'blob') post({ type: 'blob', ticket: message.ticket, blob: blobs.get(message.id) })
@@ -38,6 +39,9 @@ const answer = async ({ port, router, blobs, workshop }: Serving, message: ToWor
     post({ type: 'answer', ticket, result })
   }
   if (message.type === 'close') {
+    await maker.close()
+    // Whoever waited for the maker goes on now, and may have something to write first.
+    await setImmediate()
     await workshop.close()
     port.close()
   }
@@ -45,15 +49,16 @@ const answer = async ({ port, router, blobs, workshop }: Serving, message: ToWor
 
 const serve = (port: MessagePort, workshop: Workshop): void => {
   const blobs = createBlobs()
-  const router = createRouter(createServices(workshop, { blobs, solveJob, makeCard }), { onFault: logFault })
-  port.on('message', (message: ToWorker) => void answer({ port, workshop, router, blobs }, message))
+  const maker = createMaker()
+  const router = createRouter(createServices(workshop, { blobs, ...maker }), { onFault: logFault })
+  port.on('message', (message: ToWorker) => void answer({ port, workshop, router, blobs, maker }, message))
   port.postMessage({ type: 'ready' } satisfies FromWorker)
 }
 
 /** @returns the workshop, or why not, whatever went wrong */
 const openOrExplain = async ({ dataDir, who }: WorkerStart): Promise<Result<Workshop>> => {
   try {
-    return await openWorkshop({ dataDir, who, now: () => new Date(), newId: randomUUID, log })
+    return await openWorkshop({ dataDir, who, now: () => new Date(), newId: randomUUID, log: logSlow })
   } catch (error) {
     logFault(error)
     return failed(faultOf(error))

@@ -1,14 +1,6 @@
-import { existsSync } from 'node:fs'
-import { fileURLToPath } from 'node:url'
 import { Worker } from 'node:worker_threads'
 import type { FromWorker, ToWorker, WorkerStart } from './serviceMessages.ts'
-
-/** Run from source the worker is beside this file; bundled, this code may lie one folder deeper than the worker. */
-const workerPath = (): string => {
-  const names = import.meta.url.endsWith('.ts') ? ['./worker.ts'] : ['./worker.js', '../worker.js']
-  const places = names.map((name) => fileURLToPath(new URL(name, import.meta.url)))
-  return places.find((place) => existsSync(place)) ?? (places[0] as string)
-}
+import { threadPath } from './threadPath.ts'
 
 /** One running worker. `ended` comes once, when it is gone for whatever reason. */
 export interface WorkerThread {
@@ -18,7 +10,7 @@ export interface WorkerThread {
 
 /** Starts the service worker. @param onMessage takes everything it says */
 export const startWorker = (start: WorkerStart, onMessage: (message: FromWorker) => void): WorkerThread => {
-  const worker = new Worker(workerPath(), { workerData: start, execArgv: [] })
+  const worker = new Worker(threadPath('worker'), { workerData: start, execArgv: [] })
   worker.on('message', onMessage)
   worker.on(
     'error',

@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os'
 import { defineConfig } from 'vitest/config'
 
 /** Long enough for a loaded two-core machine: a time-out here means hung, never slow. */
@@ -5,5 +6,11 @@ const HUNG_MS = 120_000
 
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
-  test: { include: ['tests/**/*.test.ts'], testTimeout: HUNG_MS, hookTimeout: HUNG_MS },
+  test: {
+    include: ['tests/**/*.test.ts'],
+    testTimeout: HUNG_MS,
+    hookTimeout: HUNG_MS,
+    // Left to itself the runner keeps a core free, which on two cores is half the machine.
+    maxWorkers: availableParallelism(),
+  },
 })

@@ -12,7 +12,7 @@ import { toolStore } from '../rack/tool.ts'
 import type { Services } from '../services.ts'
 import { benchLogOf, benchLogStore, type KeptBenchLog, linesOfTool } from './benchLog.ts'
 
-export type SolveJob = (job: Job) => Result<Report>
+export type SolveJob = (job: Job) => Result<Report> | Promise<Result<Report>>
 
 type Kept = Pick<KeptBenchLog, 'job' | 'report' | 'engineVersion'>
 
@@ -23,7 +23,7 @@ const keptOf = async (desk: Desk, { jobId, toolId }: BenchLogDraft, solve: Solve
   if (!found.ok) return found
   if (found.value.tool.id !== toolId) return failed(problem('jobOfOtherTool', 'jobId'))
   const { document } = found.value.job
-  const report = solve(document)
+  const report = await solve(document)
   if (!report.ok) return ok({ job: document, report: null, engineVersion: null })
   return ok({ job: document, report: report.value, engineVersion: report.value.engineVersion })
 }

@@ -1,11 +1,19 @@
 import { parseArgs } from 'node:util'
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 
-/** What the command line is asked for: help, the job file's schema, or a job's report with or without its card. */
-export type JobOptions =
-  | { readonly does: 'help' }
-  | { readonly does: 'schema' }
-  | { readonly does: 'report'; readonly jobPlace: string; readonly cardPlace: string | null }
+/** Stands for standard input; a card is a file and cannot go there. */
+export const STANDARD = '-'
+
+/** A job's report, with or without its card. */
+export interface ReportOptions {
+  readonly does: 'report'
+  /** A path, or `-` for standard input. */
+  readonly jobPlace: string
+  readonly cardPlace: string | null
+}
+
+/** What the command line is asked for. */
+export type JobOptions = { readonly does: 'help' } | { readonly does: 'schema' } | ReportOptions
 
 /** @param args what follows `npm run job --` */
 export const jobOptionsOf = (args: readonly string[]): Result<JobOptions> => {
@@ -18,7 +26,8 @@ export const jobOptionsOf = (args: readonly string[]): Result<JobOptions> => {
     if (values.help) return ok({ does: 'help' })
     if (values.schema) return ok({ does: 'schema' })
     const [jobPlace, ...others] = positionals
-    if (jobPlace === undefined || others.length > 0) return failed(problem('jobUsage'))
+    if (!jobPlace || others.length > 0 || values.card === '' || values.card === STANDARD)
+      return failed(problem('jobUsage'))
     return ok({ does: 'report', jobPlace, cardPlace: values.card ?? null })
   } catch {
     return failed(problem('jobUsage'))

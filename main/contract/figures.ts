@@ -8,6 +8,9 @@ export interface Figure {
   readonly unit: string
 }
 
+/** @returns one string, figure and unit parted by a space that does not break */
+export const joined = ({ text, unit }: Figure): string => (unit === '' ? text : `${text}\u00a0${unit}`)
+
 /** Symbols of the units; a degree sign closes up to its figure, so it is part of `text`. */
 const symbols: Record<Unit, string> = {
   mm: 'mm',
@@ -37,6 +40,12 @@ const fixed = (value: number, decimals: number): string => {
   return value < 0 && Number(text) !== 0 ? `−${text}` : text
 }
 
+/** Turns are counted by hand: 2 turns, 1.85 turns, 1 turn, 0.5 turn. */
+const turnFigure = (value: number, decimals: number): Figure => {
+  const turns = Number(value.toFixed(decimals))
+  return { text: String(Math.abs(turns)), unit: turns > 0 && turns <= 1 ? 'turn' : symbols.turn }
+}
+
 /**
  * @param value in `unit`: lengths in mm, angles in degrees
  * @param decimals as the quantity table says, in that unit
@@ -49,5 +58,6 @@ export const figure = (
   lengthUnit: Settings['lengthUnit'] = 'mm',
 ): Figure => {
   if (unit === 'mm') return lengthFigure(value, decimals, lengthUnit)
+  if (unit === 'turn') return turnFigure(value, decimals)
   return { text: fixed(value, decimals) + (unit === 'deg' ? '°' : ''), unit: symbols[unit] }
 }

@@ -9,9 +9,23 @@ import problems from '../../assets/texts/en/problems.json' with { type: 'json' }
 import quantities from '../../assets/texts/en/quantities.json' with { type: 'json' }
 import rack from '../../assets/texts/en/rack.json' with { type: 'json' }
 import setUp from '../../assets/texts/en/setUp.json' with { type: 'json' }
+import type { Unit } from '../../geometry/quantities.ts'
+import { figure, joined } from './figures.ts'
 
 /** The one catalogue, a namespace a screen or door; windows, cards and the command line all read it. */
 const catalogue = { card, cautions, common, grind, hosts, plan, problems, quantities, rack, setUp }
+
+/** Quantities that sentences write themselves: `{{reliefMm, length(decimals: 2)}}`. */
+const formats: Record<string, Unit> = { length: 'mm', angle: 'deg', turns: 'turn' }
+
+/** The unit for lengths comes with the figures of a sentence, as `lengthUnit`; without it they are in mm. */
+const addFormats = ({ services }: i18n): void => {
+  for (const [name, unit] of Object.entries(formats)) {
+    services.formatter?.add(name, (value, _language, { decimals, lengthUnit }) =>
+      joined(figure(Number(value), unit, decimals, lengthUnit)),
+    )
+  }
+}
 
 /** @returns the texts, ready: `t('grind:play')`; no network, no waiting. */
 export const createTexts = (): i18n => {
@@ -24,5 +38,6 @@ export const createTexts = (): i18n => {
     interpolation: { escapeValue: false },
     initAsync: false,
   })
+  addFormats(texts)
   return texts
 }

@@ -1,11 +1,35 @@
 import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import BetterSqlite from 'better-sqlite3'
-import { failed, ok, problem, type Result } from '../../geometry/result.ts'
+import { failed, ok, type Problem, problem, type Result } from '../../geometry/result.ts'
 
 /** The hold on a data folder. */
 export interface FolderLock {
   release(): void
+}
+
+/** What the user can do something about, by the beginning of the code of Node or SQLite. */
+const reasons: readonly (readonly [string, string])[] = [
+  ['SQLITE_BUSY', 'folderInUse'],
+  ['EEXIST', 'folderIsFile'],
+  ['ENOTDIR', 'folderIsFile'],
+  ['ENOSPC', 'folderNoRoom'],
+  ['SQLITE_FULL', 'folderNoRoom'],
+  ['EACCES', 'folderNotWritable'],
+  ['EPERM', 'folderNotWritable'],
+  ['EROFS', 'folderNotWritable'],
+  // Node's word for a folder it cannot make on a disk that takes no writing.
+  ['ENOENT', 'folderNotWritable'],
+  ['SQLITE_CANTOPEN', 'folderNotWritable'],
+  ['SQLITE_READONLY', 'folderNotWritable'],
+]
+
+/** @returns why a data folder cannot be used, in the program's own codes; a reason not foreseen in the system's words */
+export const folderProblem = (error: unknown, folder: string): Problem => {
+  const code = error instanceof Error && 'code' in error ? String(error.code) : ''
+  const found = reasons.find(([beginning]) => code.startsWith(beginning))
+  const detail = error instanceof Error ? error.message : String(error)
+  return found === undefined ? problem('folderNotOpened', '', { folder, detail }) : problem(found[1], '', { folder })
 }
 
 /**
@@ -22,8 +46,6 @@ export const lockFolder = (folder: string): Result<FolderLock> => {
     return ok({ release: () => void held.close() })
   } catch (error) {
     file?.close()
-    const isHeld = error instanceof BetterSqlite.SqliteError && error.code.startsWith('SQLITE_BUSY')
-    const detail = error instanceof Error ? error.message : String(error)
-    return failed(problem(isHeld ? 'folderInUse' : 'folderNotOpened', '', { folder, detail }))
+    return failed(folderProblem(error, folder))
   }
 }

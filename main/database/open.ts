@@ -85,11 +85,13 @@ const bringUpToDate = (
   return null
 }
 
-const refusalOf = (error: unknown, path: string): Problem =>
-  problem(tellsOfDamage(error) ? 'dataDamaged' : 'rackNotOpened', '', {
-    file: path,
-    detail: error instanceof Error ? error.message : String(error),
-  })
+const isFull = (error: unknown): boolean => error instanceof BetterSqlite.SqliteError && error.code === 'SQLITE_FULL'
+
+const refusalOf = (error: unknown, path: string): Problem => {
+  if (tellsOfDamage(error)) return problem('dataDamaged', '', { file: path })
+  if (isFull(error)) return problem('rackNoRoom', '', { file: path })
+  return problem('rackNotOpened', '', { file: path, detail: error instanceof Error ? error.message : String(error) })
+}
 
 /**
  * Opens a rack's file, made if it is not there: checks it, moves a damaged one aside, refuses what is not ours or newer

@@ -2,6 +2,9 @@ import type { ServerResponse } from 'node:http'
 import type { HostEvent } from '../contract/calls.ts'
 import { guardHeaders } from '../page/contentPolicy.ts'
 
+/** A page that leaves this much unread no longer listens (bytes); it comes back and reads everything anew. */
+const MOST_UNREAD_BYTES = 1_000_000
+
 /** The open pages that listen for events. */
 export interface EventStreams {
   open(response: ServerResponse): void
@@ -20,7 +23,10 @@ export const createEventStreams = (): EventStreams => {
       response.once('close', () => open.delete(response))
     },
     send: (event) => {
-      for (const response of open) response.write(`data: ${JSON.stringify(event)}\n\n`)
+      for (const response of open) {
+        if (response.writableLength > MOST_UNREAD_BYTES) response.destroy()
+        else response.write(`data: ${JSON.stringify(event)}\n\n`)
+      }
     },
     close: () => {
       for (const response of open) response.end()

@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from 'node:child_process'
-import { accessSync, constants } from 'node:fs'
+import { accessSync, constants, existsSync } from 'node:fs'
 import { delimiter, join } from 'node:path'
 import type { Machine } from './dataFolder.ts'
 
@@ -42,6 +42,9 @@ export const findBrowser = (machine: Machine): string | null => places(machine).
 export const hasDisplay = ({ platform, env }: Machine): boolean =>
   platform === 'win32' || platform === 'darwin' || Boolean(env.DISPLAY || env.WAYLAND_DISPLAY)
 
+/** What the screens are drawn for; later the browser itself remembers where its window was. */
+const FIRST_SIZE = '--window-size=1440,900'
+
 /**
  * @param profile folder of the browser's own: the user's tabs and settings stay untouched, and the process ends with the window
  * @param stop closes the window
@@ -54,6 +57,7 @@ export const openBrowserWindow = (
 ): ChildProcess => {
   // The browser's sandbox refuses to run for root; the other switch hides the bar that says so.
   const asRoot = process.getuid?.() === 0 ? ['--no-sandbox', '--test-type'] : []
+  const size = existsSync(profile) ? [] : [FIRST_SIZE]
   const own = [`--app=${address}`, `--user-data-dir=${profile}`, '--no-first-run', '--no-default-browser-check']
-  return spawn(browser, [...own, ...asRoot], { stdio: 'ignore', signal: stop })
+  return spawn(browser, [...own, ...size, ...asRoot], { stdio: 'ignore', signal: stop })
 }

@@ -5,7 +5,13 @@ import { join } from 'node:path'
 
 /** What the built program is made of, and the last file each part of the build writes. */
 const sources = ['main', 'renderer', 'geometry', 'assets', 'electron.vite.config.ts', 'package.json']
-const products = ['out/main/index.js', 'out/main/worker.js', 'out/preload/preload.cjs', 'out/renderer/index.html']
+const products = [
+  'out/main/index.js',
+  'out/main/worker.js',
+  'out/main/maker.js',
+  'out/preload/preload.cjs',
+  'out/renderer/index.html',
+]
 
 /** Time of the last change at a path or anywhere under it (ms); folders count too, since a file may have been taken away. */
 const newestMs = (path: string): number => {

@@ -2,6 +2,7 @@ import { type ChildProcess, spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { askedToStop } from './stopping.ts'
 
 /** A fetch over a slow line gets this long (100 MB at 350 kB/s); where it is refused it fails within a second. */
 const FETCH_MS = 300_000
@@ -40,18 +41,24 @@ const spawnElectron = (binary: string, root: string, dataDir: string): ChildProc
   return spawn(binary, [...unboxed, root, `--data=${dataDir}`], { stdio: 'inherit', env: withoutNodeMode(process.env) })
 }
 
+/** @returns the code a process ended with; null where it never ran or was killed */
+const exitCodeOf = (child: ChildProcess): Promise<number | null> =>
+  once(child, 'exit').then(
+    ([code]: (number | null)[]) => code ?? null,
+    () => null,
+  )
+
 /** Runs the desktop window until it is closed. */
 export const runElectron = async (binary: string, root: string, dataDir: string): Promise<ElectronEnd> => {
   const startedMs = performance.now()
   const child = spawnElectron(binary, root, dataDir)
-  // The window gets the same Ctrl-C and closes its data; this process waits for it.
-  const wait = (): void => undefined
-  process.on('SIGINT', wait)
-  const code: unknown = await once(child, 'exit').then(
-    ([exitCode]) => exitCode,
-    () => null,
-  )
-  process.off('SIGINT', wait)
+  let isStopping = false
+  void askedToStop().then((why) => {
+    isStopping = true
+    // The window closes its data at either; this process waits for it.
+    if (why === 'ended') child.kill()
+  })
+  const code = await exitCodeOf(child)
   const isEarly = performance.now() - startedMs < OPENING_MS
-  return code !== 0 && isEarly ? 'endedAtOnce' : 'closed'
+  return code !== 0 && isEarly && !isStopping ? 'endedAtOnce' : 'closed'
 }

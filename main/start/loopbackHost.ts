@@ -6,6 +6,7 @@ import { type ServiceClient, startServices } from '../serviceClient.ts'
 import { findBrowser, hasDisplay, openBrowserWindow } from './browserWindow.ts'
 import { thisMachine } from './dataFolder.ts'
 import type { StartOptions } from './options.ts'
+import { askedToStop } from './stopping.ts'
 import { userName } from './userName.ts'
 
 /** A browser that ends badly sooner than this never opened a window. */
@@ -24,12 +25,6 @@ const listen = async (services: ServiceClient, root: string, port: number): Prom
     return failed(portProblem(error, port))
   }
 }
-
-/** Resolves at Ctrl-C or its like; a second one ends the process at once. */
-const askedToStop = (): Promise<void> =>
-  new Promise((resolve) => {
-    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, () => resolve())
-  })
 
 /** @returns whether a window had been open, or is no longer wanted */
 const untilClosed = (window: ChildProcess, stop: AbortSignal): Promise<boolean> => {

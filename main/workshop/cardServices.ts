@@ -1,6 +1,6 @@
 import { setImmediate } from 'node:timers/promises'
-import { failed, ok, problem } from '../../geometry/result.ts'
-import type { makeCard } from '../cards/makeCard.ts'
+import { failed, ok, problem, type Result } from '../../geometry/result.ts'
+import type { MadeCard, makeCard } from '../cards/makeCard.ts'
 import type { Desk } from '../database/desk.ts'
 import { jobRecordOf } from '../job/job.ts'
 import { jobInHand } from '../job/jobServices.ts'
@@ -8,7 +8,8 @@ import type { Services } from '../services.ts'
 import { readSettings } from '../settings/settings.ts'
 import type { Blobs } from './blobs.ts'
 
-export type MakeCard = typeof makeCard
+/** @param signal ends the work itself */
+export type MakeCard = (given: Parameters<typeof makeCard>, signal: AbortSignal) => Promise<Result<MadeCard>>
 
 const cancelled = failed(problem('cancelled'))
 
@@ -21,8 +22,8 @@ export const cardServices = (desk: Desk, blobs: Blobs, make: MakeCard): Pick<Ser
     const { lengthUnit } = await desk.access.read(readSettings)
     await setImmediate()
     if (signal.aborted) return cancelled
-    const card = await make({ ...found.value, job: jobRecordOf(found.value.job) }, desk.now(), lengthUnit)
-    await setImmediate()
+    const input = { ...found.value, job: jobRecordOf(found.value.job) }
+    const card = await make([input, desk.now(), lengthUnit], signal)
     if (signal.aborted) return cancelled
     if (!card.ok) return card
     const blobId = desk.newId()

@@ -5,6 +5,7 @@ import { makeCard } from './card.ts'
 import { hashFor, type Screen, screens } from './route.ts'
 import { useApp } from './store.ts'
 import { saveSettings, undo } from './storeRack.ts'
+import './header.css'
 
 /** Where the work is, what is in hand, and what can be done from everywhere. */
 export const Header = ({ screen }: { readonly screen: Screen }) => (
@@ -57,19 +58,12 @@ const ToolChip = () => {
 
 const Everywhere = () => {
   const t = useTexts()
-  const report = useApp((app) => app.report)
   return (
     <div className="everywhere">
       <button type="button" className="word" onClick={() => void undo()} title={t('common:undoHint')}>
         {t('common:undo')}
       </button>
-      <button
-        type="button"
-        className="word"
-        disabled={!report}
-        title={report ? undefined : t('common:cardNeedsJob')}
-        onClick={() => void makeCard()}
-      >
+      <button type="button" className="word" onClick={() => void makeCard()}>
         {t('common:jobCard')}
       </button>
       <Choice name="lengthUnit" options={['mm', 'inch', 'thou']} />

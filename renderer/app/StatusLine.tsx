@@ -1,6 +1,7 @@
 import { useTexts } from '../ui/texts.tsx'
 import { useApp } from './store.ts'
 import { undo } from './storeRack.ts'
+import './status.css'
 
 /** One line at the foot: what was just done, with its undo, or that something is being worked out. */
 export const StatusLine = () => {
@@ -8,7 +9,7 @@ export const StatusLine = () => {
   const message = useApp((app) => app.message)
   const solving = useApp((app) => app.solving)
   return (
-    <footer className="status-line">
+    <footer className="status-line" data-empty={message === null}>
       <p role="status" data-testid="status">
         {message ? t(message.key, { ...message.params }) : ''}
       </p>

@@ -1,4 +1,5 @@
 import { say, sayProblem, useApp } from './store.ts'
+import { openJob } from './storeJob.ts'
 import { call, transport } from './transport.ts'
 
 /** Lets the browser keep a file that the host made. */
@@ -9,10 +10,12 @@ const download = (address: string, fileName: string): void => {
   link.click()
 }
 
-/** Makes the page for the wheel and lets it be kept. */
+/** Makes the page for the wheel and lets it be kept; from the rack, the job of the tool in hand is opened first. */
 export const makeCard = async (): Promise<void> => {
-  const { job, report } = useApp.getState()
-  if (!job || !report) return
+  if (!useApp.getState().tool) return say('common:cardNeedsTool')
+  if (!useApp.getState().job) await openJob()
+  const { job, problems } = useApp.getState()
+  if (!job) return problems[0] && sayProblem(problems[0])
   say('common:message.card.making')
   const made = await call('card.make', { id: job.id })
   if (!made.ok) return made.problems[0] && sayProblem(made.problems[0])

@@ -7,6 +7,7 @@ import { touchingColumns } from './touching.ts'
 import { type Moment, type Running, useEachFrame } from './useLiveGrind.ts'
 import type { Palette } from './useScreen.ts'
 import { ViewHead } from './Views.tsx'
+import './bevel.css'
 
 interface BevelViewProps {
   readonly running: Running

@@ -1,17 +1,21 @@
-import { useMemo, useRef } from 'react'
 import type { GrindReport, PlanReport } from '../../geometry/report.ts'
+import { ScaleBar } from '../ui/ScaleBar.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
-import { type CurveScale, curvePath, wantedAt } from './curves.ts'
-import { acrossScale, depthScale, factorText, type Scale } from './glassScale.ts'
-import { touchingColumns } from './touching.ts'
-import { type Moment, type Running, useEachFrame } from './useLiveGrind.ts'
+import type { CurveScale } from './curves.ts'
+import { NowCurve, PredictedCurve, WantedCurve } from './GlassCurves.tsx'
+import { EndLabels, ReliefFigures } from './GlassLabels.tsx'
+import { acrossScale, depthScale, factorText } from './glassScale.ts'
+import type { Moment, Running } from './useLiveGrind.ts'
 import { OUTSIDE_PX, Stations, ViewHead } from './Views.tsx'
+import './glass.css'
 
 const HEIGHT_PX = 228
 const TOP_PX = 16
 /** Room left below the deepest curve, for its label (px). */
 const FOOT_PX = 22
+/** The names of the curves stand below it (px). */
+const DEPTH_BAR_MOST_PX = 56
 
 interface GlassViewProps {
   readonly running: Running
@@ -53,7 +57,7 @@ export const GlassView = ({ running, moment, lifted, plan, predicted, plotPx }: 
       <ViewHead
         heading={t('grind:glass.heading')}
         note={t('grind:glass.note', { across: factorText(across.factor), depth: factorText(depth.factor) })}
-        end={<ScaleBar scale={across} text={inWords(across.barMm, 'mm', 0)} />}
+        end={<AcrossBar factor={across.factor} mostPx={plotPx / 4} />}
       />
       <div className="glass-plot">
         <svg
@@ -64,11 +68,11 @@ export const GlassView = ({ running, moment, lifted, plan, predicted, plotPx }: 
           aria-label={t(predicted ? 'grind:glass.label' : 'grind:glass.labelNoPrediction', words)}
         >
           <Stations plotPx={plotPx} heightPx={HEIGHT_PX} />
-          <NowCurve running={running} scale={scale} lifted={lifted} />
+          <NowCurve running={running} scale={scale} heightPx={HEIGHT_PX} lifted={lifted} />
           <path className="grind-datum" d={`M0 ${TOP_PX}H${plotPx}`} />
           {predicted && <PredictedCurve predicted={predicted} scale={scale} />}
           {plan && <WantedCurve running={running} reliefMm={plan.reliefMm} scale={scale} plotPx={plotPx} />}
-          <DepthBar scale={depth} plotPx={plotPx} text={relief(depth.barMm)} />
+          <ScaleBar xPx={plotPx + 12} yPx={TOP_PX} factor={depth.factor} mostPx={DEPTH_BAR_MOST_PX} upright />
           {predicted && (
             <g className="predicted-key">
               <path className="grind-predicted" d={`M8 ${HEIGHT_PX - 10}H36`} />
@@ -77,7 +81,7 @@ export const GlassView = ({ running, moment, lifted, plan, predicted, plotPx }: 
               </text>
             </g>
           )}
-          <EndLabels moment={moment} plan={plan} scale={scale} plotPx={plotPx} />
+          <EndLabels moment={moment} plan={plan} scale={scale} plotPx={plotPx} heightPx={HEIGHT_PX} />
         </svg>
         <ReliefFigures moment={moment} plotPx={plotPx} />
       </div>
@@ -85,143 +89,11 @@ export const GlassView = ({ running, moment, lifted, plan, predicted, plotPx }: 
   )
 }
 
-const NowCurve = ({ running, scale, lifted }: { running: Running; scale: CurveScale; lifted: boolean }) => {
-  const line = useRef<SVGPathElement>(null)
-  const body = useRef<SVGPathElement>(null)
-  const touch = useRef<SVGPathElement>(null)
-  const shade = useRef<SVGRectElement>(null)
-  const { uMm, throughCount } = running.shape
-  useEachFrame(running, (frame) => {
-    const path = curvePath(uMm, (i) => frame.vMm[i * throughCount] as number, scale)
-    line.current?.setAttribute('d', path)
-    body.current?.setAttribute('d', `${path}V${HEIGHT_PX}H0Z`)
-    const columns = lifted ? null : touchingColumns(frame.pressureNPerMm)
-    const points = path.slice(1).split('L')
-    touch.current?.setAttribute('d', columns ? `M${points.slice(columns[0], columns[1] + 1).join('L')}` : '')
-    const at = (i: number) => ((uMm[i] as number) - scale.leftMm) * scale.acrossPxPerMm
-    shade.current?.setAttribute('x', String(columns ? at(columns[0]) : 0))
-    shade.current?.setAttribute('width', String(columns ? at(columns[1]) - at(columns[0]) : 0))
-  })
-  return (
-    <g>
-      <rect ref={shade} className="grind-touch-shade" y={0} height={HEIGHT_PX} />
-      <path ref={body} className="grind-now-body" />
-      <path ref={line} className="grind-now-line" />
-      <path ref={touch} className="grind-now-touch" />
-    </g>
-  )
-}
+/** Room for the length beside the bar (px). */
+const BAR_WORDS_PX = 76
 
-const PredictedCurve = ({ predicted, scale }: { predicted: GrindReport; scale: CurveScale }) => {
-  const path = useMemo(
-    () => curvePath(predicted.edgeUMm, (i) => predicted.edgeVMm[i] as number, scale),
-    [predicted, scale],
-  )
-  return <path className="grind-predicted" d={path} />
-}
-
-/** Points of the wanted arc and its five marks. */
-const WANTED_POINTS = 61
-const MARK_SHARES = [0, 0.25, 0.5, 0.75, 1] as const
-
-interface WantedCurveProps {
-  readonly running: Running
-  readonly reliefMm: number
-  readonly scale: CurveScale
-  readonly plotPx: number
-}
-
-const WantedCurve = ({ running, reliefMm, scale, plotPx }: WantedCurveProps) => {
-  const { widthMm } = running.job.blade
-  const uMm = Array.from({ length: WANTED_POINTS }, (_, i) => widthMm * (i / (WANTED_POINTS - 1) - 0.5))
-  const y = (share: number) => TOP_PX + wantedAt(widthMm * (share - 0.5), widthMm, reliefMm) * scale.depthPxPerMm
-  return (
-    <g>
-      <path className="grind-wanted" d={curvePath(uMm, (i) => wantedAt(uMm[i] as number, widthMm, reliefMm), scale)} />
-      {MARK_SHARES.map((share) => (
-        <path key={share} className="wanted-mark" d={`M${share * plotPx} ${y(share) - 6}l6 6l-6 6l-6 -6Z`} />
-      ))}
-    </g>
-  )
-}
-
-interface EndLabelsProps {
-  readonly moment: Moment
-  readonly plan: PlanReport | null
-  readonly scale: CurveScale
-  readonly plotPx: number
-}
-
-/** Least distance between two lines of text (px). */
-const LINE_PX = 20
-
-/** Names at the right ends of the curves, kept apart. */
-const EndLabels = ({ moment, plan, scale, plotPx }: EndLabelsProps) => {
-  const t = useTexts()
-  const { plain } = useFigures()
-  const nowY = TOP_PX + moment.reliefRightMm * scale.depthPxPerMm + 5
-  const wantedY = TOP_PX + (plan?.reliefMm ?? 0) * scale.depthPxPerMm + 5
-  const clear = Math.abs(nowY - wantedY) >= LINE_PX ? nowY : wantedY - (nowY > wantedY ? -2 : 1) * LINE_PX
-  return (
-    <g>
-      <text className="end-now" x={plotPx + 12} y={Math.max(Math.min(clear, HEIGHT_PX - 4), 84)}>
-        {t('grind:glass.now')}
-      </text>
-      {plan && (
-        <text className="end-wanted" x={plotPx + 12} y={wantedY}>
-          {t('grind:glass.wanted')}
-          <tspan className="end-figure" x={plotPx + 12} dy={LINE_PX}>
-            {plain(plan.reliefMm, 'mm', 2).text}
-          </tspan>
-        </text>
-      )}
-    </g>
-  )
-}
-
-/** A bar of four parts, dark and light by turns. */
-const ScaleBar = ({ scale, text }: { readonly scale: Scale; readonly text: string }) => {
-  const px = scale.barMm * scale.pxPerMm
-  return (
-    <span className="grind-scale-bar">
-      <svg width={px} height={7} aria-hidden="true">
-        <rect className="bar-frame" x={0.5} y={0.5} width={px - 1} height={6} />
-        <rect x={0} y={0} width={px / 4} height={7} />
-        <rect x={px / 2} y={0} width={px / 4} height={7} />
-      </svg>
-      {text}
-    </span>
-  )
-}
-
-const DepthBar = ({ scale, plotPx, text }: { scale: Scale; plotPx: number; text: string }) => {
-  const px = scale.barMm * scale.pxPerMm
-  return (
-    <g className="depth-bar" transform={`translate(${plotPx + 12} ${TOP_PX})`}>
-      <rect className="bar-frame" x={0.5} y={0.5} width={6} height={px - 1} />
-      <rect x={0} y={0} width={7} height={px / 2} />
-      <text x={14} y={Math.max(px / 2 + 5, 14)}>
-        {text}
-      </text>
-    </g>
-  )
-}
-
-/** The two figures that everything is about. */
-const ReliefFigures = ({ moment, plotPx }: { readonly moment: Moment; readonly plotPx: number }) => {
-  const t = useTexts()
-  const { plain } = useFigures()
-  const [left, right] = [plain(moment.reliefLeftMm, 'mm', 2), plain(moment.reliefRightMm, 'mm', 2)]
-  return (
-    <dl className="relief-figures" style={{ width: plotPx }}>
-      <div>
-        <dd data-testid="relief-left">{left.text}</dd>
-        <dt>{t('grind:glass.reliefLeft', { unit: left.unit })}</dt>
-      </div>
-      <div>
-        <dd data-testid="relief-right">{right.text}</dd>
-        <dt>{t('grind:glass.reliefRight', { unit: right.unit })}</dt>
-      </div>
-    </dl>
-  )
-}
+const AcrossBar = ({ factor, mostPx }: { readonly factor: number; readonly mostPx: number }) => (
+  <svg className="drawing" width={mostPx + BAR_WORDS_PX} height={8} aria-hidden="true">
+    <ScaleBar xPx={0} yPx={0} factor={factor} mostPx={mostPx} />
+  </svg>
+)

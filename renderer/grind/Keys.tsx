@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react'
 import { useTexts } from '../ui/texts.tsx'
+import './keys.css'
 
 /** What a key shows, drawn in a square of 28. */
 const icons = {

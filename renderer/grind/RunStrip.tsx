@@ -4,6 +4,7 @@ import { useFigures } from '../ui/useFigure.ts'
 import type { HistoryRow } from '../worker/protocol.ts'
 import { type Moment, type Running, useHistoryLength } from './useLiveGrind.ts'
 import { useSize } from './useScreen.ts'
+import './runStrip.css'
 
 const HEIGHT_PX = 92
 /** The axis from the top; below it stand the figures of the sweeps. */
@@ -86,6 +87,8 @@ const RunCurve = ({ running, moment, worked, wantedMm, widthPx }: RunCurveProps)
   const x = (sweep: number) => (sweep / sweeps) * widthPx
   const y = (mm: number) => AXIS_PX - (mm / mostMm) * (AXIS_PX - TOP_PX)
   const whole = Math.floor(moment.sweep)
+  // The name of the wanted line stands where the playhead is not.
+  const early = moment.sweep < sweeps / 2
   const now: HistoryRow = moment
   const done = `${reliefPath(rows.slice(0, whole + 1), 0, x, y)}L${x(moment.sweep)} ${y(meanMm(now))}`
   const ahead = reliefPath(rows.slice(whole), whole, x, y)
@@ -99,7 +102,7 @@ const RunCurve = ({ running, moment, worked, wantedMm, widthPx }: RunCurveProps)
       {wantedMm !== null && (
         <g>
           <path className="grind-wanted" d={`M0 ${y(wantedMm)}H${widthPx}`} />
-          <text className="end-wanted" x={2} y={y(wantedMm) - 6}>
+          <text className="end-wanted" x={early ? widthPx : 2} y={y(wantedMm) - 6} textAnchor={early ? 'end' : 'start'}>
             {t('grind:run.wanted', { relief: inWords(wantedMm, 'mm', 2) })}
           </text>
         </g>

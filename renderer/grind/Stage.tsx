@@ -6,11 +6,13 @@ import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { changeMotion, changeTurns } from './editMotion.ts'
 import { type DrawHandles, Handles } from './Handles.tsx'
-import { type DrawOverlay, type LabelSpec, Overlay } from './Overlay.tsx'
+import { type DrawOverlay, Overlay } from './Overlay.tsx'
+import type { LabelSpec } from './placeLabels.ts'
 import { stageLabels } from './StageLabels.tsx'
 import { type StopDraft, stopsOf } from './stops.ts'
 import type { Moment, Running } from './useLiveGrind.ts'
 import { type Palette, useReducedMotion } from './useScreen.ts'
+import './stage.css'
 
 const SceneView = lazy(async () => ({ default: (await import('../scene/SceneView.tsx')).SceneView }))
 

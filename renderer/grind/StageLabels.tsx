@@ -6,7 +6,7 @@ import type { Stops } from '../scene/machine.ts'
 import type { Rotation } from '../scene/wheel.ts'
 import { FigureText } from '../ui/FigureText.tsx'
 import type { Figures } from '../ui/useFigure.ts'
-import type { LabelSpec } from './Overlay.tsx'
+import type { LabelSpec } from './placeLabels.ts'
 import { TurnsField } from './TurnsField.tsx'
 import type { Moment, Running } from './useLiveGrind.ts'
 

@@ -1,5 +1,6 @@
 import { type ReactNode, useRef } from 'react'
 import { useSize } from './useScreen.ts'
+import './views.css'
 
 /** Room right of every view for what stands outside it (px). */
 export const OUTSIDE_PX = 100

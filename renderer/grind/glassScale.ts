@@ -1,35 +1,38 @@
-/** CSS pixels in a millimetre of the screen: 96 to the inch by definition (CSS Values and Units 3). */
-const CSS_PX_PER_MM = 96 / 25.4
+import { PX_PER_MM } from '../ui/scale.ts'
 
 /** Factors that a depth may be magnified by; one is chosen, never a crooked figure. */
 const DEPTH_FACTORS = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000] as const
 
-/** Lengths that a scale bar may have (mm). */
-const BAR_LENGTHS_MM = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50] as const
-
-/** How a view is magnified and how long its scale bar is. */
+/** How a view is magnified. */
 export interface Scale {
   readonly pxPerMm: number
   /** Against a millimetre of the screen. */
   readonly factor: number
-  readonly barMm: number
 }
-
-const longestBar = (pxPerMm: number, mostPx: number): number =>
-  BAR_LENGTHS_MM.findLast((mm) => mm * pxPerMm <= mostPx) ?? BAR_LENGTHS_MM[0]
 
 /** Across: the whole width of the blade fills the view. */
 export const acrossScale = (widthMm: number, viewPx: number): Scale => {
   const pxPerMm = viewPx / widthMm
-  return { pxPerMm, factor: pxPerMm / CSS_PX_PER_MM, barMm: longestBar(pxPerMm, viewPx / 4) }
+  return { pxPerMm, factor: pxPerMm / PX_PER_MM }
 }
 
 /** Depth: the largest round factor at which the deepest curve still fits. */
 export const depthScale = (deepestMm: number, viewPx: number): Scale => {
-  const factor = DEPTH_FACTORS.findLast((f) => f * CSS_PX_PER_MM * deepestMm <= viewPx) ?? DEPTH_FACTORS[0]
-  const pxPerMm = factor * CSS_PX_PER_MM
-  return { pxPerMm, factor, barMm: longestBar(pxPerMm, viewPx / 3) }
+  const factor = DEPTH_FACTORS.findLast((f) => f * PX_PER_MM * deepestMm <= viewPx) ?? DEPTH_FACTORS[0]
+  const pxPerMm = factor * PX_PER_MM
+  return { pxPerMm, factor }
 }
 
 /** A factor as written: whole from 3 on, one decimal below. */
 export const factorText = (factor: number): string => (factor >= 3 ? factor.toFixed(0) : factor.toFixed(1))
+
+/** Sizes that the two figures in the glass may have (px at 16 px text), the largest that leaves the curves in sight. */
+const RELIEF_SIZES_PX = [56, 40, 28] as const
+/** Width of a digit as a share of its size, and room on both sides of a figure (px). */
+const DIGIT_SHARE = 0.52
+const RELIEF_ROOM_PX = 28
+
+/** @returns the size of the relief figures in a plot, each of so many characters */
+export const reliefSizePx = (plotPx: number, characters: number): number =>
+  RELIEF_SIZES_PX.find((px) => 2 * (characters * DIGIT_SHARE * px + RELIEF_ROOM_PX) <= 0.9 * plotPx) ??
+  RELIEF_SIZES_PX[2]

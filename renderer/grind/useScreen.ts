@@ -1,12 +1,15 @@
 import { type RefObject, useEffect, useState, useSyncExternalStore } from 'react'
 
-/** Size of an element in CSS pixels, renewed as it changes; null before it is laid out. */
+/** Size of what an element holds in CSS pixels, renewed as it changes; null before it is laid out. */
 export const useSize = (ref: RefObject<HTMLElement | null>): { widthPx: number; heightPx: number } | null => {
   const [size, setSize] = useState<{ widthPx: number; heightPx: number } | null>(null)
   useEffect(() => {
     const element = ref.current
     if (!element) return
-    const observer = new ResizeObserver(() => setSize({ widthPx: element.clientWidth, heightPx: element.clientHeight }))
+    const observer = new ResizeObserver(([entry]) => {
+      if (entry)
+        setSize({ widthPx: Math.floor(entry.contentRect.width), heightPx: Math.floor(entry.contentRect.height) })
+    })
     observer.observe(element)
     return () => observer.disconnect()
   }, [ref])

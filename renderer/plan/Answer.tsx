@@ -7,6 +7,7 @@ import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { settableTurns, stopsMeet, withStops } from './aim.ts'
 import { Cautions } from './Cautions.tsx'
+import './answer.css'
 
 interface AnswerProps {
   readonly job: Job
@@ -43,7 +44,7 @@ const Sentence = ({ report, turns }: { readonly report: Report; readonly turns: 
           shaving: inWords(job.aim.shavingDepthMm, 'mm', 2),
           seat: inWords(job.blade.seatAngleDeg, 'deg', 0),
         })
-  const stops = turns === null ? 'unknown' : turns.code
+  const stops = turns === null ? 'unknown' : plan.reliefMm === 0 && turns.code === 'reachable' ? 'closed' : turns.code
   return (
     <p className="sentence">
       {plan.reliefMm === 0 ? t('plan:sentence.straight') : asks} {t(`plan:sentence.stops.${stops}`)}
@@ -56,7 +57,7 @@ const FreePlay = ({ turns, pitchMm }: { readonly turns: TurnsReport; readonly pi
   const figures = useFigures()
   const [left, right] = [settableTurns(turns.left), settableTurns(turns.right)]
   const play = (each: number) => figures.plain(each * pitchMm, 'mm', 2)
-  const note = (each: number) => t('plan:answer.turns', { turns: figures.plain(each, 'turn', 2).text })
+  const note = (each: number) => t('plan:answer.turns', { turns: figures.inWords(each, 'turn', 2) })
   if (left === right) {
     return (
       <FigureText
@@ -87,7 +88,7 @@ const Stops = ({ job, report, turns }: StopsProps) => {
   const editJob = useApp((app) => app.editJob)
   const code = useApp((app) => app.tool?.code ?? null)
   const set = stopsMeet(job, turns)
-  const now = (each: number) => figures.plain(each, 'turn', 2).text
+  const now = (each: number) => figures.inWords(each, 'turn', 2)
   const stand = { left: now(job.motion.stopTurnsLeft), right: now(job.motion.stopTurnsRight) }
   return (
     <div className="answer-stops">

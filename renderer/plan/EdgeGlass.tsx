@@ -9,6 +9,7 @@ import { useWindowHeight } from '../ui/useWindowHeight.ts'
 import { BARS_PX, type GlassLayout, glassLayout, lineOf } from './glassLayout.ts'
 import { curveRoomPx } from './room.ts'
 import { ScaleCaption } from './ScaleCaption.tsx'
+import './edgeGlass.css'
 
 interface EdgeGlassProps {
   readonly report: Report

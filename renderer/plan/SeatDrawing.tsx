@@ -1,11 +1,13 @@
 import type { Report } from '../../geometry/report.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
+import { useWindowHeight } from '../ui/useWindowHeight.ts'
+import { floorPxOf } from './glassLayout.ts'
+import { curveRoomPx } from './room.ts'
 
 const WIDTH_PX = 190
-const HEIGHT_PX = 142
-/** Where the board's surface and the edge are drawn (px). */
-const SURFACE_PX = 92
+/** Thickness of the board, and where the edge is drawn (px). */
+const BOARD_PX = 50
 const EDGE_PX = 40
 /** A sketch of the iron: its length and thickness (px). Its angles are true; its size is nobody's. */
 const LONG_PX = 96
@@ -20,6 +22,8 @@ const rad = (deg: number): number => (deg * Math.PI) / 180
 export const SeatDrawing = ({ report }: { readonly report: Report }) => {
   const t = useTexts()
   const figures = useFigures()
+  const heightPx = floorPxOf(curveRoomPx(useWindowHeight()))
+  const surfacePx = heightPx - BOARD_PX
   const { seatAngleDeg, bevelSide } = report.job.blade
   if (seatAngleDeg === null || !report.woodView) return null
   const degrees = (value: number) => figures.inWords(value, 'deg', 0)
@@ -32,21 +36,21 @@ export const SeatDrawing = ({ report }: { readonly report: Report }) => {
   const up = bevelSide === 'up' ? 1 : -1
   const heel = THICK_PX / Math.tan(rad(report.setUp.bevelAngleDeg))
   const at = (along: number, off: number) =>
-    `${(EDGE_PX + along * c - up * off * s).toFixed(1)} ${(SURFACE_PX - along * s - up * off * c).toFixed(1)}`
+    `${(EDGE_PX + along * c - up * off * s).toFixed(1)} ${(surfacePx - along * s - up * off * c).toFixed(1)}`
   const body = [at(0, 0), at(LONG_PX, 0), at(LONG_PX, THICK_PX), at(heel, THICK_PX)].join('L')
   const halfway = rad(seatAngleDeg / 2)
   const figureX = EDGE_PX + (ARC_PX + FIGURE_OFF_PX) * Math.cos(halfway)
-  const figureY = Math.min(SURFACE_PX - 6, SURFACE_PX - (ARC_PX + FIGURE_OFF_PX) * Math.sin(halfway) + 8)
+  const figureY = Math.min(surfacePx - 6, surfacePx - (ARC_PX + FIGURE_OFF_PX) * Math.sin(halfway) + 8)
   return (
     <figure className="seat-figure">
-      <svg className="drawing" width={WIDTH_PX} height={HEIGHT_PX} role="img" aria-label={t('plan:seat.label', words)}>
-        <rect className="wood" x="0" y={SURFACE_PX} width={WIDTH_PX} height={HEIGHT_PX - SURFACE_PX} />
+      <svg className="drawing" width={WIDTH_PX} height={heightPx} role="img" aria-label={t('plan:seat.label', words)}>
+        <rect className="wood" x="0" y={surfacePx} width={WIDTH_PX} height={heightPx - surfacePx} />
         <path className="steel" d={`M${body}Z`} />
-        <path className="surface" d={`M0 ${SURFACE_PX}H${WIDTH_PX}`} />
+        <path className="surface" d={`M0 ${surfacePx}H${WIDTH_PX}`} />
         <path className="axis" d={`M${at(LONG_PX, 0)}L${at(ARC_PX + 14, 0)}`} />
         <path
           className="dimension"
-          d={`M${EDGE_PX + ARC_PX} ${SURFACE_PX}A${ARC_PX} ${ARC_PX} 0 0 0 ${at(ARC_PX, 0)}`}
+          d={`M${EDGE_PX + ARC_PX} ${surfacePx}A${ARC_PX} ${ARC_PX} 0 0 0 ${at(ARC_PX, 0)}`}
         />
         <text className="seat-angle" x={figureX} y={figureY}>
           {words.seat}

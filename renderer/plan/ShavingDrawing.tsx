@@ -35,9 +35,7 @@ export const ShavingDrawing = ({ report, tool }: ShavingDrawingProps) => {
       <svg className="drawing" width={roomPx} height={layout.heightPx} role="img" aria-label={label}>
         <Board layout={layout} roomPx={roomPx} />
         <Width layout={layout} words={t('plan:shaving.wide', { width })} />
-        <text className="on-shaving" x={layout.middlePx + 8} y={layout.surfacePx + 26}>
-          {thick}
-        </text>
+        <Thickness layout={layout} words={thick} />
         <Dot tool={tool} layout={layout} roomPx={roomPx} />
       </svg>
       <ScaleCaption heading={t('plan:shaving.heading')} across={layout.across} depth={layout.depth} />
@@ -67,19 +65,39 @@ const Board = ({ layout, roomPx }: PartProps) => {
   )
 }
 
+/** Least half width of a shaving that its thickness is written in (px). */
+const WRITTEN_IN_PX = 88
+
+/** In the shaving, beside its middle; a narrow one has its thickness beside it, on the wood. */
+const Thickness = ({ layout, words }: { readonly layout: ShavingLayout; readonly words: string }) => {
+  const { middlePx, rightPx, surfacePx } = layout
+  const inside = rightPx - middlePx >= WRITTEN_IN_PX
+  return (
+    <text
+      className={inside ? 'on-shaving' : 'on-shaving on-wood'}
+      x={(inside ? middlePx : rightPx) + 8}
+      y={surfacePx + 26}
+    >
+      {words}
+    </text>
+  )
+}
+
 /** Half the width of a letter, roughly: the dimension leaves room for its words (px). */
 const HALF_LETTER_PX = 3.8
 const DIMENSION_PX = 16
 
 const Width = ({ layout, words }: { readonly layout: ShavingLayout; readonly words: string }) => {
   const { leftPx, rightPx, middlePx, surfacePx, deepestPx } = layout
-  const gapPx = Math.min((rightPx - leftPx) / 2, words.length * HALF_LETTER_PX + 8)
+  const wordsPx = words.length * HALF_LETTER_PX + 8
+  const between = rightPx - leftPx > 2 * wordsPx
+  const gapPx = between ? wordsPx : 0
   const ticks = `M${leftPx} 10v12M${rightPx} 10v12`
   const line = `M${leftPx} ${DIMENSION_PX}H${middlePx - gapPx}M${middlePx + gapPx} ${DIMENSION_PX}H${rightPx}`
   return (
     <>
       <path className="dimension" d={`${ticks}${line}M${middlePx} ${surfacePx}V${deepestPx}`} />
-      <text x={middlePx} y={DIMENSION_PX + 5} textAnchor="middle">
+      <text x={between ? middlePx : rightPx + 8} y={DIMENSION_PX + 5} textAnchor={between ? 'middle' : 'start'}>
         {words}
       </text>
     </>

@@ -7,6 +7,7 @@ import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { type CurveKey, curveIn, curveKeyOf, curveKeys, withCurve } from './aim.ts'
 import { meetsPreset, type Preset, presetFor, withPreset } from './presets.ts'
+import './wanted.css'
 
 interface WantedProps {
   readonly job: Job

@@ -32,6 +32,9 @@ const POINTS = 60
 /** A straight edge is still drawn in some depth (mm). */
 const LEAST_DEPTH_MM = 0.02
 
+/** @returns where the drawings side by side on Plan end, under a curve of this height (px) */
+export const floorPxOf = (curvePx: number): number => TOP_PX + curvePx + BODY_PX - NAMES_PX
+
 const steps = (count: number): readonly number[] => Array.from({ length: count + 1 }, (_, k) => (2 * k) / count - 1)
 
 /** @returns the layout of wanted and predicted edge in a room; depth is counted from the foremost point of each */
@@ -47,13 +50,12 @@ export const glassLayout = ({ plan, grind, job }: Report, roomPx: number, curveP
     TOP_PX + depthMm * depth * PX_PER_MM,
   ]
   const wantedAt = (share: number): Place => place(share * half, wantedDepthMm(plan.edgeRadiusMm, share * half))
-  const heightPx = TOP_PX + curvePx + BODY_PX
   return {
     across,
     depth,
-    heightPx,
+    heightPx: floorPxOf(curvePx) + NAMES_PX,
     topPx: TOP_PX,
-    floorPx: heightPx - NAMES_PX,
+    floorPx: floorPxOf(curvePx),
     leftPx: place(-half, 0)[0],
     rightPx: place(half, 0)[0],
     wanted: steps(POINTS).map(wantedAt),

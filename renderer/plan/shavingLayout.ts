@@ -1,7 +1,7 @@
 import type { Report } from '../../geometry/report.ts'
 import { ACROSS, DEPTH, factorFor, PX_PER_MM } from '../ui/scale.ts'
 import { wantedDepthMm } from './aim.ts'
-import type { Place } from './glassLayout.ts'
+import { floorPxOf, type Place } from './glassLayout.ts'
 
 /** The section of the shaving laid out: its factors, the edge under the board's surface, and where its parts stand. */
 export interface ShavingLayout {
@@ -18,8 +18,7 @@ export interface ShavingLayout {
 
 const SURFACE_PX = 34
 /** The deepest point takes this share of a curve's room; the board goes on below it. */
-const DEEPEST_SHARE = 0.5
-const BOARD_PX = 36
+const DEEPEST_SHARE = 0.75
 const MARGIN_PX = 24
 /** Points on the curve: smooth at any size it is drawn in. */
 const POINTS = 60
@@ -45,7 +44,7 @@ export const shavingLayout = (
   return {
     across,
     depth,
-    heightPx: SURFACE_PX + roomBelowPx + BOARD_PX,
+    heightPx: floorPxOf(curvePx),
     surfacePx: SURFACE_PX,
     middlePx: roomPx / 2,
     deepestPx: place(0)[1],

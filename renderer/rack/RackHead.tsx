@@ -1,6 +1,6 @@
 import { sayProblem, useApp } from '../app/store.ts'
 import { openWorkshop } from '../app/storeRack.ts'
-import { useTexts } from '../ui/texts.tsx'
+import { problemSentence, useTexts } from '../ui/texts.tsx'
 
 interface RackHeadProps {
   readonly typed: string
@@ -13,6 +13,7 @@ export const RackHead = ({ typed, onType, onAdd }: RackHeadProps) => {
   const t = useTexts()
   return (
     <div className="rack-head">
+      <Notices />
       <Standing />
       <div className="rack-find">
         <label className="unseen" htmlFor="find">
@@ -31,6 +32,17 @@ export const RackHead = ({ typed, onType, onAdd }: RackHeadProps) => {
       </div>
     </div>
   )
+}
+
+/** What happened to the data since last time: a damaged file put aside, a copy that could not be written. */
+const Notices = () => {
+  const t = useTexts()
+  const notices = useApp((app) => app.workshop?.notices ?? null)
+  return notices?.map((notice) => (
+    <p key={notice.code} className="caution rack-notice">
+      {problemSentence(t, notice)}
+    </p>
+  ))
 }
 
 const open = async (rack: 'demo' | 'own'): Promise<void> => {

@@ -7,6 +7,7 @@ import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { BenchLog } from './BenchLog.tsx'
 import { IronDrawing } from './IronDrawing.tsx'
+import './toolDetail.css'
 
 interface ToolDetailProps {
   readonly tool: Tool

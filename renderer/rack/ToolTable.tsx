@@ -1,8 +1,9 @@
-import { type KeyboardEvent, useRef } from 'react'
+import { type KeyboardEvent, useEffect, useRef } from 'react'
 import type { Tool } from '../../main/contract/entities.ts'
 import { IronMark } from '../ui/IronMark.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
+import './toolTable.css'
 
 interface ToolTableProps {
   readonly tools: readonly Tool[]
@@ -37,6 +38,11 @@ export const ToolTable = ({ tools, held, onChoose, onPlan }: ToolTableProps) => 
     0,
     tools.findIndex(({ id }) => id === held?.id),
   )
+  // A tool taken in hand elsewhere, or just added, is shown.
+  const heldId = held?.id
+  useEffect(() => {
+    if (heldId) body.current?.querySelector('[aria-selected="true"]')?.scrollIntoView({ block: 'nearest' })
+  }, [heldId])
   if (tools.length === 0) return <p className="rack-none">{t('rack:noneFound')}</p>
   return (
     <div className="rack-scroll">

@@ -46,7 +46,7 @@ export interface SceneViewProps {
 /** Most pixels drawn for one CSS pixel: beyond two the eye gains nothing and the graphics pay. */
 const MOST_DPR = 2
 
-/** The machine at work. Nothing is drawn while nothing changes. */
+/** The machine at work. Nothing is drawn while nothing changes. Smoothed edges cost the processor more than finer pictures. */
 export const SceneView = memo((props: SceneViewProps) => {
   const { software, dark } = props
   const [share, setShare] = useState(1)
@@ -56,7 +56,7 @@ export const SceneView = memo((props: SceneViewProps) => {
       dpr={share * Math.min(window.devicePixelRatio, MOST_DPR)}
       shadows={software ? false : { type: PCFShadowMap }}
       camera={{ fov: LENS_DEG, near: 20, far: 4000 }}
-      gl={{ alpha: true, antialias: true }}
+      gl={{ alpha: true, antialias: !software }}
       onCreated={({ gl }) => {
         gl.domElement.tabIndex = 0
         gl.domElement.setAttribute('aria-label', props.label)
@@ -65,7 +65,14 @@ export const SceneView = memo((props: SceneViewProps) => {
     >
       <Lights dark={dark} mirrored={!software} />
       <MachineView {...props} />
-      <Sharpness moving={props.moving} onShare={setShare} />
+      <Sharpness
+        moving={props.moving}
+        software={software}
+        live={props.live}
+        stops={props.stops}
+        lifted={props.lifted}
+        onShare={setShare}
+      />
     </Canvas>
   )
 })

@@ -1,5 +1,6 @@
 import type { Job } from '../../geometry/job.ts'
 import { quantities } from '../../geometry/quantities.ts'
+import { MM_PER_THOU } from '../../geometry/units.ts'
 import { JobField, useProblemAt } from '../app/JobField.tsx'
 import { measureWheel, WHEEL_FIELD } from '../app/measureWheel.ts'
 import { useApp } from '../app/store.ts'
@@ -24,10 +25,15 @@ const withAim = (job: Job, key: AimKey, value: number | null): Job => ({
 /** Signed, as a change is written. */
 const signed = (text: string): string => (text.startsWith('−') ? text : `+${text}`)
 
+/** About a millimetre, for those who read inches. */
+const FIFTY_THOU_MM = 50 * MM_PER_THOU
+
 const useTurns = () => {
   const t = useTexts()
-  const { plain } = useFigures()
-  return (degPerMm: number) => t('setUp:turns', { change: signed(plain(degPerMm, 'deg', 2).text) })
+  const { plain, inWords, lengthUnit } = useFigures()
+  const stepMm = lengthUnit === 'mm' ? 1 : FIFTY_THOU_MM
+  const step = inWords(stepMm, 'mm', 0)
+  return (degPerMm: number) => t('setUp:turns', { step, change: signed(plain(degPerMm * stepMm, 'deg', 2).text) })
 }
 
 /** Bar to wheel, between their surfaces; and the same measured the other way. */

@@ -40,7 +40,7 @@ export const FigureField = (props: FigureFieldProps) => {
   const field = useFieldDraft(props)
   const trouble = field.problem ?? (field.mending ? null : (props.problem ?? null))
   const table = quantityAt(quantity)
-  const unit = useFigures().plain(0, table.unit, 0).unit
+  const unit = useFigures().plain(value ?? 0, table.unit, table.decimals).unit
   return (
     <div className="figure figure-field" data-size={size} data-wrong={trouble !== null} data-quiet={field.quiet}>
       <span className="figure-entry" data-empty={field.text === ''}>

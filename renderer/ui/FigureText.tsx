@@ -1,6 +1,5 @@
 import type { ReactNode } from 'react'
-import type { Figure } from '../../main/contract/figures.ts'
-import { joined } from './useFigure.ts'
+import { type Figure, joined } from '../../main/contract/figures.ts'
 
 /** Sizes of figures: read from two metres, from one, or at hand. */
 export type FigureSize = 'far' | 'large' | 'medium' | 'small'

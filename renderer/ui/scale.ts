@@ -1,7 +1,6 @@
 import { MM_PER_INCH, MM_PER_THOU } from '../../geometry/units.ts'
 import type { Settings } from '../../main/contract/entities.ts'
-import { figure } from '../../main/contract/figures.ts'
-import { joined } from './useFigure.ts'
+import { figure, joined } from '../../main/contract/figures.ts'
 
 /** CSS pixels in a millimetre: 96 pixels an inch. A drawing's scale is true wherever the screen's is. */
 export const PX_PER_MM = 96 / MM_PER_INCH

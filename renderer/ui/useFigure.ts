@@ -1,6 +1,6 @@
 import { type QuantityPath, quantityAt, type Unit } from '../../geometry/quantities.ts'
 import type { Settings } from '../../main/contract/entities.ts'
-import { type Figure, figure } from '../../main/contract/figures.ts'
+import { type Figure, figure, joined } from '../../main/contract/figures.ts'
 import { useApp } from '../app/store.ts'
 
 /** Writes figures in the workshop's unit. */
@@ -13,9 +13,6 @@ export interface Figures {
   /** As `plain`, in one string for a sentence. */
   inWords(value: number, unit: Unit, decimals: number): string
 }
-
-/** @returns one string, figure and unit parted by a space that does not break */
-export const joined = ({ text, unit }: Figure): string => (unit === '' ? text : `${text}\u00a0${unit}`)
 
 /** @returns the writer for one unit; pure, so that it can be tested without a window */
 export const figuresIn = (lengthUnit: Settings['lengthUnit']): Figures => ({

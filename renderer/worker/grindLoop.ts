@@ -1,23 +1,10 @@
-import type { GrindState } from '../../geometry/grind.ts'
 import type { Job } from '../../geometry/job.ts'
-import {
-  advanceHead,
-  advanceScout,
-  type GrindRun,
-  jumpHead,
-  keyframeReady,
-  rowOf,
-  type Stance,
-  shapeOf,
-  startRun,
-} from './grindRun.ts'
-import type { Frame, FrameArrays, FromWorker, ToWorker } from './protocol.ts'
+import { advanceScout, rowOf, shapeOf, startRun } from './grindRun.ts'
+import { followGoal, frameOf, type Live, liveOf, moveGoal, obey, restOf } from './playhead.ts'
+import type { FromWorker, ToWorker } from './protocol.ts'
 
 /** Longest slice of work between two looks at the messages (ms): well under a frame, so a newer request waits unnoticed. */
 const SLICE_MS = 8
-/** Pause between slices while playing (ms): two slices and more fit into a frame of a 60 Hz screen. */
-const PLAY_PAUSE_MS = 4
-
 interface Surroundings {
   post(message: FromWorker, transfer?: Transferable[]): void
   nowMs(): number
@@ -27,123 +14,6 @@ interface Surroundings {
 /** Takes the messages of a live grind and works through it in slices. */
 export interface GrindLoop {
   take(message: Exclude<ToWorker, { type: 'solve' }>): void
-}
-
-interface Live {
-  readonly number: number
-  readonly run: GrindRun
-  /** Arrays at hand; empty while the window holds them all, and then no frame is sent. */
-  readonly spare: FrameArrays[]
-  /** Where the head should stand, in steps; not whole while playing. */
-  goal: number
-  /** 0 while paused. */
-  stepsPerMs: number
-  playedAtMs: number
-  historySent: number
-  troubleSent: boolean
-  /** The head has moved, or the play has stopped, since the last frame. */
-  stale: boolean
-}
-
-/** Frames in the air: one drawn, one on its way, one being filled. */
-const ARRAY_SETS = 3
-
-const arraysFor = ({ vMm, pressureNPerMm }: GrindState): FrameArrays[] =>
-  Array.from({ length: ARRAY_SETS }, () => ({
-    vMm: new Float64Array(vMm.length),
-    pressureNPerMm: new Float64Array(pressureNPerMm.length),
-  }))
-
-const liveOf = (number: number, run: GrindRun): Live => ({
-  number,
-  run,
-  spare: arraysFor(run.head),
-  goal: 0,
-  stepsPerMs: 0,
-  playedAtMs: 0,
-  historySent: 0,
-  troubleSent: false,
-  stale: true,
-})
-
-const between = (before: Stance, now: Stance, share: number, key: keyof Stance): number =>
-  before[key] + (now[key] - before[key]) * share
-
-/** How far the drawn machine is from the step before to the step now. */
-const shareOf = ({ goal, run }: Live): number => {
-  const ahead = run.head.step - goal
-  return ahead > 0 && ahead < 1 ? 1 - ahead : 1
-}
-
-const frameOf = (live: Live, arrays: FrameArrays): Frame => {
-  const { run, number } = live
-  const { head, before, motion } = run
-  const share = shareOf(live)
-  arrays.vMm.set(head.vMm)
-  arrays.pressureNPerMm.set(head.pressureNPerMm)
-  return {
-    ...arrays,
-    ...rowOf(head),
-    run: number,
-    step: head.step,
-    sweep: (head.step - 1 + share) / motion.stepsPerSweep,
-    playing: live.stepsPerMs > 0,
-    yawRad: between(before, head, share, 'yawRad'),
-    tiltRad: between(before, head, share, 'tiltRad'),
-    traverseMm: between(before, head, share, 'traverseMm'),
-    loadPlaceMm: between(before, head, share, 'loadPlaceMm'),
-    bearing: head.bearing,
-    volumeRemovedMm3: head.volumeRemovedMm3,
-  }
-}
-
-/** Where the head should stand by now. A play that reaches the end of the run pauses there. */
-const moveGoal = (live: Live, clockMs: number): void => {
-  if (live.stepsPerMs === 0) return
-  live.goal = Math.min(live.goal + (clockMs - live.playedAtMs) * live.stepsPerMs, live.run.lastStep)
-  live.playedAtMs = clockMs
-  if (live.goal === live.run.lastStep) live.stepsPerMs = 0
-  live.stale = true
-}
-
-/**
- * Brings the head to its goal as far as time allows. A seek beyond what the scout has worked out waits for the scout, which
- * has that way to go in any case. Played faster than can be reckoned, the clock waits for the
- * grind.
- */
-const followGoal = (live: Live, outOfTime: () => boolean): void => {
-  const { run } = live
-  live.goal = Math.min(live.goal, run.lastStep)
-  if (run.head.step >= live.goal) return
-  if (live.stepsPerMs === 0) {
-    if (!keyframeReady(run, live.goal)) return
-    jumpHead(run, live.goal)
-  }
-  live.stale = true
-  advanceHead(run, Math.ceil(live.goal), outOfTime)
-  if (live.stepsPerMs > 0 || run.lastStep < live.goal) live.goal = Math.min(live.goal, run.head.step)
-}
-
-/** How soon a live grind wants its next slice (ms); null: it rests. */
-const restOf = ({ run, goal, stepsPerMs }: Live): number | null => {
-  if (run.head.step < goal) return 0
-  if (stepsPerMs > 0) return PLAY_PAUSE_MS
-  return run.scout.step < run.lastStep ? 0 : null
-}
-
-/** What each message does to a live grind. */
-const obey = (live: Live, message: Exclude<ToWorker, { type: 'solve' | 'start' }>, clockMs: number): void => {
-  if (message.type === 'give') {
-    live.spare.push({ vMm: message.vMm, pressureNPerMm: message.pressureNPerMm })
-  } else if (message.type === 'play') {
-    live.stepsPerMs = (message.sweepsPerSecond * live.run.motion.stepsPerSweep) / 1000
-    live.playedAtMs = clockMs
-  } else {
-    live.stepsPerMs = 0
-    live.stale = true
-    if (message.type === 'seek' && message.step < live.run.head.step) jumpHead(live.run, message.step)
-    live.goal = message.type === 'seek' ? message.step : live.run.head.step
-  }
 }
 
 /** @param around the worker's clock, timer and way out; tests give their own */

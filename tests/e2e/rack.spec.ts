@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test'
-import { expect, expectAxeClean, test, testInBothThemes } from '../support/app.ts'
+import { expect, expectAxeClean, expectGoodLooks, test } from '../support/app.ts'
 
 const rows = (app: Page) => app.getByRole('grid').locator('tbody tr')
 const status = (app: Page) => app.getByTestId('status')
@@ -109,12 +109,20 @@ test('a rack of one’s own starts empty, says what to do, and leads back to the
   await expect(rows(app)).toHaveCount(24)
 })
 
-testInBothThemes('clean for axe, with a tool in hand and with its sheet open', async (app, theme) => {
+test('what happened to the data since last time is said on the rack', async ({ app }) => {
+  await app.route('**/call', async (route) => {
+    if (route.request().postDataJSON().name !== 'workshop.get') return route.fallback()
+    const notices = [{ code: 'rackMovedAside', path: '', params: { file: 'rack-aside.db', backups: 'copies' } }]
+    return route.fulfill({ json: { ok: true, value: { rack: 'demo', tools: 24, notices } } })
+  })
+  await app.reload()
+  await expect(app.getByText('The data file was damaged. It was put aside as rack-aside.db')).toBeVisible()
+})
+
+test('looks right in light and dark, with a tool in hand and with its sheet open', async ({ app }) => {
   await app.getByRole('row', { name: /Low-angle jack iron 57/ }).click()
   await expect(app.getByRole('region', { name: 'Bench log' })).toBeVisible()
-  await app.screenshot({ path: `test-results/screens/rack-${theme}.png` })
-  await expectAxeClean(app)
+  await expectGoodLooks(app, 'rack')
   await app.getByRole('button', { name: 'Edit', exact: true }).click()
-  await app.screenshot({ path: `test-results/screens/rack-sheet-${theme}.png` })
-  await expectAxeClean(app)
+  await expectGoodLooks(app, 'rack-sheet')
 })

@@ -1,5 +1,6 @@
 import { execFileSync } from 'node:child_process'
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { createHash } from 'node:crypto'
+import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { z } from 'zod'
 import { faultWithDamagedJob } from '../support/damagedJob.ts'
@@ -18,10 +19,17 @@ const NOTE_EVERY_MS = 5_000
 const noteSchema = z.object({ commit: z.string(), date: z.string(), done: z.int(), faults: z.array(z.string()) })
 type Note = z.output<typeof noteSchema>
 
-const git = (...args: readonly string[]): string => execFileSync('git', [...args], { encoding: 'utf8' }).trim()
+const git = (...args: readonly string[]): string =>
+  execFileSync('git', [...args], { encoding: 'utf8', maxBuffer: 1e9 }).trim()
 
-/** The commit, marked where the folder holds anything else. */
-const commit = `${git('rev-parse', 'HEAD')}${git('status', '--porcelain') === '' ? '' : ' and changes'}`
+/** Marks a folder that holds anything else than its commit, so that other changes begin anew; files not yet added count by name. */
+const changes = (): string => {
+  const status = git('status', '--porcelain')
+  const mark = createHash('sha256').update(status).update(git('diff', 'HEAD')).digest('hex').slice(0, 12)
+  return status === '' ? '' : ` and changes ${mark}`
+}
+
+const commit = `${git('rev-parse', 'HEAD')}${changes()}`
 
 const notePath = (name: string): string => join(folder, `${name}.json`)
 
@@ -37,7 +45,9 @@ const readNote = (name: string): Note => {
 
 const writeNote = (name: string, note: Note): Note => {
   const dated = { ...note, date: new Date().toISOString() }
-  writeFileSync(notePath(name), `${JSON.stringify(dated, null, 2)}\n`)
+  // Whole or not there: a run may be stopped at any moment.
+  writeFileSync(`${notePath(name)}.unfinished`, `${JSON.stringify(dated, null, 2)}\n`)
+  renameSync(`${notePath(name)}.unfinished`, notePath(name))
   return dated
 }
 

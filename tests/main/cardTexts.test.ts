@@ -45,9 +45,16 @@ describe.each(Object.entries({ problems, cautions }))('the sentences of %s', (na
 })
 
 describe('figures in sentences', () => {
-  it('are rounded and ungrouped', () => {
-    expect(texts.t('problems:barInsideWheel', { needMm: 1131.04567 })).toContain('at least 1131 mm')
+  it('are rounded and ungrouped, with as many decimals as in a field', () => {
+    expect(texts.t('problems:barInsideWheel', { needMm: 1131.04567 })).toContain('at least 1131.0\u00a0mm')
     expect(texts.t('problems:bevelOutOfRange', { bevelDeg: 8.26 })).toContain('8.3°')
-    expect(texts.t('cautions:reliefShort', { reliefMm: 0.3149, wantedMm: 0.5 })).toContain('leaves 0.31 mm')
+    const short = { reliefMm: 0.3149, wantedMm: 0.5 }
+    expect(texts.t('cautions:reliefShort', short)).toMatch(/0\.31\u00a0mm .* 0\.50\u00a0mm/)
+    // 0.3149 / 0.0254 = 12.40.
+    expect(texts.t('cautions:reliefShort', { ...short, lengthUnit: 'thou' })).toMatch(
+      /12\.4\u00a0thou .* 19\.7\u00a0thou/,
+    )
+    expect(texts.t('cautions:reliefShort', { ...short, lengthUnit: 'inch' })).toContain('0.0124\u00a0in')
+    expect(texts.t('cautions:turnsBeyondStopTravel', { mostTurns: 12 })).toContain('12\u00a0turns is')
   })
 })

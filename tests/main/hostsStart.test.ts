@@ -1,5 +1,4 @@
-import { spawn, spawnSync } from 'node:child_process'
-import { once } from 'node:events'
+import { spawnSync } from 'node:child_process'
 import { mkdirSync, mkdtempSync, rmSync, utimesSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
@@ -91,7 +90,13 @@ describe('whether the build is out of date', () => {
     'electron.vite.config.ts',
     'package.json',
   ]
-  const products = ['out/main/index.js', 'out/main/worker.js', 'out/preload/preload.cjs', 'out/renderer/index.html']
+  const products = [
+    'out/main/index.js',
+    'out/main/worker.js',
+    'out/main/maker.js',
+    'out/preload/preload.cjs',
+    'out/renderer/index.html',
+  ]
   const settle = (): void => {
     for (const path of sources) write(join(root, path), '', 1000)
     for (const path of ['main', 'renderer', 'geometry', 'assets']) utimesSync(join(root, path), 1000, 1000)
@@ -176,42 +181,5 @@ describe('whose messages the window’s program takes', () => {
   it('not those of a frame that is gone or lies within another', () => {
     expect(isOwnFrame(null)).toBe(false)
     expect(isOwnFrame({ ...top('camberwright://app/'), parent: top('camberwright://app/') as never })).toBe(false)
-  })
-})
-
-describe('npm start', () => {
-  const start = join(import.meta.dirname, '..', '..', 'main', 'start.ts')
-
-  it('says what is wrong with its options, in a sentence, and starts nothing', () => {
-    const { status, stdout, stderr } = spawnSync(process.execPath, [start, '--port', 'many'], { encoding: 'utf8' })
-    expect([status, stdout]).toEqual([1, ''])
-    expect(stderr).toBe('“many” is no port. Write a number from 0 to 65535; 0 takes any free one.\n')
-  })
-
-  it('says what it takes', () => {
-    const { status, stdout } = spawnSync(process.execPath, [start, '--help'], { encoding: 'utf8' })
-    expect(status).toBe(0)
-    for (const option of ['--host', '--data', '--port', '--address']) expect(stdout).toContain(option)
-  })
-})
-
-describe('the loopback host in its own process', () => {
-  const script = join(import.meta.dirname, 'loopbackProcess.ts')
-
-  it.each(['SIGINT', 'SIGTERM'] as const)('stops cleanly at %s, and gives the folder back', async (signal) => {
-    const dataDir = join(folder, signal)
-    for (const round of [1, 2]) {
-      const child = spawn(process.execPath, [script, dataDir], { stdio: ['ignore', 'pipe', 'pipe'] })
-      let output = ''
-      child.stdout.on('data', (part) => {
-        output += part
-        if (/start\?code=/.test(String(part))) child.kill(signal)
-      })
-      const [code] = await once(child, 'exit')
-      expect([round, code]).toEqual([round, 0])
-      expect(output).toMatch(
-        /Open this address in a browser on this machine.*\nhttp:\/\/127\.0\.0\.1:\d+\/start\?code=[\w-]{43}\nCamberwright has stopped; everything is saved\.\n$/,
-      )
-    }
   })
 })

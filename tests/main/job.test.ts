@@ -213,7 +213,7 @@ describe('card.make', () => {
   it('draws the job as it is today and reports how far it is', async () => {
     await bench.workshop.close()
     const drawn: unknown[] = []
-    const makeCard = async (input: unknown) => {
+    const makeCard = async ([input]: readonly unknown[]) => {
       drawn.push(input)
       return ok({ bytes, fileName: 'card.pdf' })
     }

@@ -3,7 +3,7 @@ import { once } from 'node:events'
 import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { lockFolder } from '../../main/database/lock.ts'
+import { folderProblem, lockFolder } from '../../main/database/lock.ts'
 import { codesOf, temporaryFolder } from './support.ts'
 
 let place: ReturnType<typeof temporaryFolder>
@@ -55,6 +55,18 @@ describe('the lock on a data folder', () => {
 
   it('says so when the folder cannot be used at all', () => {
     writeFileSync(join(place.folder, 'file'), '')
-    expect(codesOf(lockFolder(join(place.folder, 'file', 'inside')))).toEqual(['folderNotOpened'])
+    expect(codesOf(lockFolder(join(place.folder, 'file', 'inside')))).toEqual(['folderIsFile'])
+    expect(codesOf(lockFolder(join(place.folder, 'file')))).toEqual(['folderIsFile'])
+  })
+
+  it.each([
+    ['EACCES', 'folderNotWritable'],
+    ['EROFS', 'folderNotWritable'],
+    ['SQLITE_CANTOPEN', 'folderNotWritable'],
+    ['SQLITE_READONLY_DIRECTORY', 'folderNotWritable'],
+    ['ENOSPC', 'folderNoRoom'],
+    ['EIO', 'folderNotOpened'],
+  ])('tells %s as %s', (code, told) => {
+    expect(folderProblem(Object.assign(new Error('so it is'), { code }), '/data').code).toBe(told)
   })
 })

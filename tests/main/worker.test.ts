@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Result } from '../../geometry/result.ts'
 import type { CallName, CallOutput, HostEvent } from '../../main/contract/calls.ts'
 import { type ServiceClient, startServices } from '../../main/serviceClient.ts'
@@ -9,11 +9,11 @@ const WORKER_TIMEOUT_MS = 20_000
 
 let place: ReturnType<typeof temporaryFolder>
 let client: ServiceClient
-beforeEach(async () => {
+beforeAll(async () => {
   place = temporaryFolder()
   client = await startServices({ dataDir: place.folder, who: 'tester' })
 }, WORKER_TIMEOUT_MS)
-afterEach(async () => {
+afterAll(async () => {
   await client.close()
   place.remove()
 })
@@ -24,23 +24,8 @@ const done = async <N extends CallName>(name: N, input: unknown): Promise<CallOu
   return result.value
 }
 
+/** The tests share one worker, in this order: the last opens another rack and starts anew. */
 describe('the service worker', { timeout: WORKER_TIMEOUT_MS }, () => {
-  it('answers calls, tells of changes, keeps them, and gives the folder back', async () => {
-    const events: HostEvent[] = []
-    const stop = client.onEvent((event) => events.push(event))
-    expect(client.problems()).toEqual([])
-    await done('workshop.open', { rack: 'own' })
-    events.length = 0
-    const { value } = await done('tool.add', toolDraft)
-    expect(events).toEqual([{ type: 'changed', noun: 'tool', ids: [value.id] }])
-    stop()
-    await client.close()
-    client = await startServices({ dataDir: place.folder, who: 'tester' })
-    expect(await done('tool.list', {})).toEqual([value])
-    expect(events).toHaveLength(1)
-    expect(await done('change.list', {})).toMatchObject([{ who: 'tester', action: 'added' }])
-  })
-
   it('refuses what the contract does not name, and bad input, without dying', async () => {
     expect(codesOf(await client.call('rack.burn', {}, 'c'))).toEqual(['unknownCall'])
     expect(codesOf(await client.call('tool.add', { name: 3 }, 'c'))).toContain('wrongType')
@@ -73,5 +58,21 @@ describe('the service worker', { timeout: WORKER_TIMEOUT_MS }, () => {
     expect(await second.blob('x')).toBeNull()
     await second.close()
     expect((await done('workshop.get', {})).rack).toBe('demo')
+  })
+
+  it('answers calls, tells of changes, keeps them, and gives the folder back', async () => {
+    const events: HostEvent[] = []
+    const stop = client.onEvent((event) => events.push(event))
+    expect(client.problems()).toEqual([])
+    await done('workshop.open', { rack: 'own' })
+    events.length = 0
+    const { value } = await done('tool.add', toolDraft)
+    expect(events).toEqual([{ type: 'changed', noun: 'tool', ids: [value.id] }])
+    stop()
+    await client.close()
+    client = await startServices({ dataDir: place.folder, who: 'tester' })
+    expect(await done('tool.list', {})).toEqual([value])
+    expect(events).toHaveLength(1)
+    expect(await done('change.list', {})).toMatchObject([{ who: 'tester', action: 'added' }])
   })
 })

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { inkLeftShare } from '../../geometry/ink.ts'
 import { curvePath, wantedAt } from '../../renderer/grind/curves.ts'
-import { acrossScale, depthScale, factorText } from '../../renderer/grind/glassScale.ts'
+import { acrossScale, depthScale, factorText, reliefSizePx } from '../../renderer/grind/glassScale.ts'
 import { packLabels } from '../../renderer/grind/packLabels.ts'
 import { draggedTurns } from '../../renderer/grind/stops.ts'
 import { highest, touchingColumns } from '../../renderer/grind/touching.ts'
@@ -38,15 +38,20 @@ test('the depth is magnified by the largest round factor that fits', () => {
   expect(depthScale(0.5, 150).factor).toBe(50)
   expect(depthScale(0.5, 190).factor).toBe(100)
   expect(depthScale(0.5, 190).pxPerMm).toBeCloseTo(377.95, 2)
-  expect(depthScale(0.5, 190).barMm).toBe(0.1)
 })
 
 test('across, the blade fills the view', () => {
   const scale = acrossScale(57, 342)
   expect(scale.pxPerMm).toBe(6)
   expect(factorText(scale.factor)).toBe('1.6')
-  expect(scale.barMm).toBe(10)
   expect(factorText(99.6)).toBe('100')
+})
+
+test('the relief figures are as large as leaves the curves in sight', () => {
+  // 0.50 in a plot of 390 px: 2 x (4 x 0.52 x 56 + 28) = 289 of 351 px. 0.0197: 405 px, at 40 px 306.
+  expect(reliefSizePx(390, 4)).toBe(56)
+  expect(reliefSizePx(390, 6)).toBe(40)
+  expect(reliefSizePx(190, 6)).toBe(28)
 })
 
 test('the wanted arc lies back by the relief at both corners and nowhere ahead', () => {

@@ -2,19 +2,16 @@ import AxeBuilder from '@axe-core/playwright'
 import { test as base, expect, type Page } from '@playwright/test'
 import { type HostProcess, startHostProcess } from './hostProcess.ts'
 
-/** The two looks of every screen. */
-export const themes = ['light', 'dark'] as const
-export type Theme = (typeof themes)[number]
-
 interface AppFixtures {
-  /** Follows the system's look, which this sets; `test.use({ theme: 'dark' })`. */
-  readonly theme: Theme
   /** Errors the page may write to its console in this test; any other fails it. */
   readonly allowedErrors: readonly RegExp[]
-  /** A loopback host with a demo workshop of its own. */
-  readonly host: HostProcess
-  /** The program, open and let in, on that host. */
+  /** The program, open and let in, on a demo workshop as it comes. */
   readonly app: Page
+}
+
+interface WorkerFixtures {
+  /** One host for all tests of a worker, which puts its workshop back between them: starting one costs a second. */
+  readonly host: HostProcess
 }
 
 /** Everything the page reports as an error: exceptions, refusals of the content policy, failed requests. */
@@ -28,39 +25,57 @@ const collectErrors = (page: Page): string[] => {
 }
 
 /** `test` with the program as a fixture: `test('…', async ({ app }) => { … })`. */
-export const test = base.extend<AppFixtures>({
-  theme: ['light', { option: true }],
+export const test = base.extend<AppFixtures, WorkerFixtures>({
   allowedErrors: [[], { option: true }],
-  // biome-ignore lint/correctness/noEmptyPattern: Playwright reads which fixtures are needed from this pattern.
-  host: async ({}, use) => {
-    const host = await startHostProcess()
-    await use(host)
-    await host.stop()
-  },
-  app: async ({ page, host, theme, allowedErrors }, use) => {
+  host: [
+    // biome-ignore lint/correctness/noEmptyPattern: Playwright reads which fixtures are needed from this pattern.
+    async ({}, use) => {
+      const host = await startHostProcess()
+      await use(host)
+      await host.stop()
+    },
+    { scope: 'worker' },
+  ],
+  app: async ({ page, host, allowedErrors }, use) => {
     const errors = collectErrors(page)
-    await page.emulateMedia({ colorScheme: theme, reducedMotion: 'reduce' })
-    await page.goto(host.startAddress)
+    await page.emulateMedia({ colorScheme: 'light', reducedMotion: 'reduce' })
+    await page.goto(await host.freshAddress())
     await use(page)
     expect(errors.filter((error) => !allowedErrors.some((allowed) => allowed.test(error)))).toEqual([])
   },
 })
 
+/** What axe finds in colours; everything else is the same in both looks. */
+const COLOUR_RULES = ['color-contrast', 'link-in-text-block'] as const
+
 /** Fails on anything that axe finds wrong with the page as it stands, and prints which rule and where. */
-export const expectAxeClean = async (page: Page): Promise<void> => {
-  const { violations } = await new AxeBuilder({ page }).analyze()
+export const expectAxeClean = async (page: Page, rules: readonly string[] = []): Promise<void> => {
+  // One page without frames: the way through a page of its own, and lists of what passes, cost four times as long.
+  const runOnly = rules.length > 0 ? { runOnly: { type: 'rule' as const, values: [...rules] } } : {}
+  const axe = new AxeBuilder({ page }).setLegacyMode(true).options({ resultTypes: ['violations'], ...runOnly })
+  const { violations } = await axe.analyze()
   const found = violations.map(({ id, help, nodes }) => `${id}: ${help}\n  ${nodes.map((n) => n.html).join('\n  ')}`)
   expect(found).toEqual([])
 }
 
-/** One test for each look, named after it. */
-export const testInBothThemes = (title: string, run: (app: Page, theme: Theme) => Promise<void>): void => {
-  for (const theme of themes) {
-    test.describe(theme, () => {
-      test.use({ theme })
-      test(title, ({ app }) => run(app, theme))
-    })
-  }
+/** Waits until what has changed is in the picture: one frame to lay it out, one to draw it. */
+export const drawn = (page: Page): Promise<void> =>
+  page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))))
+
+/** Puts a picture of the screen where it can be looked at. */
+export const takePicture = async (page: Page, name: string): Promise<void> => {
+  await drawn(page)
+  await page.screenshot({ path: `test-results/screens/${name}.png` })
+}
+
+/** The screen as it stands, in light and in dark: a picture of each, and clean for axe in each. */
+export const expectGoodLooks = async (page: Page, name: string): Promise<void> => {
+  await page.emulateMedia({ colorScheme: 'dark' })
+  await takePicture(page, `${name}-dark`)
+  await expectAxeClean(page, COLOUR_RULES)
+  await page.emulateMedia({ colorScheme: 'light' })
+  await takePicture(page, `${name}-light`)
+  await expectAxeClean(page)
 }
 
 export { expect }

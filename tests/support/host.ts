@@ -1,11 +1,26 @@
 import { join } from 'node:path'
+import { createInterface } from 'node:readline'
 import { startLoopbackHost } from '../../main/serve.ts'
 import { startServices } from '../../main/serviceClient.ts'
 
-/** A host as `npm start` makes it, without the check of the build: prints its address, ends when its input does. */
+/**
+ * A host as `npm start` makes it, without the check of the build. For each line of its input it puts the demo workshop
+ * back as it was and prints an address with a code; it ends when its input does.
+ */
 const [dataDir = ''] = process.argv.slice(2)
 const services = await startServices({ dataDir, who: 'test' })
 const pageFolder = join(import.meta.dirname, '..', '..', 'out', 'renderer')
 const host = await startLoopbackHost({ services, pageFolder, port: 0 })
-process.stdout.write(`${host.newStartAddress()}\n`)
-process.stdin.resume().once('end', () => void host.close().then(services.close))
+
+/** Takes back, newest first, whatever was changed since the start. */
+const putBack = async (): Promise<void> => {
+  await services.call('workshop.open', { rack: 'demo' }, 'open')
+  for (let undone = true; undone; ) undone = (await services.call('change.undo', {}, 'undo')).ok
+}
+
+for await (const _line of createInterface({ input: process.stdin })) {
+  await putBack()
+  process.stdout.write(`${host.newStartAddress()}\n`)
+}
+await host.close()
+await services.close()

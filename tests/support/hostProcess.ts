@@ -7,16 +7,21 @@ import { createInterface } from 'node:readline'
 
 /** A running loopback host on a data folder of its own. */
 export interface HostProcess {
-  /** Address with its single-use code. */
-  readonly startAddress: string
-  readonly dataDir: string
+  /** Puts the demo workshop back as it was. @returns an address with its single-use code */
+  freshAddress(): Promise<string>
   stop(): Promise<void>
 }
 
-const firstLine = async (child: ChildProcess): Promise<string> => {
-  if (child.stdout === null) throw new Error('the host has no output')
-  for await (const line of createInterface({ input: child.stdout })) return line
-  throw new Error('the host ended before it printed its address')
+/** Asks with a line, and waits for the line that answers. */
+const asker = ({ stdin, stdout }: ChildProcess): (() => Promise<string>) => {
+  if (!stdin || !stdout) throw new Error('the host has no input or no output')
+  const lines = createInterface({ input: stdout })[Symbol.asyncIterator]()
+  return async () => {
+    stdin.write('\n')
+    const { value, done } = await lines.next()
+    if (done) throw new Error('the host ended before it printed its address')
+    return value
+  }
 }
 
 /** Starts a host in a process of its own, as a user's would be. */
@@ -25,10 +30,8 @@ export const startHostProcess = async (): Promise<HostProcess> => {
   const child = spawn(process.execPath, [join(import.meta.dirname, 'host.ts'), dataDir], {
     stdio: ['pipe', 'pipe', 'inherit'],
   })
-  const startAddress = await firstLine(child)
   return {
-    startAddress,
-    dataDir,
+    freshAddress: asker(child),
     stop: async () => {
       child.stdin?.end()
       if (child.exitCode === null) await once(child, 'exit')

@@ -1,0 +1,71 @@
+import { jobJsonSchema } from '../../geometry/job.ts'
+import type { Report } from '../../geometry/report.ts'
+import { failed, ok, problem, type Result } from '../../geometry/result.ts'
+import { solveJob } from '../../geometry/solveJob.ts'
+import { createTexts } from '../contract/texts.ts'
+import { type JobOptions, jobOptionsOf, type ReportOptions } from './jobOptions.ts'
+import { readJob } from './readJob.ts'
+import { readText } from './readText.ts'
+import { reasonLines } from './reasonLines.ts'
+import { mayWriteCard, writeCardFile } from './writeCard.ts'
+
+const { t } = createTexts()
+
+/** Exit code for a job or a call that cannot be done. */
+const REFUSED = 2
+
+/** How a command ended, and what it has to say on standard output and standard error. */
+interface CommandEnd {
+  readonly exitCode: number
+  readonly output: string
+  readonly errors: string
+}
+
+const withTexts = (report: Report) => ({
+  ...report,
+  cautions: report.cautions.map((caution) => ({ ...caution, text: t(`cautions:${caution.code}`, caution.params) })),
+})
+
+const reportOf = async (jobPlace: string): Promise<Result<Report>> => {
+  const text = await readText(jobPlace)
+  if (!text.ok) return text
+  const job = readJob(text.value)
+  return job.ok ? solveJob(job.value) : job
+}
+
+/** Type and paper are loaded for a card alone: a report takes a third of the time without them. */
+const writeCard = async (report: Report, place: string): Promise<Result<null>> => {
+  const { cardOfJob, toolOfJob } = await import('../cards/card.ts')
+  return writeCardFile(place, await cardOfJob(report.job, report, toolOfJob(report.job), new Date()))
+}
+
+const inJson = (value: unknown): string => JSON.stringify(value, null, 2)
+
+/** @returns what to print */
+const answer = async (options: JobOptions): Promise<Result<string>> => {
+  if (options.does === 'help') return ok(t('hosts:job.help'))
+  if (options.does === 'schema') return ok(inJson(jobJsonSchema()))
+  return answerJob(options)
+}
+
+const answerJob = async ({ jobPlace, cardPlace }: ReportOptions): Promise<Result<string>> => {
+  const may = cardPlace === null ? ok(null) : mayWriteCard(cardPlace)
+  if (!may.ok) return may
+  const report = await reportOf(jobPlace)
+  if (!report.ok) return report
+  const card = cardPlace === null ? ok(null) : await writeCard(report.value, cardPlace)
+  return card.ok ? ok(inJson(withTexts(report.value))) : card
+}
+
+/** Even a fault of the program's own is told in words. */
+const answerOrExplain = (options: JobOptions): Promise<Result<string>> =>
+  answer(options).catch(() => failed(problem('jobFailed')))
+
+/** @param args what follows `npm run job --` */
+export const runCommand = async (args: readonly string[]): Promise<CommandEnd> => {
+  const options = jobOptionsOf(args)
+  const result = options.ok ? await answerOrExplain(options.value) : options
+  return result.ok
+    ? { exitCode: 0, output: `${result.value}\n`, errors: '' }
+    : { exitCode: REFUSED, output: '', errors: `${reasonLines(t, result.problems).join('\n')}\n` }
+}

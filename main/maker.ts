@@ -1,0 +1,16 @@
+import { parentPort } from 'node:worker_threads'
+import { solveJob } from '../geometry/solveJob.ts'
+import type { MakerTask } from './makerThread.ts'
+
+/**
+ * The maker: works jobs out and draws their cards on a thread of its own, so that the service worker answers meanwhile. It
+ * knows nothing but what it is given and touches no file.
+ */
+const make = async (task: MakerTask): Promise<unknown> => {
+  if (task.does === 'solve') return solveJob(task.job)
+  // Type and paper take half a second to load, which a report should not wait for.
+  return (await import('./cards/makeCard.ts')).makeCard(...task.given)
+}
+
+const port = parentPort
+port?.on('message', (task: MakerTask) => void make(task).then((result) => port.postMessage(result)))

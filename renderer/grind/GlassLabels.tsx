@@ -1,0 +1,61 @@
+import type { PlanReport } from '../../geometry/report.ts'
+import { useTexts } from '../ui/texts.tsx'
+import { useFigures } from '../ui/useFigure.ts'
+import type { CurveScale } from './curves.ts'
+import { reliefSizePx } from './glassScale.ts'
+import type { Moment } from './useLiveGrind.ts'
+
+interface EndLabelsProps {
+  readonly moment: Moment
+  readonly plan: PlanReport | null
+  readonly scale: CurveScale
+  readonly plotPx: number
+  readonly heightPx: number
+}
+
+/** Least distance between two lines of text (px). */
+const LINE_PX = 20
+
+/** Names at the right ends of the curves, kept apart. */
+export const EndLabels = ({ moment, plan, scale, plotPx, heightPx }: EndLabelsProps) => {
+  const t = useTexts()
+  const { plain } = useFigures()
+  const nowY = scale.topPx + moment.reliefRightMm * scale.depthPxPerMm + 5
+  const wantedY = scale.topPx + (plan?.reliefMm ?? 0) * scale.depthPxPerMm + 5
+  const clear = Math.abs(nowY - wantedY) >= LINE_PX ? nowY : wantedY - (nowY > wantedY ? -2 : 1) * LINE_PX
+  return (
+    <g>
+      <text className="end-now" x={plotPx + 12} y={Math.max(Math.min(clear, heightPx - 4), 84)}>
+        {t('grind:glass.now')}
+      </text>
+      {plan && (
+        <text className="end-wanted" x={plotPx + 12} y={wantedY}>
+          {t('grind:glass.wanted')}
+          <tspan className="end-figure" x={plotPx + 12} dy={LINE_PX}>
+            {plain(plan.reliefMm, 'mm', 2).text}
+          </tspan>
+        </text>
+      )}
+    </g>
+  )
+}
+
+/** The two figures that everything is about. */
+export const ReliefFigures = ({ moment, plotPx }: { readonly moment: Moment; readonly plotPx: number }) => {
+  const t = useTexts()
+  const { plain } = useFigures()
+  const [left, right] = [plain(moment.reliefLeftMm, 'mm', 2), plain(moment.reliefRightMm, 'mm', 2)]
+  const sizePx = reliefSizePx(plotPx, Math.max(left.text.length, right.text.length))
+  return (
+    <dl className="relief-figures" style={{ width: plotPx, fontSize: `${sizePx / 16}rem` }}>
+      <div>
+        <dd data-testid="relief-left">{left.text}</dd>
+        <dt>{t('grind:glass.reliefLeft', { unit: left.unit })}</dt>
+      </div>
+      <div>
+        <dd data-testid="relief-right">{right.text}</dd>
+        <dt>{t('grind:glass.reliefRight', { unit: right.unit })}</dt>
+      </div>
+    </dl>
+  )
+}

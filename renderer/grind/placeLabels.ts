@@ -1,0 +1,75 @@
+import type { ReactNode } from 'react'
+import type { AnchorName } from '../scene/machine.ts'
+import type { Project } from '../scene/SceneView.tsx'
+import { packLabels } from './packLabels.ts'
+
+/** A label beside the part it belongs to. Two anchors: the middle of the dimension between them. */
+export interface LabelSpec {
+  readonly id: string
+  readonly side: 'left' | 'right'
+  readonly anchors: readonly [AnchorName] | readonly [AnchorName, AnchorName]
+  /** Left out first where there is little room: the higher, the sooner. */
+  readonly rank: 1 | 2 | 3
+  readonly content: ReactNode
+}
+
+/** Room kept between labels, and between a label and its leader (px). */
+const GAP_PX = 14
+export const EDGE_PX = 8
+/** Columns stand at least this far in from the sides of the picture (px), so that a label has room. */
+const COLUMN_PX = 172
+/** Distance between the machine and the columns (px). */
+const CLEAR_PX = 40
+/** Below this width only what has to be known is labelled (px). */
+const NARROW_PX = 640
+/** Where a label stands (px). */
+export interface Place {
+  xPx: number
+  yPx: number
+}
+
+/** @returns the part of the overlay with this mark */
+export const find = <T extends Element>(box: HTMLElement, name: string, value: string | number): T | null =>
+  box.querySelector<T>(`[data-${name}="${value}"]`)
+
+/** @returns the middle of a label's anchors in the picture */
+export const middle = (project: Project, anchors: LabelSpec['anchors']): readonly [number, number] => {
+  const a = project(anchors[0])
+  const b = anchors[1] === undefined ? a : project(anchors[1])
+  return [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]
+}
+
+/** Puts each column beside the machine and packs its labels. */
+export const placeLabels = (
+  box: HTMLElement,
+  labels: readonly LabelSpec[],
+  project: Project,
+  places: Map<string, Place>,
+): void => {
+  const [widthPx, heightPx] = [box.clientWidth, box.clientHeight]
+  const most = widthPx < NARROW_PX ? 1 : 3
+  for (const { id, rank } of labels) find<HTMLElement>(box, 'label', id)?.toggleAttribute('hidden', rank > most)
+  for (const side of ['left', 'right'] as const) {
+    const column = labels.filter((label) => label.side === side && label.rank <= most)
+    const anchors = column.map((label) => middle(project, label.anchors))
+    const xPx = columnPlace(
+      side,
+      anchors.map(([x]) => x),
+      widthPx,
+    )
+    const heights = column.map(({ id }) => find<HTMLElement>(box, 'label', id)?.offsetHeight ?? 0)
+    const wishes = anchors.map(([, yPx], k) => ({ wishPx: yPx + 8, heightPx: heights[k] ?? 0 }))
+    packLabels(wishes, EDGE_PX, heightPx - EDGE_PX, GAP_PX).forEach((yPx, k) => {
+      const { id } = column[k] as LabelSpec
+      places.set(id, { xPx, yPx })
+      const element = find<HTMLElement>(box, 'label', id)
+      if (element)
+        element.style.transform = `translate(${side === 'left' ? `calc(${xPx}px - 100%)` : `${xPx}px`}, ${yPx}px)`
+    })
+  }
+}
+
+const columnPlace = (side: 'left' | 'right', anchorsPx: readonly number[], widthPx: number): number =>
+  side === 'left'
+    ? Math.max(Math.min(...anchorsPx) - CLEAR_PX, COLUMN_PX)
+    : Math.min(Math.max(...anchorsPx) + CLEAR_PX, widthPx - COLUMN_PX)
