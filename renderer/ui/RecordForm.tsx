@@ -1,4 +1,5 @@
 import { type FormEvent, useState } from 'react'
+import { flushSync } from 'react-dom'
 import type { QuantityPath } from '../../geometry/quantities.ts'
 import type { Problem, Result } from '../../geometry/result.ts'
 import { SelectEntry, TextEntry } from './Entry.tsx'
@@ -43,6 +44,13 @@ const lacks = <D,>(field: FieldSpec<D>, values: Values): boolean =>
 const missingIn = <D,>(fields: readonly FieldSpec<D>[], values: Values): readonly Problem[] =>
   fields.filter((field) => lacks(field, values)).map(({ key }) => ({ code: 'missing', path: key, params: {} }))
 
+/** Goes to the first field with something wrong. @returns whether there is one */
+const focusWrong = (form: HTMLElement): boolean => {
+  const wrong = form.querySelector<HTMLElement>('[aria-invalid="true"]')
+  wrong?.focus()
+  return wrong !== null
+}
+
 /** A record's fields, saved together; what is missing or refused is said at its field. */
 export const RecordForm = <D extends object>({
   texts,
@@ -61,13 +69,17 @@ export const RecordForm = <D extends object>({
   }
   const save = async (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault()
-    const wrong = event.currentTarget.querySelector<HTMLElement>('[aria-invalid="true"]')
-    if (wrong) return wrong.focus()
+    const form = event.currentTarget
+    const refuse = (found: readonly Problem[]) => {
+      flushSync(() => setProblems(found))
+      focusWrong(form)
+    }
+    if (focusWrong(form)) return
     const missing = missingIn(fields, values)
-    if (missing.length > 0) return setProblems(missing)
+    if (missing.length > 0) return refuse(missing)
     const saved = await onSave(values as D)
     if (saved.ok) onDone()
-    else setProblems(saved.problems)
+    else refuse(saved.problems)
   }
   const at = (key: string): string | null => {
     const found = problems.find(({ path }) => path.split('.').at(-1) === key)

@@ -61,6 +61,7 @@ test('what is missing or cannot be read is said at its field, and nothing is sav
   await width.fill('50')
   await sheet.getByRole('button', { name: 'Put it on the rack' }).click()
   await expect(sheet.getByLabel('thickness')).toHaveAccessibleDescription(/This is missing/)
+  await expect(sheet.getByLabel('thickness')).toBeFocused()
   await app.keyboard.press('Escape')
   await expect(rows(app)).toHaveCount(24)
 })
