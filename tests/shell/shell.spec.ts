@@ -69,7 +69,8 @@ const shellTests = (open: (dataDir: string, browser: Browser) => Promise<Shell>)
   test('opens no second window', async () => {
     await shell.page.evaluate((url) => void window.open(url), ELSEWHERE)
     await shell.page.waitForTimeout(SETTLE_MS)
-    expect(shell.windows()).toBe(1)
+    // The double closes what was denied only after Chromium has opened it; on a busy machine that takes its time.
+    await expect.poll(() => shell.windows()).toBe(1)
   })
 
   test('goes to no other page', async () => {
