@@ -1,3 +1,5 @@
+import { pathOf } from './motion.ts'
+import { reachLimitMm } from './reach.ts'
 import type { Caution, Report } from './report.ts'
 import { UNTOUCHED_MM } from './tolerances.ts'
 
@@ -10,6 +12,9 @@ const caution = (code: string, params: Caution['params'] = {}): Caution => ({ co
 
 /** A mean relief nearer to the wanted one than this share is no shortfall to speak of. */
 const SHORT_SHARE = 0.9
+
+/** Beyond the limit of the law by this much the corners follow in a workshop's time; nearer to it they take thousands of sweeps. */
+const AMPLE_REACH = 1.15
 
 type Findings = Omit<Report, 'cautions' | 'engineVersion'>
 
@@ -31,13 +36,23 @@ const aboutAim = ({ plan, freedom, job }: Findings, mostTurns: number | null): C
   if (turns?.code === 'squareFixture') found.push(caution('squareFixtureCannotCurve'))
   if (turns?.code === 'beyondStopTravel') found.push(caution('turnsBeyondStopTravel', { mostTurns: mostTurns ?? 0 }))
   if (turns?.code === 'fingersTooShort') {
-    const neededMm = 0.456 * job.blade.widthMm
+    const neededMm = AMPLE_REACH * reachLimitMm(pathOf(job.motion), job.blade.widthMm)
     found.push(caution('fingersTooShort', { fingerReachMm: job.motion.fingerReachMm, neededMm }))
   }
   const { shavingDepthMm } = job.aim
   if (plan.woodReliefMm !== null && plan.woodReliefMm > 0 && shavingDepthMm > plan.woodReliefMm)
     found.push(caution('shavingDeeperThanCamber', { shavingDepthMm, woodReliefMm: plan.woodReliefMm }))
   return found
+}
+
+/** A straight edge that is free to turn needs the fingers within the limit. */
+const aboutStraight = ({ plan, freedom, job }: Findings): Caution[] => {
+  const { yawLeftDeg, yawRightDeg, rollLeftDeg, rollRightDeg } = freedom
+  const held = [yawLeftDeg, yawRightDeg, rollLeftDeg, rollRightDeg].every((deg) => deg === 0)
+  if (held || plan.reliefMm > 0 || job.fixture.kind === 'swing') return []
+  const mostMm = reachLimitMm(pathOf(job.motion), job.blade.widthMm)
+  const { fingerReachMm } = job.motion
+  return fingerReachMm > mostMm ? [caution('cornersWearFaster', { fingerReachMm, mostMm })] : []
 }
 
 const aboutGrind = ({ grind, plan, job }: Findings): Caution[] => {
@@ -67,6 +82,7 @@ export const cautionsOf = (
   otherBevelDeg: number | null,
 ): readonly Caution[] => [
   ...aboutAim(findings, mostTurns),
+  ...aboutStraight(findings),
   ...aboutBevel(findings),
   ...aboutGrind(findings),
   ...(otherBevelDeg === null ? [] : [caution('secondBranch', { otherBevelDeg })]),

@@ -1,4 +1,5 @@
 import { type Bearing, balance, newScales, type Scales } from './balance.ts'
+import { newClearance } from './clearance.ts'
 import type { Bed, Pose } from './contact.ts'
 import { acrossMm } from './edge.ts'
 import { type Freedom, freedomOf } from './freedom.ts'
@@ -131,6 +132,14 @@ export const startGrind = (job: Job): Result<GrindState> => {
 
 const stiffnessOf = ({ bedStiffnessNPerMm3, removalPerStepMm3, loadN }: Motion): number =>
   effectiveStiffness(bedStiffnessNPerMm3, removalPerStepMm3 / loadN)
+
+/** Sets every column of a bevel back by some mm before the first step, as if it had been ground so. */
+export const raiseField = (state: GrindState, byMm: (uMm: number) => number): void => {
+  const { vMm, vStartMm, uMm, throughCount, scales } = state
+  for (let at = 0; at < vMm.length; at++)
+    vStartMm[at] = vMm[at] = (vMm[at] as number) + byMm(uMm[Math.floor(at / throughCount)] as number)
+  Object.assign(scales.clearance, newClearance(vMm, uMm.length))
+}
 
 /** Takes the step's steel off, all of it, or at a pin as much as the load left to the wheel; and the wheel's share of wear. */
 const takeOff = (state: GrindState, motion: Motion): void => {

@@ -53,7 +53,8 @@ const recordedAt = (samples: readonly number[], part: number): number => {
 export const periodOf = ({ path, recordedSweeps, stepsPerSweep }: Job['motion']): number =>
   (path === 'recorded' ? recordedSweeps : 2) * stepsPerSweep
 
-const pathOf = (motion: Job['motion']): Float64Array => {
+/** f at each step of one period. */
+export const pathOf = (motion: Job['motion']): Float64Array => {
   const { path, recordedPath, startSide, endShare } = motion
   const steps = periodOf(motion)
   if (path === 'recorded')

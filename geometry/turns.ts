@@ -1,4 +1,4 @@
-import { type Formed, formEdge } from './formed.ts'
+import { FORMED_SHARE, formEdge } from './formed.ts'
 import { type Freedom, mostSlope, turnsOfSlope } from './freedom.ts'
 import type { Job } from './job.ts'
 import type { ForAimReport, TurnsReport } from './report.ts'
@@ -8,8 +8,6 @@ import { degFromRad } from './units.ts'
 
 /** Most formed edges for one answer: the relief is nearly proportional to the turns, so three or four do as a rule. */
 const MOST_TRIALS = 12
-/** A formed edge has about this share of tan(stop) x half width; where the search starts. */
-const FORMED_SHARE = 0.9
 /** Below this share the stops are not what holds the edge back: the fingers do not reach far enough. */
 const SLACK_SHARE = 0.4
 
@@ -29,7 +27,7 @@ const nextTrial = ({ slope, low, high }: Trial, reliefNowMm: number, reliefMm: n
 }
 
 /** What the search works on. */
-interface Search {
+export interface Search {
   readonly job: Job
   readonly freedom: Freedom
   readonly reliefMm: number
@@ -40,7 +38,11 @@ interface Search {
 type Code = TurnsReport['code']
 
 /** Why a side cannot reach its relief, or null while it still may. */
-const outOfReach = ({ job, freedom, reliefMm, most }: Search, slope: number, reliefNowMm: number): Code | null => {
+export const outOfReach = (
+  { job, freedom, reliefMm, most }: Search,
+  slope: number,
+  reliefNowMm: number,
+): Code | null => {
   if (reliefNowMm >= reliefMm) return null
   const straightMm = slope * freedom.edgePerTurn * (job.blade.widthMm / 2)
   if (job.station.wheelWidthMm / 2 + job.motion.traverseMm < job.blade.widthMm / 2) return 'wheelTooNarrow'
@@ -49,7 +51,7 @@ const outOfReach = ({ job, freedom, reliefMm, most }: Search, slope: number, rel
 }
 
 /** Left and right alike: only the side the first sweep takes tells them apart, and that fades as the edge forms. */
-const isMirrored = ({ blade, fixture, errors, motion }: Job): boolean => {
+export const isMirrored = ({ blade, fixture, errors, motion }: Job): boolean => {
   const edge = blade.startEdge ?? []
   const { barAskewDeg, barRollDeg, wheelConeMm, mountingAskewDeg } = errors
   const trueSetUp = [fixture.pivotOffsetMm, barAskewDeg, barRollDeg, wheelConeMm, mountingAskewDeg].every(
@@ -66,8 +68,6 @@ export interface ForAim {
   readonly code: Code
 }
 
-const sweepsFor = ({ motion }: Job, { volumeMm3 }: Formed): number => Math.ceil(volumeMm3 / motion.removalPerSweepMm3)
-
 const search = (of: Search): ForAim => {
   const { job, freedom, reliefMm, most } = of
   const first = Math.min(most, reliefMm / (job.blade.widthMm / 2) / freedom.edgePerTurn / FORMED_SHARE)
@@ -78,7 +78,7 @@ const search = (of: Search): ForAim => {
     const stops = { slopeLeft: left.slope, slopeRight: right.slope }
     const formed = formEdge(job, freedom, stops)
     if (formed === null) return { ...stops, sweeps, code: 'noBalance' }
-    sweeps = sweepsFor(job, formed)
+    sweeps = formed.sweeps
     const { relief } = formed
     const meanMm = (relief.leftMm + relief.rightMm) / 2
     const { leftMm, rightMm } = isMirrored(job) ? { leftMm: meanMm, rightMm: meanMm } : relief

@@ -23,7 +23,7 @@ const oneWord = 'W'.repeat(120)
 const cautions = [
   { code: 'shavingDeeperThanCamber', params: { shavingDepthMm: 0.1, woodReliefMm: 0.03 } },
   { code: 'wheelNarrow', params: { coverMm: 35, halfWidthMm: 60 } },
-  { code: 'notFormed', params: {} },
+  { code: 'edgeMoves', params: {} },
 ]
 
 const chisel = sampleJob({
