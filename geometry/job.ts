@@ -108,7 +108,7 @@ const settingFields = {
 /** Most settings after the first: more than three in all nobody keeps apart at the wheel. */
 const MOST_FURTHER_SETTINGS = 2
 /** A recorded path: enough to be a movement, no more than a hand can make. */
-const FEWEST_SAMPLES = 4
+export const FEWEST_SAMPLES = 4
 export const MOST_SAMPLES = 20_000
 
 const motionSchema = z.strictObject({
