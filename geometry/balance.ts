@@ -20,15 +20,25 @@ export type Bearing = 'none' | 'left' | 'right' | 'pin'
 
 /** What is pressed on the blade at one moment. */
 export interface Push {
-  readonly loadN: number
-  readonly loadPlaceMm: number
-  readonly stiffnessNPerMm3: number
+  loadN: number
+  loadPlaceMm: number
+  stiffnessNPerMm3: number
   /** Stops of the fixture's own turn, both >= 0. */
-  readonly slopeLeft: number
-  readonly slopeRight: number
+  slopeLeft: number
+  slopeRight: number
   /** The turn that the hand gives about a pin, which also holds the blade from going deeper; null: the wheel turns the blade. */
-  readonly handSlope: number | null
+  handSlope: number | null
 }
+
+/** Nothing pressed yet. */
+const newPush = (): Push => ({
+  loadN: 0,
+  loadPlaceMm: 0,
+  stiffnessNPerMm3: 0,
+  slopeLeft: 0,
+  slopeRight: 0,
+  handSlope: null,
+})
 
 /** Working memory of a balance; one for each grind, so that a step allocates nothing. */
 export interface Scales extends Pressing {
@@ -37,7 +47,7 @@ export interface Scales extends Pressing {
   passesLeft: number
 }
 
-export const newScales = (vMm: Float64Array, acrossCount: number): Scales => ({
+const newScales = (vMm: Float64Array, acrossCount: number): Scales => ({
   placed: newPlaced(),
   sums: newSums(),
   clearance: newClearance(vMm, acrossCount),
@@ -46,14 +56,22 @@ export const newScales = (vMm: Float64Array, acrossCount: number): Scales => ({
   passesLeft: 0,
 })
 
-/** One blade on its bed with its pose, its push and its scales: what every function here works on. */
-interface Weighing {
+/** One blade on its bed with its pose, its push and its scales: what every function here works on, one for each grind. */
+export interface Weighing {
   readonly bed: Bed
   readonly vMm: Float64Array
   readonly pose: Pose
   readonly push: Push
   readonly scales: Scales
 }
+
+export const newWeighing = (bed: Bed, vMm: Float64Array): Weighing => ({
+  bed,
+  vMm,
+  pose: { depthSlope: 0, turnSlope: 0, traverseMm: 0, rollSlope: 0 },
+  push: newPush(),
+  scales: newScales(vMm, bed.acrossCount),
+})
 
 const weigh = ({ bed, vMm, pose, push, scales }: Weighing): void => {
   scales.passesLeft--
@@ -174,6 +192,10 @@ const balanceNested = (weighing: Weighing): Bearing | null => {
   return rightward ? 'right' : 'left'
 }
 
+/** A turn kept between the stops. */
+const clipped = ({ slopeLeft, slopeRight }: Push, slope: number): number =>
+  Math.min(Math.max(slope, -slopeLeft), slopeRight)
+
 const isHeld = ({ slopeLeft, slopeRight }: Push): boolean => slopeLeft === 0 && slopeRight === 0
 
 /** The stop at which the pose stands and into which the moment pulls it. */
@@ -204,7 +226,7 @@ const balanceDirect = (weighing: Weighing): Bearing | undefined => {
     if (!(sums.forcePerDepth > 0) || !(isHeld(push) || slope > 0)) return undefined
     const lack = push.loadN - sums.force
     const turn = isHeld(push) ? 0 : -(sums.moment + (sums.momentPerDepth * lack) / sums.forcePerDepth) / slope
-    const turnSlope = Math.min(Math.max(pose.turnSlope + turn, -push.slopeLeft), push.slopeRight)
+    const turnSlope = clipped(push, pose.turnSlope + turn)
     pose.depthSlope += (lack - sums.forcePerTurn * (turnSlope - pose.turnSlope)) / sums.forcePerDepth
     pose.turnSlope = turnSlope
   }
@@ -229,27 +251,19 @@ const balanceAtPin = (weighing: Weighing, handSlope: number): Bearing | null => 
 /**
  * Balances force and moment of a blade pressed on the wheel, in place. Starts at a guess; where the direct way gives up,
  * the nested one starts at the last pose itself, so that of several roots the nearest to it is found.
- * @param pose the last pose, becomes the new one
+ * @param weighing its pose, the last one, becomes the new one
  * @returns what bears besides the wheel, or null where there is no balance
  */
-export const balance = (
-  bed: Bed,
-  vMm: Float64Array,
-  pose: Pose,
-  guess: Guess,
-  push: Push,
-  scales: Scales,
-): Bearing | null => {
-  const weighing = { bed, vMm, pose, push, scales }
+export const balance = (weighing: Weighing, guess: Guess): Bearing | null => {
+  const { pose, push, scales } = weighing
   const { depthSlope, turnSlope } = pose
-  const clipped = (slope: number): number => Math.min(Math.max(slope, -push.slopeLeft), push.slopeRight)
   scales.passesLeft = BALANCE_PASSES
   if (push.handSlope !== null) return balanceAtPin(weighing, push.handSlope)
   pose.depthSlope = guess.depthSlope
-  pose.turnSlope = clipped(guess.turnSlope)
+  pose.turnSlope = clipped(push, guess.turnSlope)
   const bearing = balanceDirect(weighing)
   if (bearing !== undefined) return bearing
   pose.depthSlope = depthSlope
-  pose.turnSlope = clipped(turnSlope)
+  pose.turnSlope = clipped(push, turnSlope)
   return balanceNested(weighing)
 }

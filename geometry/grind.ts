@@ -1,4 +1,4 @@
-import { type Bearing, balance, newScales, type Scales } from './balance.ts'
+import { type Bearing, balance, newWeighing, type Weighing } from './balance.ts'
 import { newClearance } from './clearance.ts'
 import type { Bed, Pose } from './contact.ts'
 import { acrossMm } from './edge.ts'
@@ -20,9 +20,8 @@ export interface GrindState extends Bed {
   readonly vMm: Float64Array
   /** The same before the first step. */
   readonly vStartMm: Float64Array
-  readonly pose: Pose
+  readonly weighing: Weighing
   readonly guesses: Guesses
-  readonly scales: Scales
   /** Which way the fixture turns: yaw about a pivot square to the back, or roll about an axis along the blade. */
   readonly turns: Freedom['turns']
   /** Steps done. */
@@ -114,9 +113,8 @@ export const startGrind = (job: Job): Result<GrindState> => {
     ...bed,
     vMm,
     vStartMm: vMm.slice(),
-    pose: { depthSlope: 0, turnSlope: 0, traverseMm: 0, rollSlope: 0 },
+    weighing: newWeighing(bed, vMm),
     guesses: newGuesses(periodOf(job.motion)),
-    scales: newScales(vMm, bed.acrossCount),
     turns: freedom.value.turns,
     step: 0,
     yawRad: 0,
@@ -130,49 +128,46 @@ export const startGrind = (job: Job): Result<GrindState> => {
   })
 }
 
+/** Sets every column of a bevel back by some mm before the first step, as if it had been ground so. */
+export const raiseField = (state: GrindState, byMm: (uMm: number) => number): void => {
+  const { vMm, vStartMm, uMm, throughCount, weighing } = state
+  for (let at = 0; at < vMm.length; at++)
+    vStartMm[at] = vMm[at] = (vMm[at] as number) + byMm(uMm[Math.floor(at / throughCount)] as number)
+  Object.assign(weighing.scales.clearance, newClearance(vMm, uMm.length))
+}
+
 const stiffnessOf = ({ bedStiffnessNPerMm3, removalPerStepMm3, loadN }: Motion): number =>
   effectiveStiffness(bedStiffnessNPerMm3, removalPerStepMm3 / loadN)
 
-/** Sets every column of a bevel back by some mm before the first step, as if it had been ground so. */
-export const raiseField = (state: GrindState, byMm: (uMm: number) => number): void => {
-  const { vMm, vStartMm, uMm, throughCount, scales } = state
-  for (let at = 0; at < vMm.length; at++)
-    vStartMm[at] = vMm[at] = (vMm[at] as number) + byMm(uMm[Math.floor(at / throughCount)] as number)
-  Object.assign(scales.clearance, newClearance(vMm, uMm.length))
-}
-
 /** Takes the step's steel off, all of it, or at a pin as much as the load left to the wheel; and the wheel's share of wear. */
 const takeOff = (state: GrindState, motion: Motion): void => {
-  const { sums } = state.scales
-  const perNewton = motion.removalPerStepMm3 / (state.bearing === 'pin' ? motion.loadN : sums.force)
-  const perPatch = perNewton * stiffnessOf(motion)
-  state.volumeRemovedMm3 += wear(state, state.vMm, state.scales, perPatch)
-  if (motion.grindingRatio !== null) wearWheel(state, state.scales, perPatch, motion.grindingRatio)
+  const { push, scales } = state.weighing
+  const perNewton = motion.removalPerStepMm3 / (state.bearing === 'pin' ? motion.loadN : scales.sums.force)
+  const perPatch = perNewton * push.stiffnessNPerMm3
+  state.volumeRemovedMm3 += wear(state, state.vMm, scales, perPatch)
+  if (motion.grindingRatio !== null) wearWheel(state, scales, perPatch, motion.grindingRatio)
+}
+
+/** Sets what is pressed, and where the hand holds the blade, at the state's step. */
+const pressAtStep = (state: GrindState, motion: Motion): void => {
+  const { step, weighing } = state
+  const { pose, push } = weighing
+  const { slopeLeft, slopeRight } = settingAt(motion, step)
+  pose.traverseMm = state.traverseMm = traverseAtMm(motion, step)
+  pose.rollSlope = motion.parasiticRollSlope * pathAt(motion, step)
+  push.loadN = motion.loadN
+  push.loadPlaceMm = state.loadPlaceMm = loadPlaceMm(motion, step)
+  push.stiffnessNPerMm3 = stiffnessOf(motion)
+  push.slopeLeft = slopeLeft
+  push.slopeRight = slopeRight
+  push.handSlope = handSlopeAt(motion, step)
 }
 
 const stepOnce = (state: GrindState, motion: Motion): boolean => {
-  const { step, pose } = state
-  pose.traverseMm = state.traverseMm = traverseAtMm(motion, step)
-  pose.rollSlope = motion.parasiticRollSlope * pathAt(motion, step)
-  state.loadPlaceMm = loadPlaceMm(motion, step)
-  const { slopeLeft, slopeRight } = settingAt(motion, step)
-  const bearing = balance(
-    state,
-    state.vMm,
-    pose,
-    guessPose(state.guesses, step),
-    {
-      loadN: motion.loadN,
-      loadPlaceMm: state.loadPlaceMm,
-      stiffnessNPerMm3: stiffnessOf(motion),
-      slopeLeft,
-      slopeRight,
-      handSlope: handSlopeAt(motion, step),
-    },
-    state.scales,
-  )
+  pressAtStep(state, motion)
+  const bearing = balance(state.weighing, guessPose(state.guesses, state.step))
   if (bearing === null || (motion.unstopped && bearing !== 'none')) return false
-  notePose(state.guesses, pose, step)
+  notePose(state.guesses, state.weighing.pose, state.step)
   state.bearing = bearing
   takeOff(state, motion)
   state.step++
@@ -180,13 +175,14 @@ const stepOnce = (state: GrindState, motion: Motion): boolean => {
 }
 
 /** Angles of the pose and pressures, for view and report; the steps themselves use slopes alone. */
-const readOut = (state: GrindState, motion: Motion): void => {
+const readOut = (state: GrindState): void => {
   readAngles(state)
-  readPressure(state, state.scales, stiffnessOf(motion), state.pressureNPerMm)
+  const { scales, push } = state.weighing
+  readPressure(state, scales, push.stiffnessNPerMm3, state.pressureNPerMm)
 }
 
 const readAngles = (state: GrindState): void => {
-  const { depthSlope, turnSlope } = state.pose
+  const { depthSlope, turnSlope } = state.weighing.pose
   const turnRad = atan(turnSlope)
   state.yawRad = state.turns === 'yaw' ? turnRad : 0
   state.rollRad = state.turns === 'roll' ? turnRad : 0
@@ -200,14 +196,14 @@ const readAngles = (state: GrindState): void => {
 export const advance = (state: GrindState, motion: Motion, steps: number): Result<GrindState> => {
   for (let k = 0; k < steps; k++)
     if (!stepOnce(state, motion)) return failed(problem('noBalance', 'motion', { step: state.step }))
-  if (steps > 0) readOut(state, motion)
+  if (steps > 0) readOut(state)
   return ok(state)
 }
 
 /** A moment kept, independent of the state that goes on. */
 export const snapshot = (state: GrindState): GrindSnapshot => ({
   step: state.step,
-  pose: { ...state.pose },
+  pose: { ...state.weighing.pose },
   guesses: copyGuesses(state.guesses, newGuesses(state.guesses.depth.found.length)),
   loadPlaceMm: state.loadPlaceMm,
   bearing: state.bearing,
@@ -220,7 +216,7 @@ export const snapshot = (state: GrindState): GrindSnapshot => ({
 /** Brings a state of the same job back to a moment kept; what follows is the same to the last bit. */
 export const restore = (state: GrindState, kept: GrindSnapshot): void => {
   state.step = kept.step
-  Object.assign(state.pose, kept.pose)
+  Object.assign(state.weighing.pose, kept.pose)
   copyGuesses(kept.guesses, state.guesses)
   state.traverseMm = kept.pose.traverseMm
   state.loadPlaceMm = kept.loadPlaceMm
@@ -229,6 +225,6 @@ export const restore = (state: GrindState, kept: GrindSnapshot): void => {
   state.vMm.set(kept.vMm)
   state.pressureNPerMm.set(kept.pressureNPerMm)
   state.rim.heightMm.set(kept.rimHeightMm)
-  state.scales.clearance.columnMm.fill(0)
+  state.weighing.scales.clearance.columnMm.fill(0)
   readAngles(state)
 }

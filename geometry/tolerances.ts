@@ -1,9 +1,12 @@
 /** Tolerances of the engine, each with its reason. Lengths in mm, angles as slopes (dimensionless). */
 
-/** Force balance, relative: the wear of a step is shared out by the force found, so the volume is right whatever is left here. */
+/**
+ * Force balance, relative: a hundred-thousandth of the depth, some hundredths of a nanometre. The wear of a step is shared out by
+ * the force found, so the volume is right whatever is left here; against 1e-10 the relief of the example moves by 0.05 nm.
+ */
 export const FORCE_TOLERANCE = 1e-5
 
-/** Moment balance, relative to load x half width: a tenth of a nanometre of load place, far below what moves any figure. */
+/** Moment balance, relative to load x half width: a third of a micrometre of load place, where a finger is known to millimetres. */
 export const MOMENT_TOLERANCE = 1e-5
 
 /** What rounding leaves of a tilt: sine and cosine near 1 have grains of 1.1e-16, a few of which meet in a distance. */
