@@ -1,18 +1,7 @@
 import { newClearance } from './clearance.ts'
-import {
-  type Bed,
-  nearestNode,
-  newColumn,
-  newPlaced,
-  newSums,
-  type Placed,
-  type Pose,
-  type Pressing,
-  place,
-  press,
-  type Sums,
-} from './contact.ts'
+import { nearestNode, newColumn, newSums, type Pressing, press, type Sums } from './contact.ts'
 import type { Guess } from './guess.ts'
+import { type Bed, newPlaced, type Placed, type Pose, place } from './pose.ts'
 import { BALANCE_PASSES, FORCE_TOLERANCE, MOMENT_TOLERANCE, TILT_GRAIN, TURN_BRACKET } from './tolerances.ts'
 
 /** What carries the moment besides the wheel, or at a pin the load: a stop of the fixture, the pin it swings about. */

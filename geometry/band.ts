@@ -1,5 +1,5 @@
-import type { Bed } from './contact.ts'
 import { INK_THICKNESS_MM } from './ink.ts'
+import type { Bed } from './pose.ts'
 
 /** Where the wheel has cut on one column of the bevel, in mm along the bevel; null where it has not. */
 export interface Band {

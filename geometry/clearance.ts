@@ -1,5 +1,5 @@
-import type { Bed } from './contact.ts'
 import { type Form, type Forms, newForms } from './hold.ts'
+import type { Bed } from './pose.ts'
 
 /**
  * How far each column is known to stand off the wheel, so that columns out of reach are passed over. Exact: a pose may

@@ -1,4 +1,4 @@
-import type { Pose } from './contact.ts'
+import type { Pose } from './pose.ts'
 
 /** The part of a pose that a balance finds. */
 export type Guess = Pick<Pose, 'depthSlope' | 'turnSlope'>

@@ -3,7 +3,7 @@
  * that triangles run counter-clockwise seen from outside and the signed volume is positive. The flat parts end at
  * `joinMm`, above every heel, where the plain rest of the blade begins.
  *
- * Vertices 0 .. acrossCount x throughCount - 1 are the bevel's, in the field's own order (geometry/contact.ts); after them
+ * Vertices 0 .. acrossCount x throughCount - 1 are the bevel's, in the field's own order (geometry/pose.ts); after them
  * comes the rim at `joinMm` on the back, then on the upper face, each from left to right:
  *
  *     back rim  ______________  face rim        edge = row j = 0

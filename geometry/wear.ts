@@ -1,5 +1,5 @@
 import type { Scales } from './balance.ts'
-import type { Bed } from './contact.ts'
+import type { Bed } from './pose.ts'
 import { wearRim } from './rim.ts'
 
 /**

@@ -5,7 +5,7 @@ import type { Problem, Result } from '../../geometry/result.ts'
 
 /**
  * What window and solver worker say to each other. No memory is shared: arrays travel as transferables, and the window
- * gives them back by `give`, so a running grind allocates nothing. Arrays of `Frame` are laid out as in geometry/contact.ts.
+ * gives them back by `give`, so a running grind allocates nothing. Arrays of `Frame` are laid out as in geometry/pose.ts.
  *
  * A run is one grind of one job from its first step. A newer `start` ends the older run; what still comes from it carries
  * its number and is dropped by the window.
