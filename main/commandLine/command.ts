@@ -1,13 +1,15 @@
 import { jobJsonSchema } from '../../geometry/job.ts'
 import type { Report } from '../../geometry/report.ts'
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
+import { groundBlade } from '../../geometry/solid.ts'
 import { solveJob } from '../../geometry/solveJob.ts'
 import { createTexts } from '../contract/texts.ts'
 import { type JobOptions, jobOptionsOf, type ReportOptions } from './jobOptions.ts'
+import { cardKind, mayWrite, solidKind, writeWhole } from './outFile.ts'
 import { readJob } from './readJob.ts'
 import { readText } from './readText.ts'
 import { reasonLines } from './reasonLines.ts'
-import { mayWriteCard, writeCardFile } from './writeCard.ts'
+import { stlOf } from './stl.ts'
 
 const { t } = createTexts()
 
@@ -36,7 +38,7 @@ const reportOf = async (jobPlace: string): Promise<Result<Report>> => {
 /** Type and paper are loaded for a card alone: a report takes a third of the time without them. */
 const writeCard = async (report: Report, place: string): Promise<Result<null>> => {
   const { cardOfJob, toolOfJob } = await import('../cards/card.ts')
-  return writeCardFile(place, await cardOfJob(report.job, report, toolOfJob(report.job), new Date()))
+  return writeWhole(place, await cardOfJob(report.job, report, toolOfJob(report.job), new Date()))
 }
 
 const inJson = (value: unknown): string => JSON.stringify(value, null, 2)
@@ -48,13 +50,19 @@ const answer = async (options: JobOptions): Promise<Result<string>> => {
   return answerJob(options)
 }
 
-const answerJob = async ({ jobPlace, cardPlace }: ReportOptions): Promise<Result<string>> => {
-  const may = cardPlace === null ? ok(null) : mayWriteCard(cardPlace)
-  if (!may.ok) return may
+const writeSolid = (report: Report, place: string): Result<null> => {
+  const blade = groundBlade(report.job)
+  return blade.ok ? writeWhole(place, stlOf(blade.value)) : blade
+}
+
+const answerJob = async ({ jobPlace, cardPlace, solidPlace }: ReportOptions): Promise<Result<string>> => {
+  for (const may of [mayWrite(cardPlace, cardKind), mayWrite(solidPlace, solidKind)]) if (!may.ok) return may
   const report = await reportOf(jobPlace)
   if (!report.ok) return report
   const card = cardPlace === null ? ok(null) : await writeCard(report.value, cardPlace)
-  return card.ok ? ok(inJson(withTexts(report.value))) : card
+  if (!card.ok) return card
+  const solid = solidPlace === null ? ok(null) : writeSolid(report.value, solidPlace)
+  return solid.ok ? ok(inJson(withTexts(report.value))) : solid
 }
 
 /** Even a fault of the program's own is told in words. */

@@ -110,6 +110,35 @@ describe('the card', () => {
   })
 })
 
+describe('the ground blade', () => {
+  /** Corners of the triangles of a binary STL file, as text so that equal places compare equal. */
+  const trianglesOf = (bytes: Buffer): readonly (readonly string[])[] =>
+    Array.from({ length: bytes.readUInt32LE(80) }, (_, k) =>
+      [0, 1, 2].map((corner) =>
+        [0, 1, 2].map((axis) => bytes.readFloatLE(84 + 50 * k + 12 + 12 * corner + 4 * axis)).join(' '),
+      ),
+    )
+
+  it('is a closed solid: every side of a triangle is met by another, the other way round', async () => {
+    const solid = join(place.folder, 'blade.stl')
+    expect((await runCommand([sound, '--solid', solid])).exitCode).toBe(0)
+    const sides = trianglesOf(readFileSync(solid)).flatMap(([a, b, c]) => [`${a}|${b}`, `${b}|${c}`, `${c}|${a}`])
+    const known = new Set(sides)
+    expect(known.size).toBe(sides.length)
+    expect(sides.length).toBeGreaterThan(500)
+    expect(sides.filter((side) => !known.has(side.split('|').reverse().join('|')))).toEqual([])
+  })
+
+  it('replaces an earlier one, and nothing else', async () => {
+    const notes = place.write('notes.stl', 'keep')
+    expectRefused(await runCommand([sound, '--solid', notes]), /is no ground blade/)
+    expect(readFileSync(notes, 'utf8')).toBe('keep')
+    const solid = join(place.folder, 'twice.stl')
+    await runCommand([sound, '--solid', solid])
+    expect((await runCommand([sound, '--solid', solid])).exitCode).toBe(0)
+  })
+})
+
 function linkToNotes(): string {
   mkdirSync(join(place.folder, 'links'))
   const link = join(place.folder, 'links', 'card.pdf')
