@@ -5,7 +5,7 @@ import { useApp } from '../app/store.ts'
 import { FigureText } from '../ui/FigureText.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
-import { settableTurns, stopsMeet, withStops } from './aim.ts'
+import { countableSweeps, settableTurns, stopsMeet, withStops } from './aim.ts'
 import { Cautions } from './Cautions.tsx'
 import './answer.css'
 
@@ -33,7 +33,7 @@ export const Answer = ({ job, report }: AnswerProps) => {
 const Sentence = ({ report, turns }: { readonly report: Report; readonly turns: TurnsReport | null }) => {
   const t = useTexts()
   const { inWords } = useFigures()
-  const { plan, job } = report
+  const { plan, job, freedom } = report
   const relief = inWords(plan.reliefMm, 'mm', 2)
   const asks =
     plan.woodReliefMm === null || job.blade.seatAngleDeg === null
@@ -47,7 +47,8 @@ const Sentence = ({ report, turns }: { readonly report: Report; readonly turns: 
   const stops = turns === null ? 'unknown' : plan.reliefMm === 0 && turns.code === 'reachable' ? 'closed' : turns.code
   return (
     <p className="sentence">
-      {plan.reliefMm === 0 ? t('plan:sentence.straight') : asks} {t(`plan:sentence.stops.${stops}`)}
+      {plan.reliefMm === 0 ? t('plan:sentence.straight') : asks}{' '}
+      {t(`plan:sentence.stops.${stops}`, { count: countableSweeps(freedom.forAim?.sweeps ?? 0) })}
     </p>
   )
 }
@@ -100,7 +101,11 @@ const Stops = ({ job, report, turns }: StopsProps) => {
           {t('plan:answer.toSetUp')}
         </a>
       ) : (
-        <button type="button" className="key key-main" onClick={() => void editJob((each) => withStops(each, turns))}>
+        <button
+          type="button"
+          className="key key-main"
+          onClick={() => void editJob((each) => withStops(each, { turnsForAim: turns, forAim: report.freedom.forAim }))}
+        >
           {t('plan:answer.use')}
         </button>
       )}

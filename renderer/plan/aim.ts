@@ -1,5 +1,6 @@
 import type { Job } from '../../geometry/job.ts'
-import type { PlanReport, TurnsReport } from '../../geometry/report.ts'
+import { quantities } from '../../geometry/quantities.ts'
+import type { ForAimReport, PlanReport, TurnsReport } from '../../geometry/report.ts'
 
 /** The three ways of giving a curve; a job uses just one. */
 export const curveKeys = ['reliefMm', 'woodReliefMm', 'edgeRadiusMm'] as const
@@ -25,17 +26,33 @@ export const curveIn = (plan: PlanReport, key: CurveKey): number => {
   return Number(value.toFixed(KEPT[key]))
 }
 
+/** Stops for the aim, in turns of a screw, and how long they take. */
+interface Stops {
+  readonly turnsForAim: TurnsReport
+  readonly forAim: ForAimReport | null
+}
+
 /** Stop screws are set to a twentieth of a turn by eye; finer is not to be had. */
 const TURN_STEP = 0.05
 
 /** @returns turns as they can be set */
 export const settableTurns = (turns: number): number => Number((Math.round(turns / TURN_STEP) * TURN_STEP).toFixed(2))
 
-/** @returns the job with its stops set for the aim */
-export const withStops = (job: Job, turns: TurnsReport): Job => ({
+/** Sweeps are counted by tens at the wheel. */
+const SWEEPS_STEP = 10
+
+/** @returns sweeps as a person counts them: two figures that matter, rounded up, within what a job may hold */
+export const countableSweeps = (sweeps: number): number => {
+  const step = Math.max(SWEEPS_STEP, 10 ** (Math.floor(Math.log10(Math.max(sweeps, 1))) - 1))
+  return Math.min(Math.ceil(sweeps / step) * step, quantities.motion.sweeps.max)
+}
+
+/** @returns the job with its stops set for the aim, and as many sweeps as it takes to form it where it can be */
+export const withStops = (job: Job, { turnsForAim: turns, forAim }: Stops): Job => ({
   ...job,
   motion: {
     ...job.motion,
+    ...(forAim?.reachable && forAim.sweeps > 0 ? { sweeps: countableSweeps(forAim.sweeps) } : {}),
     stopTurnsLeft: settableTurns(turns.left),
     stopTurnsRight: settableTurns(turns.right),
     yawLeftDeg: null,

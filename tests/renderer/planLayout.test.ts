@@ -3,7 +3,15 @@ import type { Job } from '../../geometry/job.ts'
 import { parseJob } from '../../geometry/parseJob.ts'
 import { setUpOf } from '../../geometry/setUp.ts'
 import { toolKinds } from '../../main/contract/entities.ts'
-import { curveKeyOf, settableTurns, stopsMeet, wantedDepthMm, withCurve, withStops } from '../../renderer/plan/aim.ts'
+import {
+  countableSweeps,
+  curveKeyOf,
+  settableTurns,
+  stopsMeet,
+  wantedDepthMm,
+  withCurve,
+  withStops,
+} from '../../renderer/plan/aim.ts'
 import { meetsPreset, presetFor, withPreset } from '../../renderer/plan/presets.ts'
 import { foundKeyOf } from '../../renderer/setUp/found.ts'
 import { triangleOf } from '../../renderer/setUp/triangle.ts'
@@ -41,13 +49,23 @@ describe('the aim', () => {
     const turns = { left: 1.849, right: 1.73, reachable: true, code: 'reachable' } as const
     const before = { ...job(), motion: { ...job().motion, yawLeftDeg: 1 } }
     expect(stopsMeet(before, turns)).toBe(false)
-    const after = withStops(before, turns)
+    const after = withStops(before, { turnsForAim: turns, forAim: null })
     expect([after.motion.stopTurnsLeft, after.motion.stopTurnsRight, after.motion.yawLeftDeg]).toEqual([
       1.85,
       1.75,
       null,
     ])
     expect(stopsMeet(after, turns)).toBe(true)
+  })
+
+  test('come with the sweeps it takes, as a person counts them', () => {
+    const forAim = { leftDeg: 1, rightDeg: 1, sweeps: 444, reachable: true, code: 'reachable' } as const
+    const turns = { left: 1, right: 1, reachable: true, code: 'reachable' } as const
+    const before = job()
+    expect(withStops(before, { turnsForAim: turns, forAim }).motion.sweeps).toBe(450)
+    const short = { ...forAim, reachable: false, code: 'beyondStopTravel' } as const
+    expect(withStops(before, { turnsForAim: turns, forAim: short }).motion.sweeps).toBe(before.motion.sweeps)
+    expect([0, 3, 91, 444, 1331, 99_999].map(countableSweeps)).toEqual([0, 10, 100, 450, 1400, 5000])
   })
 })
 
