@@ -80,40 +80,95 @@ const momentMet = ({ scales: { sums }, push, bed }: Weighing): boolean =>
   Math.abs(sums.moment) <=
   (MOMENT_TOLERANCE * push.loadN + TILT_GRAIN * sums.forcePerDepth) * (bed.uMm.at(-1) as number)
 
-/** Newton's step in depthSlope for the force, no further than a few times the depth there is; lowers a blade that hangs free. */
+/** Newton's step in depthSlope for the force, no further than a few times the depth there is; null where it leads nowhere. */
 const depthStep = (weighing: Weighing): number | null => {
-  const { sums, placed } = weighing.scales
-  const soft = softDepthMm(weighing)
-  if (sums.force === 0) {
-    const nearest = nearestNode(weighing.bed, weighing.vMm, placed)
-    return nearest === null || nearest.perDepth <= 0 ? null : (soft - nearest.depthMm) / nearest.perDepth
-  }
-  if (!(sums.forcePerDepth > 0)) return null
-  const furthest = (2 * sums.deepestMm + 4 * soft) / weighing.bed.barDistanceMm
+  const { sums } = weighing.scales
+  if (sums.past || !(sums.force > 0) || !(sums.forcePerDepth > 0)) return null
+  const furthest = (2 * sums.deepestMm + 4 * softDepthMm(weighing)) / weighing.bed.barDistanceMm
   return Math.min((weighing.push.loadN - sums.force) / sums.forcePerDepth, furthest)
 }
 
+/** Too deep: the bed pushes back harder than the load, or the blade has gone past the wheel. */
+const isTooDeep = ({ scales: { sums }, push }: Weighing): boolean => sums.past || sums.force > push.loadN
+
 /**
- * Finds the tilt at which the bed carries the load, turn held. The force grows with the tilt and is convex in it, so Newton
- * steps inside a bracket always arrive.
+ * Closes in on the tilt at which the bed carries the load, between one known to be too shallow and one known to be too deep:
+ * the force grows with the tilt and is convex in it, so Newton steps inside the bracket arrive; where they do not lead
+ * inside, it is halved.
+ * @returns false where the bracket closes, or stays open and leads nowhere, without a balance
+ */
+const closeTilt = (weighing: Weighing, from: number, to: number): boolean => {
+  const { pose, scales } = weighing
+  let low = from
+  let high = to
+  while (scales.passesLeft > 0) {
+    if (!scales.sums.past && forceMet(weighing)) return true
+    if (isTooDeep(weighing)) high = pose.depthSlope
+    else low = pose.depthSlope
+    const bracketed = Number.isFinite(low) && Number.isFinite(high)
+    if (bracketed && high - low <= TILT_GRAIN) return false
+    const step = depthStep(weighing)
+    if (step === null && !bracketed) return false
+    const next = pose.depthSlope + (step ?? 0)
+    pose.depthSlope = step !== null && next > low && next < high ? next : (low + high) / 2
+    weigh(weighing)
+  }
+  return false
+}
+
+/** Furthest that a blade is lifted to get clear of the wheel, as a slope: past a right angle nothing stands on a wheel. */
+const HIGHEST_LIFT = 8
+
+/** Lifts the blade, further and further, until nothing touches. */
+const liftClear = (weighing: Weighing): boolean => {
+  const { pose, scales, bed } = weighing
+  const from = pose.depthSlope
+  let lift = softDepthMm(weighing) / bed.barDistanceMm
+  while (scales.sums.deepestMm > 0 || scales.sums.past || scales.sums.force !== 0) {
+    if (lift > HIGHEST_LIFT || scales.passesLeft <= 0) return false
+    pose.depthSlope = from - lift
+    lift *= 2
+    weigh(weighing)
+  }
+  return true
+}
+
+/** Shortest way in, as a share of the depth that the load presses a flat bevel in. */
+const SHORTEST_WAY = 0.1
+
+/** Lowers a blade that hangs free until the bed carries the load; false where it slips past the wheel before that. */
+const lowerOnto = (weighing: Weighing): boolean => {
+  const { pose, scales, bed, push } = weighing
+  const soft = softDepthMm(weighing)
+  let before = 0
+  let shallow = pose.depthSlope
+  let way = (SHORTEST_WAY * soft) / bed.barDistanceMm
+  while (scales.passesLeft > 0 && scales.sums.force < push.loadN) {
+    shallow = pose.depthSlope
+    before = scales.sums.force
+    if (before === 0) {
+      const nearest = nearestNode(bed, weighing.vMm, scales.placed)
+      if (nearest === null || nearest.perDepth <= 0) return false
+      pose.depthSlope += Math.max(-nearest.depthMm / nearest.perDepth, way)
+    } else {
+      pose.depthSlope += way
+      way *= 2
+    }
+    weigh(weighing)
+    if (scales.sums.past || scales.sums.force < before) break
+  }
+  return closeTilt(weighing, shallow, pose.depthSlope)
+}
+
+/**
+ * Finds the tilt at which the bed carries the load, turn held: from where it stands, or, where that leads nowhere, lifted
+ * clear and lowered again.
  * @returns false where no tilt was found; then the pose means nothing
  */
 const balanceTilt = (weighing: Weighing): boolean => {
-  const { pose, push, scales } = weighing
-  let low = Number.NEGATIVE_INFINITY
-  let high = Number.POSITIVE_INFINITY
-  while (scales.passesLeft > 0) {
-    weigh(weighing)
-    if (forceMet(weighing)) return true
-    if (scales.sums.force > push.loadN) high = pose.depthSlope
-    else low = pose.depthSlope
-    if (Number.isFinite(high) && high - low <= Number.EPSILON * Math.abs(high)) return true
-    const step = depthStep(weighing)
-    if (step === null) return false
-    const next = pose.depthSlope + step
-    pose.depthSlope = next > low && next < high ? next : (low + high) / 2
-  }
-  return false
+  weigh(weighing)
+  if (closeTilt(weighing, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY)) return true
+  return liftClear(weighing) && lowerOnto(weighing)
 }
 
 /** Growth of the moment with the turn when the tilt follows so that the force stays. */
@@ -210,9 +265,9 @@ const balanceDirect = (weighing: Weighing): Bearing | undefined => {
   for (let pass = 0; pass < DIRECT_PASSES; pass++) {
     weigh(weighing)
     const bearing = bearingAt(weighing)
-    if (forceMet(weighing) && (bearing !== 'none' || isHeld(push) || momentMet(weighing))) return bearing
+    if (!sums.past && forceMet(weighing) && (bearing !== 'none' || isHeld(push) || momentMet(weighing))) return bearing
     const slope = momentSlope(sums)
-    if (!(sums.forcePerDepth > 0) || !(isHeld(push) || slope > 0)) return undefined
+    if (sums.past || !(sums.forcePerDepth > 0) || !(isHeld(push) || slope > 0)) return undefined
     const lack = push.loadN - sums.force
     const turn = isHeld(push) ? 0 : -(sums.moment + (sums.momentPerDepth * lack) / sums.forcePerDepth) / slope
     const turnSlope = clipped(push, pose.turnSlope + turn)
@@ -227,12 +282,12 @@ const balanceDirect = (weighing: Weighing): Bearing | undefined => {
  * the deepest that the pin lets it go.
  */
 const balanceAtPin = (weighing: Weighing, handSlope: number): Bearing | null => {
-  const { pose, push, scales } = weighing
+  const { pose } = weighing
   const { depthSlope } = pose
   pose.turnSlope = handSlope
   pose.depthSlope = 0
   weigh(weighing)
-  if (scales.sums.force <= push.loadN) return 'pin'
+  if (!isTooDeep(weighing)) return 'pin'
   pose.depthSlope = depthSlope
   return balanceTilt(weighing) ? 'none' : null
 }

@@ -18,6 +18,8 @@ export interface Sums {
   momentPerTurn: number
   /** Deepest penetration; 0 while nothing touches. */
   deepestMm: number
+  /** A node has gone past the wheel's axis, where going in no longer presses: the pose is too deep and the sums mean nothing. */
+  past: boolean
 }
 
 /** Fresh sums, to be filled again and again. */
@@ -29,6 +31,7 @@ export const newSums = (): Sums => ({
   momentPerDepth: 0,
   momentPerTurn: 0,
   deepestMm: 0,
+  past: false,
 })
 
 /**
@@ -62,6 +65,8 @@ interface Column {
   hThrough: number
   /** Growth of the force with turnSlope by coverage alone. */
   perTurn: number
+  /** As in `Sums`. */
+  past: boolean
 }
 
 export const newColumn = (): Column => ({
@@ -71,6 +76,7 @@ export const newColumn = (): Column => ({
   h: 0,
   hThrough: 0,
   perTurn: 0,
+  past: false,
 })
 
 /**
@@ -97,6 +103,7 @@ const pressColumn = (
   let dThrough = 0
   let hSum = 0
   let hThrough = 0
+  let past = false
   for (let j = 0, at = i * throughCount; j < throughCount; j++, at++) {
     const v = vMm[at] as number
     const n = nMm[j] as number
@@ -108,7 +115,9 @@ const pressColumn = (
       patchMm[at] = 0
       continue
     }
-    const facing = 1 / (d * Dv + h * Hv)
+    const towards = d * Dv + h * Hv
+    if (towards <= 0) past = true
+    const facing = 1 / towards
     const rho = Math.sqrt(rhoSquare)
     const patch = (R - rho) * rho * facing
     patchMm[at] = patch
@@ -128,6 +137,7 @@ const pressColumn = (
   column.h = hSum
   column.hThrough = hThrough
   column.perTurn = 0
+  column.past = past
   return least
 }
 
@@ -155,6 +165,7 @@ const pressColumnAtRim = (
   let hSum = 0
   let hThrough = 0
   let perTurn = 0
+  let past = false
   for (let j = 0, at = i * throughCount; j < throughCount; j++, at++) {
     const v = vMm[at] as number
     const n = nMm[j] as number
@@ -170,7 +181,9 @@ const pressColumnAtRim = (
       continue
     }
     const rho = Math.sqrt(rhoSquare)
-    const facing = covered / (d * dForm.perV + h * hForm.perV)
+    const towards = d * dForm.perV + h * hForm.perV
+    if (towards <= 0) past = true
+    const facing = covered / towards
     const patch = (radius - rho) * rho * facing
     patchMm[at] = patch
     const rowHeightMm = rowHeightsMm[j] as number
@@ -192,6 +205,7 @@ const pressColumnAtRim = (
   column.h = hSum
   column.hThrough = hThrough
   column.perTurn = perTurn
+  column.past = past
   return least
 }
 
@@ -236,6 +250,7 @@ const clearSums = (sums: Sums): void => {
   sums.momentPerDepth = 0
   sums.momentPerTurn = 0
   sums.deepestMm = 0
+  sums.past = false
 }
 
 /**
@@ -275,6 +290,7 @@ export const press = (
     noteClearance(clearance, i, square, highestMm)
     if (square >= highestSquare) continue
     if (square < leastSquare) leastSquare = square
+    if (pressing.column.past) sums.past = true
     addColumn(bed, vMm, placed, pressing, stiffness, loadPlaceMm, i)
   }
   if (sums.force > 0) sums.deepestMm = highestMm - Math.sqrt(leastSquare)

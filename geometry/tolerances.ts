@@ -16,7 +16,7 @@ export const TILT_GRAIN = 1e-15
 export const TURN_BRACKET = 1e-13
 
 /** Most evaluations of one balance before it is called lost; ordinary steps take fewer than ten. */
-export const BALANCE_PASSES = 200
+export const BALANCE_PASSES = 2000
 
 /** An edge counts as formed when a tenth more removal moves its relief by less than this (mm). */
 export const FORMED_CHANGE_MM = 1e-4
