@@ -18,7 +18,8 @@ export interface GrindOutcome {
 const TILT_GRAINS = 1e-14
 
 /** Unmet balance of the last step, by the sums that it left. */
-const unbalanced = ({ scales: { sums }, uMm, pose, bearing }: GrindState, motion: Motion, step: number) => {
+const unbalanced = ({ weighing: { scales, pose }, uMm, bearing }: GrindState, motion: Motion, step: number) => {
+  const { sums } = scales
   const { slopeLeft, slopeRight } = settingAt(motion, step)
   const { loadN } = motion
   const grain = TILT_GRAINS * Math.abs(sums.forcePerDepth)
