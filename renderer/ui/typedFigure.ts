@@ -4,7 +4,7 @@ import { MM_PER_INCH, MM_PER_THOU } from '../../geometry/units.ts'
 import type { Settings } from '../../main/contract/entities.ts'
 
 /**
- * Reads a figure as a person types it: `57`, `57 mm`, `2 1/4 in`, `2-1/4"`, `20 thou`, `0,5`, `1.5 turns`, `25°`.
+ * Reads a figure as a person types it: `57`, `57 mm`, `2 1/4 in`, `2-1/4"`, `20 thou`, `0,5`, `1.5 turns`, `25°`, `24°30'`.
  * Comma and point are always the decimal mark; figures grouped in thousands are refused, because `1,250` cannot mean
  * two things at the wheel. What cannot be read is a problem in place, never a guess.
  */
@@ -85,6 +85,17 @@ const decimal = (text: string): Magnitude | null => {
   return { value: Number(found[1].replace(',', '.')), rest: text.slice(found[0].length) }
 }
 
+const SEXAGESIMAL = /^(\d+) ?[°º] ?(\d+(?:[.,]\d*)?) ?['′’](?: ?(\d+(?:[.,]\d*)?) ?["″”])?$/
+const SIXTY = 60
+
+/** Degrees, minutes and seconds as degrees; null for anything else, sixty minutes included. */
+const sexagesimal = (text: string): number | null => {
+  const [, degrees, ...parts] = SEXAGESIMAL.exec(text) ?? []
+  const [minutes, seconds] = parts.map((part) => Number((part ?? '0').replace(',', '.'))) as [number, number]
+  if (degrees === undefined || minutes >= SIXTY || seconds >= SIXTY) return null
+  return Number(degrees) + minutes / SIXTY + seconds / (SIXTY * SIXTY)
+}
+
 /** Digits after which more digits follow across a mark: thousands, or two figures in one field. */
 const GROUPED = /^[+-]?\d+(?:[.,'’ ]\d+)+/
 
@@ -114,6 +125,8 @@ export const readFigure = (typed: string, unit: Unit, lengthUnit: LengthUnit): R
   if (text === '') return failed(problem('missing'))
   const sign = text.startsWith('-') ? -1 : 1
   const unsigned = text.replace(/^[+-] ?/, '')
+  const angle = unit === 'deg' ? sexagesimal(unsigned) : null
+  if (angle !== null) return ok(tidy(sign * angle))
   const magnitude = mixed(unsigned) ?? fraction(unsigned) ?? decimal(unsigned)
   if (!magnitude) return refusal(text, '?')
   const word = magnitude.rest.trim().toLowerCase()

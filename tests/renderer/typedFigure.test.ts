@@ -49,6 +49,9 @@ describe('figures as people type them', () => {
     ['25°', 'deg', 25],
     ['25 deg', 'deg', 25],
     ['25', 'deg', 25],
+    ["24°30'", 'deg', 24.5],
+    ['24° 30′ 36″', 'deg', 24.51],
+    ["-1°15'", 'deg', -1.25],
     ['1.5 turns', 'turn', 1.5],
     ['1 1/2 turns', 'turn', 1.5],
     ['1½', 'turn', 1.5],
@@ -147,4 +150,12 @@ describe('for any figure', () => {
       { seed: 20252 },
     )
   })
+})
+
+test.each(["24°60'", '24°30', '24°30"', "24.5°30'"])('%s is no angle, and is refused rather than guessed', (text) => {
+  expect(value(text, 'deg')).toMatch(/^figure(Unreadable|Grouped|WrongUnit)$/)
+})
+
+test('degrees and minutes are no length', () => {
+  expect(value("24°30'")).toMatch(/^figure(Unreadable|Grouped|WrongUnit)$/)
 })
