@@ -19,7 +19,7 @@ const whole = (q: Quantity) =>
     .max(q.max)
     .default(q.defaultValue as number)
 
-const { blade, station, fixture, aim, motion, errors, grid } = quantities
+const { blade, station, fixture, aim, motion, errors, tolerances, grid } = quantities
 
 /** Most points of a starting edge: finer than any way of measuring it. */
 const MOST_START_EDGE_POINTS = 1001
@@ -149,6 +149,25 @@ const errorsSchema = z.strictObject({
   stopLashMm: orDefault(errors.stopLashMm),
 })
 
+/** How well what was measured or set is known: one standard deviation each; 0: exactly. */
+const tolerancesSchema = z.strictObject({
+  wheelDiameterMm: orDefault(tolerances.wheelDiameterMm),
+  projectionMm: orDefault(tolerances.projectionMm),
+  /** Gap between bar and wheel, or the bar's height over the wheel: whichever is measured. */
+  barMm: orDefault(tolerances.barMm),
+  seatOffsetMm: orDefault(tolerances.seatOffsetMm),
+  guideArmMm: orDefault(tolerances.guideArmMm),
+  /** Of stops given in turns, each side on its own. */
+  stopTurns: orDefault(tolerances.stopTurns),
+  /** Of stops given as a yaw or a roll, each side on its own. */
+  stopAngleDeg: orDefault(tolerances.stopAngleDeg),
+  mountingAskewDeg: orDefault(tolerances.mountingAskewDeg),
+  barAskewDeg: orDefault(tolerances.barAskewDeg),
+  fingerReachMm: orDefault(tolerances.fingerReachMm),
+  /** Of the steel taken in a sweep, as a share of it. */
+  removalShare: orDefault(tolerances.removalShare),
+})
+
 const gridSchema = z.strictObject({ across: whole(grid.across), through: whole(grid.through) })
 
 /** The job file, field by field; rules between fields stand in parseJob. */
@@ -160,6 +179,7 @@ export const jobSchema = z.strictObject({
   aim: aimSchema,
   motion: motionSchema.prefault({}),
   errors: errorsSchema.prefault({}),
+  tolerances: tolerancesSchema.prefault({}),
   grid: gridSchema.prefault({}),
 })
 

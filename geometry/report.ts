@@ -117,6 +117,25 @@ export interface WoodViewReport {
   readonly shavingAreaMm2: number
 }
 
+/** What one input's standard deviation leaves unknown; null where no neighbouring job can be worked out. */
+export interface UncertaintyPart {
+  readonly input: keyof Job['tolerances']
+  readonly bevelAngleDeg: number | null
+  /** Of the mean of both corners. */
+  readonly reliefMm: number | null
+  readonly skewDeg: number | null
+}
+
+/** Standard deviations that the job's tolerances leave, inputs independent and small; null as in the parts. */
+export interface UncertaintyReport {
+  readonly bevelAngleDeg: number | null
+  readonly reliefLeftMm: number | null
+  readonly reliefRightMm: number | null
+  readonly skewDeg: number | null
+  /** One for each input that is not exact and has a say, in the order of the job's tolerances. */
+  readonly parts: readonly UncertaintyPart[]
+}
+
 /** What a user should know though the job can be done; words under `caution.<code>`. */
 export interface Caution {
   readonly code: string
@@ -135,6 +154,7 @@ export interface Report {
   readonly band: BandReport
   /** Null where the tool has no seat. */
   readonly woodView: WoodViewReport | null
+  readonly uncertainty: UncertaintyReport
   readonly cautions: readonly Caution[]
   readonly engineVersion: string
   /** The whole job, defaults filled in. */

@@ -12,6 +12,7 @@ import type { BandReport, FreedomReport, GrindReport, Report } from './report.ts
 import { ok, type Result } from './result.ts'
 import { bevelAtEdge, type SetUp, setUpOf, setUpReport } from './setUp.ts'
 import { forAimReport, stopsForAim, turnsReport } from './turns.ts'
+import { uncertaintyOf } from './uncertainty.ts'
 import { degFromRad } from './units.ts'
 import { ENGINE_VERSION } from './version.ts'
 import { woodViewOf } from './woodView.ts'
@@ -88,6 +89,7 @@ export const solveJob = (job: Job): Result<Report> => {
     grind,
     band: bandReport(ground.value),
     woodView: woodViewOf(job, grind, bevelRad),
+    uncertainty: uncertaintyOf(job, setUp.value),
     job: { ...job, blade: { ...job.blade, currentBevelDeg } },
   }
   const otherBevelDeg = otherBevelRad === null ? null : degFromRad(otherBevelRad)

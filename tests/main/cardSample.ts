@@ -40,6 +40,7 @@ export const sampleReport = (job: Job, reliefMm = 0.5): Report => {
     grind: { ...edge, volumeRemovedMm3: 60, steps: 2880, bevelAngleDeg: 25 },
     band: { fromEdgeMm: [], fromHeelMm: [], stopSweep: null },
     woodView: null,
+    uncertainty: { bevelAngleDeg: null, reliefLeftMm: null, reliefRightMm: null, skewDeg: null, parts: [] },
     cautions: [],
     engineVersion: 'test',
     job,
