@@ -67,8 +67,12 @@ export const formFirst = ({ job, freedom }: Sought, stops: Stops): CoarseGrind |
   return { state, motion }
 }
 
-/** Grinds one more setting, in the job's own bites. @returns false where nothing balances */
+/** Sweeps of a further setting in a trial at most; longer ones take bigger bites, still no bigger than the first setting's. */
+const MOST_TRIAL_SWEEPS = 24
+
+/** Grinds one more setting on the coarse grid, in the job's own bites where it is short. @returns false where nothing balances */
 export const grindPhase = ({ state, motion }: CoarseGrind, phase: Phase, { job }: Sought): boolean => {
-  const steps = Math.round(phase.sweeps * motion.stepsPerSweep)
-  return advance(state, motionOf(motion, phase, job.motion.removalPerSweepMm3), steps).ok
+  const sweeps = Math.min(phase.sweeps, MOST_TRIAL_SWEEPS)
+  const removalPerSweepMm3 = (job.motion.removalPerSweepMm3 * phase.sweeps) / sweeps
+  return advance(state, motionOf(motion, phase, removalPerSweepMm3), Math.round(sweeps * motion.stepsPerSweep)).ok
 }

@@ -8,7 +8,7 @@ import type { EdgeReport } from './report.ts'
 import { withSettings } from './scheduleSettings.ts'
 import { setUpOf } from './setUp.ts'
 
-/** Grid on which a schedule found is ground once more and judged: within 2 um of one four times as fine, in a quarter of its time. */
+/** Grid on which a schedule found is ground once more and judged: within 0.2 um of one four times as fine, in a quarter of its time. */
 const FINE_GRID = { across: 57, through: 9 }
 /** Sweeps between two questions whether to go on: some hundredths of a second. */
 const SWEEPS_AT_A_TIME = 40

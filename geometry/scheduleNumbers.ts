@@ -19,8 +19,8 @@ const WIDEST_SHARE = 1.5
 /** Sweeps of a further setting: one pair at least; more than this would be a first setting anew. */
 const FEWEST_SWEEPS = 2
 const MOST_SWEEPS = 200
-/** Where one more setting is sought from, the best of them all. */
-const STARTS = { stops: [0, 0.3, 0.6], reach: [0.3, 1], sweeps: [6, 20, 50] }
+/** Where one more setting is sought from, the best of them all: shares of the first's stops, of the job's reach, of the first's sweeps. */
+const STARTS = { stops: [0, 0.3, 0.6], reach: [0.3, 1], sweeps: [0.01, 0.035, 0.1] }
 /** First steps of the search: stops and reach as shares, sweeps by their root. */
 const STEPS = { stop: 0.1, reach: 0.1, sweepsRoot: 0.6 }
 
@@ -53,10 +53,13 @@ export const phasesOf = (of: Scope, first: Stops, numbers: Numbers): readonly Ph
 }
 
 /** Numbers of one setting more, in every way worth beginning with. */
-export const startsAfter = (of: Sought, numbers: Numbers): readonly Numbers[] =>
+export const startsAfter = (of: Sought, first: Phase, numbers: Numbers): readonly Numbers[] =>
   STARTS.stops.flatMap((stop) =>
     STARTS.reach.flatMap((reach) =>
-      STARTS.sweeps.map((sweeps) => [...numbers, ...Array(stopsIn(of)).fill(stop), reach, Math.sqrt(sweeps)]),
+      STARTS.sweeps.map((share) => {
+        const sweeps = Math.max(share * first.sweeps, FEWEST_SWEEPS)
+        return [...numbers, ...Array<number>(stopsIn(of)).fill(stop), reach, Math.sqrt(sweeps)]
+      }),
     ),
   )
 

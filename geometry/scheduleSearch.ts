@@ -143,7 +143,7 @@ export const findFirst = (of: Search, stops: Stops): Found | null => tune(of, st
 
 /** One setting more than found before. @returns null where nothing balances */
 export const findFurther = (of: Search, { first, numbers }: Found): Found | null =>
-  tune(of, turnedOut(of, first, numbers.length === 0 ? WIDENED : 1), startsAfter(of, numbers))
+  tune(of, turnedOut(of, first, numbers.length === 0 ? WIDENED : 1), startsAfter(of, first, numbers))
 
 /** Stops of a setting, both turned out alike. */
 export const turnedOut = <T extends Stops>({ most }: Scope, setting: T, scale: number): T => ({

@@ -1,4 +1,4 @@
-import { type Freedom, turnsOfSlope } from './freedom.ts'
+import { type Freedom, mostTurns, turnsOfSlope } from './freedom.ts'
 import type { Job, Setting } from './job.ts'
 import { inPairs, type Phase } from './phases.ts'
 import { atan } from './trigonometry.ts'
@@ -9,6 +9,13 @@ const STEPS_PER_TURN = 100
 const STEPS_PER_DEGREE = 1000
 
 const rounded = (value: number, stepsPerUnit: number): number => Math.round(value * stepsPerUnit) / stepsPerUnit
+
+/** Turns as set, never past the end of the screw. */
+const turnsAsSet = (job: Job, turns: number): number => {
+  const nearest = rounded(turns, STEPS_PER_TURN)
+  const most = mostTurns(job) ?? nearest
+  return nearest <= most ? nearest : Math.floor(most * STEPS_PER_TURN) / STEPS_PER_TURN
+}
 
 type Stop = Pick<
   Setting,
@@ -31,7 +38,7 @@ const stopsIn = (job: Job, { slopeLeft, slopeRight }: Phase, { turns }: Freedom)
   if (turns === 'roll') return { ...NO_STOPS, rollLeftDeg: inDeg(slopeLeft), rollRightDeg: inDeg(slopeRight) }
   if (left === null || right === null)
     return { ...NO_STOPS, yawLeftDeg: inDeg(slopeLeft), yawRightDeg: inDeg(slopeRight) }
-  return { ...NO_STOPS, stopTurnsLeft: rounded(left, STEPS_PER_TURN), stopTurnsRight: rounded(right, STEPS_PER_TURN) }
+  return { ...NO_STOPS, stopTurnsLeft: turnsAsSet(job, left), stopTurnsRight: turnsAsSet(job, right) }
 }
 
 /** A phase as it is set at the wheel and written in a job: stops as finely as they are read, sweeps in pairs. */

@@ -8,7 +8,7 @@ import { deviationMm, nearestScale } from '../../geometry/nearness.ts'
 import { parseJob } from '../../geometry/parseJob.ts'
 import { planSchedule, type Schedule } from '../../geometry/schedule.ts'
 import type { SchedulePlan } from '../../geometry/schedulePlans.ts'
-import { withSettings } from '../../geometry/scheduleSettings.ts'
+import { settingOf, withSettings } from '../../geometry/scheduleSettings.ts'
 import { setUpOf } from '../../geometry/setUp.ts'
 import { solveJob } from '../../geometry/solveJob.ts'
 import { begin, type Changes, edgeOfState, exampleJob, found } from './example.ts'
@@ -169,6 +169,18 @@ describe('other schedules', () => {
     const [yawed] = planAt(plan(byYaw, arc(0.1), 1), 0).settings
     expect(yawed?.yawRightDeg).toBeGreaterThan(0)
     expect(yawed).toMatchObject({ stopTurnsLeft: 0, rollLeftDeg: null })
+  })
+
+  it('turns are rounded, but never past the end of the screw', () => {
+    // The steepest yaw, 15 deg, on an arm of 12: 12 tan(15) / 0.8 = 4.0192 turns.
+    const job = exampleJob({ fixture: { guideArmMm: 12 }, motion: { stopTurnsLeft: 0, stopTurnsRight: 0 } })
+    const freedom = found(freedomOf(job, found(setUpOf(job))))
+    const turnsAt = (turns: number) => {
+      const slope = (turns * 0.8) / 12
+      return settingOf(job, { slopeLeft: slope, slopeRight: slope, fingerReachMm: 9, sweeps: 5 }, freedom).stopTurnsLeft
+    }
+    expect(turnsAt(1.2349)).toBe(1.23)
+    expect(turnsAt(4.0192)).toBe(4.01)
   })
 
   it('for a straight edge the stops are home', () => {
