@@ -157,6 +157,7 @@ describe('what the command tells of itself', () => {
       'aim',
       'motion',
       'errors',
+      'tolerances',
       'grid',
     ])
     expect(schema.additionalProperties).toBe(false)
