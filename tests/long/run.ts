@@ -4,13 +4,17 @@ import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { z } from 'zod'
 import { faultWithDamagedJob } from '../support/damagedJob.ts'
+import { faultWithRandomJob } from '../support/grindAtSeed.ts'
 import type { LongCount } from './count.ts'
 
 /**
  * `npm run test:long`: the counts too long for `npm test`. What was done is noted every few seconds with its commit, so
  * that a run that was stopped goes on where it was; another commit begins anew.
  */
-const counts: readonly LongCount[] = [{ name: 'damagedJobs', count: 20_000, attempt: faultWithDamagedJob }]
+const counts: readonly LongCount[] = [
+  { name: 'damagedJobs', count: 20_000, attempt: faultWithDamagedJob },
+  { name: 'randomGrinds', count: 10_000, attempt: faultWithRandomJob },
+]
 
 const folder = join(import.meta.dirname, '..', '..', '.cache', 'long')
 /** Little enough to lose, and seldom enough not to slow the count down. */
