@@ -101,6 +101,10 @@ export const quantities = {
     parasiticRollDeg: quantity('deg', -2, 2, 0, 2),
     stopLashMm: quantity('mm', 0, 2, 0, 2),
   },
+  measure: {
+    leafMm: quantity('mm', 0, 12, null, 2),
+    stepMm: quantity('mm', 0.001, 1, 0.05, 2),
+  },
   grid: {
     across: quantity('count', 5, 481, 115, 0),
     through: quantity('count', 3, 65, 17, 0),
