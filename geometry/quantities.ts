@@ -101,6 +101,13 @@ export const quantities = {
     parasiticRollDeg: quantity('deg', -2, 2, 0, 2),
     stopLashMm: quantity('mm', 0, 2, 0, 2),
   },
+  calibration: {
+    scale: quantity('ratio', 0.3, 3, 1, 2),
+    lashMm: quantity('mm', -1, 2, 0, 2),
+    scaleSe: quantity('ratio', 0, 2, null, 2),
+    lashSe: quantity('mm', 0, 2, null, 2),
+    grinds: quantity('count', 1, 10_000, null, 0),
+  },
   measure: {
     leafMm: quantity('mm', 0, 12, null, 2),
     stepMm: quantity('mm', 0.001, 1, 0.05, 2),

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { calibrate, calibratedFreePlay, calibratedRelief, type Grind } from '../../geometry/calibrate.ts'
+import { calibratedTurns } from '../../geometry/turns.ts'
 import { seeded } from '../support/seeded.ts'
-import { found } from './example.ts'
+import { exampleJob, found } from './example.ts'
 
 /** The example's model: 0.262 mm at one turn of 0.8 mm, proportional (geometry/MODEL.md). */
 const MODEL_PER_PLAY = 0.262 / 0.8
@@ -80,5 +81,23 @@ describe('recovery over 1,000 histories of 12 grinds, spread 0.02 mm, seed 7', (
       expect(spread / told).toBeGreaterThan(0.6)
       expect(spread / told).toBeLessThan(1.2)
     }
+  })
+})
+
+describe('turns by a calibration', () => {
+  const byModel = { left: 2, right: 1, reachable: true, code: 'reachable' } as const
+  const job = (scale: number, lashMm: number) =>
+    exampleJob({ fixture: { calibration: { scale, lashMm, scaleSe: 0.03, lashSe: 0.03, grinds: 8 } } })
+
+  it('scale 1.25, lash 0.08 mm, pitch 0.8: 2 / 1.25 - 0.1 = 1.5 turns and 1 / 1.25 - 0.1 = 0.7', () => {
+    const turns = calibratedTurns(job(1.25, 0.08), byModel)
+    expect(turns?.left).toBeCloseTo(1.5, 12)
+    expect(turns?.right).toBeCloseTo(0.7, 12)
+    expect(turns?.code).toBe('reachable')
+  })
+
+  it('beyond the screws it says so; without a calibration there are none', () => {
+    expect(calibratedTurns(job(0.3, 0), { ...byModel, left: 11 })?.code).toBe('beyondStopTravel')
+    expect(calibratedTurns(exampleJob(), byModel)).toBeNull()
   })
 })
