@@ -19,7 +19,7 @@ const whole = (q: Quantity) =>
     .max(q.max)
     .default(q.defaultValue as number)
 
-const { blade, station, fixture, aim, motion, errors, tolerances, grid } = quantities
+const { blade, station, fixture, calibration, aim, motion, errors, tolerances, grid } = quantities
 
 /** Most points of a starting edge: finer than any way of measuring it. */
 const MOST_START_EDGE_POINTS = 1001
@@ -59,6 +59,15 @@ const stationSchema = z.strictObject({
 /** Kinds of fixture, as `Freedom` tells them apart. */
 export const fixtureKinds = ['square', 'steered', 'rocking', 'swing', 'freehand'] as const
 
+/** What a fixture's history says of it: see `calibrate`. */
+const calibrationSchema = z.strictObject({
+  scale: needed(calibration.scale),
+  lashMm: needed(calibration.lashMm),
+  scaleSe: needed(calibration.scaleSe),
+  lashSe: needed(calibration.lashSe),
+  grinds: z.int().min(calibration.grinds.min).max(calibration.grinds.max),
+})
+
 const fixtureSchema = z.strictObject({
   kind: z.enum(fixtureKinds),
   /** From the face that the blade lies on to the bar's axis: from the back, + on the bevel side; or from the bevel side's face, + away from the blade. */
@@ -74,8 +83,8 @@ const fixtureSchema = z.strictObject({
   rollHeightMm: orDefault(fixture.rollHeightMm),
   /** Needed by a swing fixture: from its pin to the edge. */
   swingRadiusMm: orNull(fixture.swingRadiusMm),
-  /** Learnt corrections; none in this version; null. */
-  calibration: z.null().default(null),
+  /** Learnt from measured grinds; null: none, or not to be used. */
+  calibration: calibrationSchema.nullable().default(null),
 })
 
 const aimSchema = z.strictObject({

@@ -114,6 +114,17 @@ export const quantities = {
     fingerReachMm: quantity('mm', 0, 20, 1, 1),
     removalShare: quantity('ratio', 0, 0.5, 0.2, 2),
   },
+  calibration: {
+    scale: quantity('ratio', 0.3, 3, 1, 2),
+    lashMm: quantity('mm', -1, 2, 0, 2),
+    scaleSe: quantity('ratio', 0, 2, null, 2),
+    lashSe: quantity('mm', 0, 2, null, 2),
+    grinds: quantity('count', 1, 10_000, null, 0),
+  },
+  measure: {
+    leafMm: quantity('mm', 0, 12, null, 2),
+    stepMm: quantity('mm', 0.001, 1, 0.05, 2),
+  },
   grid: {
     across: quantity('count', 5, 481, 115, 0),
     through: quantity('count', 3, 65, 17, 0),

@@ -11,7 +11,7 @@ import { planMotion, sweepsOf } from './motion.ts'
 import type { BandReport, FreedomReport, GrindReport, Report } from './report.ts'
 import { ok, type Result } from './result.ts'
 import { bevelAtEdge, type SetUp, setUpOf, setUpReport } from './setUp.ts'
-import { forAimReport, stopsForAim, turnsReport } from './turns.ts'
+import { calibratedTurns, forAimReport, stopsForAim, turnsReport } from './turns.ts'
 import { uncertaintyOf } from './uncertainty.ts'
 import { degFromRad } from './units.ts'
 import { ENGINE_VERSION } from './version.ts'
@@ -59,11 +59,12 @@ const bandReport = ({ state, stopSweep }: Ground): BandReport => {
 
 const freedomReport = (job: Job, freedom: Freedom, reliefMm: number): FreedomReport => {
   const forAim = stopsForAim(job, freedom, reliefMm)
+  const turnsForAim = forAim && turnsReport(job, forAim)
   return {
     ...freedomFigures(freedom),
     forAim: forAim && forAimReport(forAim),
-    turnsForAim: forAim && turnsReport(job, forAim),
-    turnsCalibrated: null,
+    turnsForAim,
+    turnsCalibrated: calibratedTurns(job, turnsForAim),
   }
 }
 

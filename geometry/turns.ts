@@ -1,5 +1,6 @@
+import { calibratedFreePlay } from './calibrate.ts'
 import { FORMED_SHARE, formEdge } from './formed.ts'
-import { type Freedom, mostSlope, turnsOfSlope } from './freedom.ts'
+import { type Freedom, mostSlope, mostTurns, turnsOfSlope } from './freedom.ts'
 import type { Job } from './job.ts'
 import type { ForAimReport, TurnsReport } from './report.ts'
 import { RELIEF_AIM_MM } from './tolerances.ts'
@@ -122,4 +123,19 @@ export const turnsReport = (job: Job, { slopeLeft, slopeRight, code }: ForAim): 
   const left = turnsOfSlope(job, slopeLeft)
   const right = turnsOfSlope(job, slopeRight)
   return job.fixture.kind !== 'steered' || left === null || right === null ? null : { left, right, reachable, code }
+}
+
+/**
+ * The same turns corrected by the fixture's calibration; null without one. Beyond what the screws can do they are the most
+ * that they can. A model's answer that cannot be reached is left as it is: it has no free play that a scale could mend.
+ */
+export const calibratedTurns = (job: Job, byModel: TurnsReport | null): TurnsReport | null => {
+  const { calibration, screwPitchMm } = job.fixture
+  if (byModel === null || calibration === null || screwPitchMm === null) return null
+  if (!byModel.reachable || byModel.left + byModel.right === 0) return byModel
+  const corrected = (turns: number) => calibratedFreePlay(calibration, turns * screwPitchMm) / screwPitchMm
+  const [left, right] = [corrected(byModel.left), corrected(byModel.right)]
+  const most = mostTurns(job) ?? Number.POSITIVE_INFINITY
+  if (Math.max(left, right) <= most) return { ...byModel, left, right }
+  return { left: Math.min(left, most), right: Math.min(right, most), reachable: false, code: 'beyondStopTravel' }
 }

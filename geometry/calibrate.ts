@@ -1,0 +1,142 @@
+import { linearFit, median } from './fit.ts'
+import { ok, type Result } from './result.ts'
+
+/** One reshaping, measured as ground. */
+export interface Grind {
+  readonly freePlayLeftMm: number
+  readonly freePlayRightMm: number
+  /** What the model said, uncalibrated. */
+  readonly modelReliefMm: number
+  readonly measuredReliefMm: number
+  /** ISO date. */
+  readonly date: string
+  /** Left out by the user. */
+  readonly excluded?: boolean
+}
+
+/** A fixture's correction: relief = scale x model relief x (free play + lash) / free play. */
+export interface Calibration {
+  readonly scale: number
+  readonly lashMm: number
+  readonly scaleSe: number
+  /** Of scale x lash over the scale; what the scale's own error adds is small beside it and left out. */
+  readonly lashSe: number
+  /** How many stand behind it. */
+  readonly grinds: number
+}
+
+/** A calibration with what it rests on; `residualsMm` and `outliers` follow the history entry by entry. */
+export interface Learnt extends Calibration {
+  /** Spread of one grind about the calibration, s_r. */
+  readonly repeatabilityMm: number
+  readonly residualsMm: readonly number[]
+  /** Far from the others: left out of the figures, shown. */
+  readonly outliers: readonly boolean[]
+  readonly code: 'tooFewGrinds' | 'learnt'
+}
+
+/** Below this the model carries more of the answer than the grinds do. */
+export const FEWEST_GRINDS = 3
+/** Prior, 1 sd: what moves the camber unknown to the model (pivot tilt 4 % a degree, crown, roll) comes to some 15 %. */
+const PRIOR_SCALE_SD = 0.15
+/** Prior, 1 sd (mm of free play): an eighth of a turn at pitch 0.8, where counting from "just touching" goes wrong. */
+const PRIOR_LASH_SD_MM = 0.1
+/** Prior spread of a grind (mm), a leaf's step, and how many spare grinds it is worth. */
+const PRIOR_SPREAD_MM = 0.02
+const PRIOR_SPREAD_WEIGHT = 2
+/** Robust standard deviations off at which one grind is an outlier (Iglewicz and Hoaglin 1993: 3.5). */
+const OUTLIER_SDS = 3.5
+/** Median absolute deviation of a normal spread, as a share of its sd. */
+const MAD_SHARE = 0.6745
+
+const freePlayOf = ({ freePlayLeftMm, freePlayRightMm }: Grind): number => (freePlayLeftMm + freePlayRightMm) / 2
+const usable = (grind: Grind): boolean => !grind.excluded && freePlayOf(grind) > 0 && grind.modelReliefMm > 0
+
+interface Values {
+  readonly scale: number
+  /** scale x lash. */
+  readonly lift: number
+}
+
+const residualOf = (grind: Grind, { scale, lift }: Values): number =>
+  grind.measuredReliefMm - grind.modelReliefMm * (scale + lift / freePlayOf(grind))
+
+/** Rows in units of the spread, the prior as two readings more: scale 1, lash 0. */
+const weighted = (grinds: readonly Grind[], spreadMm: number) =>
+  linearFit(
+    [
+      ...grinds.map((g) => [g.modelReliefMm / spreadMm, g.modelReliefMm / freePlayOf(g) / spreadMm]),
+      [1 / PRIOR_SCALE_SD, 0],
+      [0, 1 / PRIOR_LASH_SD_MM],
+    ],
+    [...grinds.map((g) => g.measuredReliefMm / spreadMm), 1 / PRIOR_SCALE_SD, 0],
+  )
+
+const valuesOf = (fit: { readonly values: readonly number[] }): Values => ({
+  scale: fit.values[0] as number,
+  lift: fit.values[1] as number,
+})
+
+/** Spread from residuals, pulled to the prior's while grinds are few. */
+const spreadOf = (residuals: readonly number[]): number => {
+  const squares = residuals.reduce((total, r) => total + r * r, 0)
+  const spare = Math.max(0, residuals.length - 2)
+  return Math.sqrt((PRIOR_SPREAD_WEIGHT * PRIOR_SPREAD_MM ** 2 + squares) / (PRIOR_SPREAD_WEIGHT + spare))
+}
+
+/**
+ * Where each grind stands by the others alone: fitted without it, so a bad reading cannot draw the line to itself.
+ * With fewer than three others nothing is called an outlier.
+ */
+const outliersOf = (history: readonly Grind[]): Result<readonly boolean[]> => {
+  const used = history.filter(usable)
+  const off = new Map<Grind, number>()
+  for (const grind of used) {
+    const fit = weighted(
+      used.filter((other) => other !== grind),
+      PRIOR_SPREAD_MM,
+    )
+    if (!fit.ok) return fit
+    off.set(grind, residualOf(grind, valuesOf(fit.value)))
+  }
+  if (used.length <= FEWEST_GRINDS) return ok(history.map(() => false))
+  const scaleMm = Math.max(PRIOR_SPREAD_MM, median([...off.values()].map(Math.abs)) / MAD_SHARE)
+  return ok(history.map((grind) => Math.abs(off.get(grind) ?? 0) > OUTLIER_SDS * scaleMm))
+}
+
+/**
+ * What a fixture's history says of it: scale and lash by least squares with the model as prior, always, so that grinds all at
+ * one setting, or only one, still give an answer and its doubt; the prior fades as grinds come in. Scale and lash must be
+ * kept apart by different settings; until then both keep wide errors.
+ */
+export const calibrate = (history: readonly Grind[]): Result<Learnt> => {
+  const outliers = outliersOf(history)
+  if (!outliers.ok) return outliers
+  const used = history.filter((grind, i) => usable(grind) && !outliers.value[i])
+  const first = weighted(used, PRIOR_SPREAD_MM)
+  if (!first.ok) return first
+  const repeatabilityMm = spreadOf(used.map((grind) => residualOf(grind, valuesOf(first.value))))
+  const fit = weighted(used, repeatabilityMm)
+  if (!fit.ok) return fit
+  const values = valuesOf(fit.value)
+  const [scaleSe, liftSe] = fit.value.unitErrors as [number, number]
+  return ok({
+    scale: values.scale,
+    lashMm: values.lift / values.scale,
+    scaleSe,
+    lashSe: liftSe / values.scale,
+    grinds: used.length,
+    repeatabilityMm,
+    residualsMm: history.map((grind) => (freePlayOf(grind) > 0 ? residualOf(grind, values) : 0)),
+    outliers: outliers.value,
+    code: used.length < FEWEST_GRINDS ? 'tooFewGrinds' : 'learnt',
+  })
+}
+
+/** Relief by a calibration, for a model relief at a free play > 0. */
+export const calibratedRelief = ({ scale, lashMm }: Calibration, modelReliefMm: number, freePlayMm: number): number =>
+  scale * modelReliefMm * (1 + lashMm / freePlayMm)
+
+/** Free play that gives by a calibration what the model gives at `freePlayMm`: j / scale - lash, relief being nearly proportional to it; never below 0. */
+export const calibratedFreePlay = ({ scale, lashMm }: Calibration, freePlayMm: number): number =>
+  Math.max(0, freePlayMm / scale - lashMm)

@@ -1,0 +1,103 @@
+import { describe, expect, it } from 'vitest'
+import { calibrate, calibratedFreePlay, calibratedRelief, type Grind } from '../../geometry/calibrate.ts'
+import { calibratedTurns } from '../../geometry/turns.ts'
+import { seeded } from '../support/seeded.ts'
+import { exampleJob, found } from './example.ts'
+
+/** The example's model: 0.262 mm at one turn of 0.8 mm, proportional (geometry/MODEL.md). */
+const MODEL_PER_PLAY = 0.262 / 0.8
+
+const grind = (freePlayMm: number, measuredReliefMm: number): Grind => ({
+  freePlayLeftMm: freePlayMm,
+  freePlayRightMm: freePlayMm,
+  modelReliefMm: MODEL_PER_PLAY * freePlayMm,
+  measuredReliefMm,
+  date: '2026-01-01',
+})
+const truth = (play: number, scale: number, lashMm: number): number => scale * MODEL_PER_PLAY * (play + lashMm)
+
+const normal = (random: () => number): number =>
+  Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random())
+const PLAYS = [0.4, 0.4, 0.8, 0.8, 1.2, 1.2, 1.6, 1.6, 2, 2, 0.6, 1]
+
+describe('calibration', () => {
+  it('without a grind it is the model with the prior as its doubt', () => {
+    const none = found(calibrate([]))
+    expect([none.scale, none.grinds, none.code]).toEqual([1, 0, 'tooFewGrinds'])
+    expect(none.lashMm).toBeCloseTo(0, 12)
+    expect(none.scaleSe).toBeCloseTo(0.15, 12)
+    expect(none.lashSe).toBeCloseTo(0.1, 12)
+  })
+
+  it('one grind a fifth over the model moves it part of the way and says so', () => {
+    const one = found(calibrate([grind(0.8, 0.262 * 1.2)]))
+    expect(one.code).toBe('tooFewGrinds')
+    const relief = calibratedRelief(one, 0.262, 0.8)
+    expect(relief).toBeGreaterThan(0.262)
+    expect(relief).toBeLessThan(0.262 * 1.2)
+  })
+
+  it('scale 1.1 and lash 0.08 by hand: 1 mm by the model is 1 / 1.1 - 0.08 = 0.829091 mm of free play', () => {
+    const learnt = { scale: 1.1, lashMm: 0.08, scaleSe: 0, lashSe: 0, grinds: 5 }
+    const play = calibratedFreePlay(learnt, 1)
+    expect(play).toBeCloseTo(0.829091, 6)
+    expect(calibratedRelief(learnt, MODEL_PER_PLAY * play, play)).toBeCloseTo(MODEL_PER_PLAY, 12)
+  })
+
+  it('one reading written double is shown as an outlier and moves nothing', () => {
+    const good = PLAYS.slice(0, 6).map((play, i) => grind(play, truth(play, 1.05, 0.05) + (i % 2 ? 0.004 : -0.004)))
+    const before = found(calibrate(good))
+    const after = found(calibrate([...good, grind(1.2, 2 * truth(1.2, 1.05, 0.05))]))
+    expect(after.outliers).toEqual([false, false, false, false, false, false, true])
+    expect(after.scale).toBeCloseTo(before.scale, 12)
+    expect(after.residualsMm[6]).toBeGreaterThan(0.3)
+  })
+
+  it('a grind left out by the user does not count', () => {
+    const good = PLAYS.map((play) => grind(play, truth(play, 1, 0)))
+    expect(found(calibrate([...good, { ...grind(1, 0.4), excluded: true }])).grinds).toBe(PLAYS.length)
+  })
+})
+
+describe('recovery over 1,000 histories of 12 grinds, spread 0.02 mm, seed 7', () => {
+  it.each([
+    [1, 0],
+    [1.1, 0.08],
+  ])('scale %f, lash %f mm: bias under half a standard error, spread as told', (scale, lashMm) => {
+    const random = seeded(7)
+    const runs = Array.from({ length: 1000 }, () =>
+      found(calibrate(PLAYS.map((play) => grind(play, truth(play, scale, lashMm) + 0.02 * normal(random))))),
+    )
+    const mean = (of: (run: (typeof runs)[number]) => number) =>
+      runs.reduce((sum, run) => sum + of(run), 0) / runs.length
+    const table = (['scale', 'lashMm'] as const).map((key) => {
+      const average = mean((run) => run[key])
+      const spread = Math.sqrt(mean((run) => (run[key] - average) ** 2))
+      const told = mean((run) => run[key === 'scale' ? 'scaleSe' : 'lashSe'])
+      return { key, bias: average - (key === 'scale' ? scale : lashMm), spread, told }
+    })
+    for (const { bias, spread, told } of table) {
+      expect(Math.abs(bias)).toBeLessThan(0.5 * told)
+      expect(spread / told).toBeGreaterThan(0.6)
+      expect(spread / told).toBeLessThan(1.2)
+    }
+  })
+})
+
+describe('turns by a calibration', () => {
+  const byModel = { left: 2, right: 1, reachable: true, code: 'reachable' } as const
+  const job = (scale: number, lashMm: number) =>
+    exampleJob({ fixture: { calibration: { scale, lashMm, scaleSe: 0.03, lashSe: 0.03, grinds: 8 } } })
+
+  it('scale 1.25, lash 0.08 mm, pitch 0.8: 2 / 1.25 - 0.1 = 1.5 turns and 1 / 1.25 - 0.1 = 0.7', () => {
+    const turns = calibratedTurns(job(1.25, 0.08), byModel)
+    expect(turns?.left).toBeCloseTo(1.5, 12)
+    expect(turns?.right).toBeCloseTo(0.7, 12)
+    expect(turns?.code).toBe('reachable')
+  })
+
+  it('beyond the screws it says so; without a calibration there are none', () => {
+    expect(calibratedTurns(job(0.3, 0), { ...byModel, left: 11 })?.code).toBe('beyondStopTravel')
+    expect(calibratedTurns(exampleJob(), byModel)).toBeNull()
+  })
+})
