@@ -39,7 +39,7 @@ export interface Learnt extends Calibration {
 export const FEWEST_GRINDS = 3
 /** Prior, 1 sd: what moves the camber unknown to the model (pivot tilt 4 % a degree, crown, roll) comes to some 15 %. */
 const PRIOR_SCALE_SD = 0.15
-/** Prior, 1 sd (mm of free play): an eighth of a turn at pitch 0.8, where counting from touching just goes wrong. */
+/** Prior, 1 sd (mm of free play): an eighth of a turn at pitch 0.8, where counting from the first touch goes wrong. */
 const PRIOR_LASH_SD_MM = 0.1
 /** Prior spread of a grind (mm), a leaf's step, and how many spare grinds it is worth. */
 const PRIOR_SPREAD_MM = 0.02
