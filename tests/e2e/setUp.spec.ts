@@ -67,11 +67,14 @@ test('the wheel measured here is kept with its station, and the undo brings the 
 
 test('the drawing is true to the scale written on it', async ({ app }) => {
   await setUp(app)
-  const written = await app.getByText(/^drawn 1 : [\d.]+$/).textContent()
-  const scale = Number(/[\d.]+$/.exec(written ?? '')?.[0])
-  const widthPx = await app.locator('.wheel').evaluate((wheel: SVGPathElement) => wheel.getBBox().width)
-  // 96 CSS pixels an inch: a 250 mm wheel is 250 x 96 / 25.4 / scale pixels wide.
-  expect(Math.abs(widthPx - (250 * 96) / 25.4 / scale)).toBeLessThan(0.5)
+  // The drawing finds its room once more when the figures round it have their size; scale and wheel are read until they are of one drawing.
+  await expect(async () => {
+    const written = await app.getByText(/^drawn 1 : [\d.]+$/).textContent()
+    const scale = Number(/[\d.]+$/.exec(written ?? '')?.[0])
+    const widthPx = await app.locator('.wheel').evaluate((wheel: SVGPathElement) => wheel.getBBox().width)
+    // 96 CSS pixels an inch: a 250 mm wheel is 250 x 96 / 25.4 / scale pixels wide.
+    expect(Math.abs(widthPx - (250 * 96) / 25.4 / scale)).toBeLessThan(0.5)
+  }).toPass({ timeout: 10_000 })
 })
 
 test('another station moves the bar', async ({ app }) => {
