@@ -33,12 +33,15 @@ const wantedRelief = (job: Job): Result<number> => {
   return ok(reliefOfRadius(widthMm, edgeRadiusMm))
 }
 
+/** A relief below this is none (mm): a picometre, thousands of times less than an atom; its radius would be no figure any more. */
+const LEAST_RELIEF_MM = 1e-9
+
 /** What is wanted of the edge, in every way a user may say it. */
 export const planOf = (job: Job): Result<PlanReport> => {
   const relief = wantedRelief(job)
   if (!relief.ok) return relief
   const { widthMm } = job.blade
-  const reliefMm = relief.value
+  const reliefMm = relief.value < LEAST_RELIEF_MM ? 0 : relief.value
   if (reliefMm > widthMm / 2) return failed(problem('reliefTooGreat', 'aim', { most: widthMm / 2 }))
   const edgeRadiusMm = reliefMm === 0 ? null : radiusOfRelief(widthMm, reliefMm)
   const sine = seatSine(job)
