@@ -40,6 +40,8 @@ export interface MeasuredEdge {
 export const ARC_RATIO = 0.25
 /** A ridge formed by two stops, soft as the engine leaves it: see MODEL.md and tests/geometry/measure.test.ts. */
 export const ROOF_RATIO = 0.47
+/** Leaves typed in hundredths that lie just a step apart may be off it by rounding: 0.51 - 0.49 > 0.02 (mm). */
+const DUST_MM = 1e-9
 /** Ratios nearer than this to a shape are called it: a quarter of the way between the two. */
 const RATIO_TOLERANCE = 0.055
 
@@ -77,7 +79,7 @@ const halfwayOf = ({ halfwayLeftMm, halfwayRightMm }: LeafReading): number | nul
 const contradiction = (reading: LeafReading, meanMm: number): Problem | null => {
   if (meanMm > reading.widthMm / 2) return problem('reliefTooGreat', 'cornerLeftMm', { most: reading.widthMm / 2 })
   const halfwayMm = halfwayOf(reading)
-  if (halfwayMm === null || halfwayMm <= meanMm + reading.stepMm) return null
+  if (halfwayMm === null || halfwayMm <= meanMm + reading.stepMm + DUST_MM) return null
   return problem('halfwayMoreThanCorner', 'halfwayLeftMm', { halfwayMm, cornerMm: meanMm })
 }
 
@@ -149,6 +151,6 @@ export const readLeaves = (reading: LeafReading): Result<MeasuredEdge> => {
   const meanMm = (cornerLeftMm + cornerRightMm) / 2
   const wrong = contradiction(reading, meanMm)
   if (wrong !== null) return failed(wrong)
-  if (Math.abs(cornerLeftMm - cornerRightMm) > stepMm) return ok(askew(reading))
+  if (Math.abs(cornerLeftMm - cornerRightMm) > stepMm + DUST_MM) return ok(askew(reading))
   return ok(measured(reading, meanMm, leafError(stepMm), shapeOf(reading, halfwayOf(reading), meanMm)))
 }

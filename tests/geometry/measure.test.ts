@@ -80,6 +80,11 @@ describe('unequal leaves', () => {
     expect(codes({ cornerLeftMm: 0.5, cornerRightMm: 0.51 })).toEqual([])
     expect(codes({ cornerLeftMm: 0.5, cornerRightMm: 0.53 })).toEqual(['leavesUnequal'])
   })
+
+  it('just a step apart they count as equal, whatever rounding makes of it', () => {
+    expect(0.51 - 0.49).toBeGreaterThan(0.02)
+    expect(codes({ cornerLeftMm: 0.49, cornerRightMm: 0.51 })).toEqual([])
+  })
 })
 
 describe('refused', () => {
