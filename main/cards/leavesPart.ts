@@ -1,18 +1,14 @@
+import { expectedLeaves, leavesAlike } from '../../geometry/expectedLeaves.ts'
 import { quantities } from '../../geometry/quantities.ts'
 import type { CardFacts, Pair } from './facts.ts'
-import { isStraight, leavesOf } from './leaves.ts'
 import { dot, LABEL, LINE, NOTE_MM, pairFigure, SECOND_FIGURE_MM, STEEL } from './parts.ts'
 import { arc } from './shapes.ts'
 import type { Box, Point, Sheet } from './sheet.ts'
-
-/** Sides that differ by less than this (mm) are told as one figure, their mean: no leaf tells them apart. */
-const ALIKE_MM = 0.02
-
-const alike = ({ left, right }: Pair<number>): boolean => Math.abs(left - right) < ALIKE_MM
+import { isStraight } from './straight.ts'
 
 const leafTexts = (leaf: Pair<number>, say: (mm: number) => string): Pair<string> => {
   const { left, right } = leaf
-  if (!alike(leaf)) return { left: say(left), right: say(right) }
+  if (!leavesAlike(leaf)) return { left: say(left), right: say(right) }
   const mean = say((left + right) / 2)
   return { left: mean, right: mean }
 }
@@ -22,7 +18,7 @@ export const leavesPart = (sheet: Sheet, box: Box, facts: CardFacts): void => {
   const { t, length, tool } = facts
   const { xMm, yMm, widthMm } = box
   const columnMm = (widthMm - 4) / 2
-  const leaves = leavesOf(facts)
+  const leaves = expectedLeaves(facts.report)
   const { decimals } = quantities.aim.reliefMm
   const columns = [
     ['leafHalfway', leaves.halfway, xMm],
@@ -41,7 +37,7 @@ export const leavesPart = (sheet: Sheet, box: Box, facts: CardFacts): void => {
   const drawing = { xMm: xMm + 1, yMm: yMm + 25, widthMm: widthMm - 2, heightMm: 16 }
   drawStraightedge(sheet, drawing, tool.dotCorner, isStraight(facts.report))
   const middle = { xMm: xMm + widthMm / 2, withinMm: widthMm, align: 'middle' } as const
-  sheet.text(t(alike(leaves.corner) ? 'leavesAlike' : 'leavesUneven', { unit: length(0, 2).unit }), {
+  sheet.text(t(leavesAlike(leaves.corner) ? 'leavesAlike' : 'leavesUneven', { unit: length(0, 2).unit }), {
     ...middle,
     baselineMm: yMm + 47,
     sizeMm: NOTE_MM,

@@ -1,9 +1,9 @@
 import { quantities } from '../../geometry/quantities.ts'
 import type { CardFacts } from './facts.ts'
-import { isStraight } from './leaves.ts'
 import { dot, FIGURE_BASELINE_MM, figureText, frame, LINE, MAIN_FIGURE_MM, STEEL } from './parts.ts'
 import { dimension, rectangle } from './shapes.ts'
 import type { Box, Point, Sheet } from './sheet.ts'
+import { isStraight } from './straight.ts'
 
 /** Height of the edge over its corners in the drawing, which is not to scale. */
 const DRAWN_CAMBER_MM = 4
