@@ -131,6 +131,8 @@ export const benchLogDraftSchema = z.strictObject({
   reliefRightMm: within(quantities.aim.reliefMm).nullable(),
   /** Leaf that passes halfway out. */
   reliefHalfwayMm: within(quantities.aim.reliefMm).nullable().default(null),
+  /** From the leaves that passed to the next thicker ones; null: not noted. */
+  leafStepMm: within(quantities.measure.stepMm).nullable().default(null),
   who: words,
   note,
 })

@@ -36,8 +36,10 @@ export const migrate = (
   migrations: readonly Migration[],
   backups: { readonly folder: string; readonly stem: string; readonly now: Date } | null,
 ): void => {
+  // A file that is only being made passes through every version; there is nothing in it to copy.
+  const held = holdsTables(file)
   for (const migration of migrations.filter(({ version }) => version > schemaVersionOf(file))) {
-    if (backups && holdsTables(file)) {
+    if (backups && held) {
       const moment = backups.now.toISOString().replaceAll(':', '-')
       copyDatabase(file, join(backups.folder, `${backups.stem}-schema${schemaVersionOf(file)}-${moment}.db`))
     }

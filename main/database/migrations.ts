@@ -56,7 +56,11 @@ CREATE TABLE change (
 CREATE INDEX changeOfEntity ON change (noun, entityId, id);
 CREATE TABLE codeCounter (noun TEXT PRIMARY KEY NOT NULL, last INTEGER NOT NULL CHECK (last >= 1)) STRICT;`
 
+/** How sure a reading is follows from how far its leaves lay apart; older lines do not know. */
+const leafStep = 'ALTER TABLE benchLog ADD COLUMN leafStepMm REAL'
+
 /** All migrations in order. A change of the schema is a new entry here, with its snapshot in tests/main/schema. */
 export const migrations: readonly Migration[] = [
   { version: 1, up: (file) => void file.exec(rackTables + jobTables + bookTables) },
+  { version: 2, up: (file) => void file.exec(leafStep) },
 ]

@@ -32,6 +32,7 @@ interface BenchLogRow extends RecordRow {
   readonly reliefLeftMm: number | null
   readonly reliefRightMm: number | null
   readonly reliefHalfwayMm: number | null
+  readonly leafStepMm: number | null
   readonly who: string
   readonly note: string
   readonly at: string

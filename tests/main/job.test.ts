@@ -160,7 +160,14 @@ describe('job.edit', () => {
 })
 
 describe('bench log', () => {
-  const reading = { stage: 'asGround', reliefLeftMm: 0.12, reliefRightMm: 0.15, who: 'Nib', note: '' } as const
+  const reading = {
+    stage: 'asGround',
+    reliefLeftMm: 0.12,
+    reliefRightMm: 0.15,
+    leafStepMm: 0.03,
+    who: 'Nib',
+    note: '',
+  } as const
 
   it('keeps a reading with its job and report, newest first', async () => {
     const tool = await addTool()
@@ -171,6 +178,7 @@ describe('bench log', () => {
       code: 'L2',
       reliefLeftMm: 0.12,
       reliefRightMm: 0.15,
+      leafStepMm: 0.03,
       engineVersion: 'test',
       jobId: job.id,
     })

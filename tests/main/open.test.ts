@@ -29,11 +29,13 @@ const makeFile = async (list: readonly Migration[] = migrations) => (await open(
 const pragmaOf = async ({ db }: OpenDatabase, name: string) =>
   Object.values((await sql.raw<Record<string, unknown>>(`pragma ${name}`).execute(db)).rows[0] ?? {})[0]
 
+const NEWEST = migrations.length
+
 /** The list of this program and one migration more, as the next release will have it. */
 const nextRelease: readonly Migration[] = [
   ...migrations,
   {
-    version: migrations.length + 1,
+    version: NEWEST + 1,
     up: (file) => void file.exec("ALTER TABLE tool ADD COLUMN maker TEXT NOT NULL DEFAULT ''"),
   },
 ]
@@ -84,7 +86,9 @@ describe('a data file', () => {
     await makeFile(nextRelease)
     const before = readFileSync(path)
     const refused = openDatabase(path, { now: NOW })
-    expect(refused).toMatchObject({ problems: [{ code: 'rackTooNew', params: { version: 2, newest: 1 } }] })
+    expect(refused).toMatchObject({
+      problems: [{ code: 'rackTooNew', params: { version: NEWEST + 1, newest: NEWEST } }],
+    })
     expect(readFileSync(path).equals(before)).toBe(true)
   })
 
@@ -134,22 +138,22 @@ describe('a migration', () => {
   it('keeps what was there and makes a checked copy first', async () => {
     await withTool()
     const opened = open(nextRelease)
-    expect(await pragmaOf(opened, 'user_version')).toBe(2)
+    expect(await pragmaOf(opened, 'user_version')).toBe(NEWEST + 1)
     const rows = await sql<{ name: string; maker: string }>`select name, maker from tool`.execute(opened.db)
     expect(rows.rows).toEqual([{ name: 'kept', maker: '' }])
     await opened.close()
-    const copies = readdirSync(join(place.folder, 'backups')).filter((name) => name.includes('schema1'))
-    expect(copies).toEqual(['own-schema1-2026-03-04T05-06-07.000Z.db'])
+    const copies = readdirSync(join(place.folder, 'backups')).filter((name) => name.includes(`schema${NEWEST}`))
+    expect(copies).toEqual([`own-schema${NEWEST}-2026-03-04T05-06-07.000Z.db`])
     const copy = new BetterSqlite(join(place.folder, 'backups', copies[0] ?? ''), { readonly: true })
     expect(copy.prepare('SELECT name FROM tool').pluck().all()).toEqual(['kept'])
-    expect(copy.pragma('user_version', { simple: true })).toBe(1)
+    expect(copy.pragma('user_version', { simple: true })).toBe(NEWEST)
     copy.close()
   })
 
   it('that fails changes nothing', async () => {
     await withTool()
     const failing: Migration = {
-      version: 2,
+      version: NEWEST + 1,
       up: (file) => {
         file.exec('DELETE FROM tool')
         throw new Error('no further')
@@ -158,6 +162,21 @@ describe('a migration', () => {
     expect(codesOf(openDatabase(path, { now: NOW, migrations: [...migrations, failing] }))).toEqual(['rackNotOpened'])
     const opened = open()
     expect(await opened.db.selectFrom('tool').select('name').execute()).toEqual([{ name: 'kept' }])
+    await opened.close()
+  })
+
+  it('to version 2 leaves the step of the leaves open where nobody noted it', async () => {
+    await makeFile(migrations.slice(0, 1))
+    const old = new BetterSqlite(path)
+    old.exec(`INSERT INTO tool (id, version, code, name, kind, widthMm, thicknessMm, bevelSide, bevelAngleDeg, projectionMm,
+        reliefMm, shavingDepthMm, dotCorner, steel, place, holder, note, searchText)
+      VALUES ('t', 1, '01', 'kept', 'jack', 50, 3, 'down', 25, 130, 1, 0.4, 'left', '', '', '', '', 'kept')`)
+    old.exec(`INSERT INTO benchLog (id, version, code, toolId, stage, reliefLeftMm, who, note, at)
+      VALUES ('l', 1, 'L1', 't', 'asFound', 0.5, '', '', '2026-03-04T05:06:07.000Z')`)
+    old.close()
+    const opened = open()
+    const lines = await opened.db.selectFrom('benchLog').select(['reliefLeftMm', 'leafStepMm']).execute()
+    expect(lines).toEqual([{ reliefLeftMm: 0.5, leafStepMm: null }])
     await opened.close()
   })
 
