@@ -1,4 +1,5 @@
 import { lazy, Suspense, useEffect } from 'react'
+import { MeasureScreen } from '../measure/MeasureScreen.tsx'
 import { PlanScreen } from '../plan/PlanScreen.tsx'
 import { RackScreen } from '../rack/RackScreen.tsx'
 import { SetUpScreen } from '../setUp/SetUpScreen.tsx'
@@ -19,6 +20,7 @@ const parts: Record<Screen, () => React.ReactNode> = {
   plan: PlanScreen,
   setUp: SetUpScreen,
   grind: () => <GrindScreen />,
+  measure: MeasureScreen,
 }
 
 /** The window: header, the screen of the address, status line. */

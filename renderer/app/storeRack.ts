@@ -90,6 +90,9 @@ export const removePlace = (noun: 'station' | 'fixture', { id, version }: Seen, 
 /** Writes a line of the bench log. */
 export const addReading = (draft: CallInput<'benchLog.add'>, label: string) => change('benchLog.add', draft, label)
 
+/** Takes a line out of the bench log. @param label the tool it was measured on */
+export const removeReading = ({ id, version }: Seen, label: string) => change('benchLog.remove', { id, version }, label)
+
 /** Takes back the change of this id, or the newest that stands. */
 export const undo = async (id?: number): Promise<void> => {
   const undone = await call('change.undo', id === undefined ? {} : { id })

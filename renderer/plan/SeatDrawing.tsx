@@ -1,8 +1,8 @@
 import type { Report } from '../../geometry/report.ts'
+import { floorPxOf } from '../glass/glassLayout.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { useWindowHeight } from '../ui/useWindowHeight.ts'
-import { floorPxOf } from './glassLayout.ts'
 import { curveRoomPx } from './room.ts'
 
 const WIDTH_PX = 190

@@ -1,13 +1,13 @@
 import { useRef } from 'react'
 import type { Report } from '../../geometry/report.ts'
 import type { Tool } from '../../main/contract/entities.ts'
+import { lineOf } from '../glass/glassLayout.ts'
+import { ScaleCaption } from '../glass/ScaleCaption.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useBox } from '../ui/useBox.ts'
 import { useFigures } from '../ui/useFigure.ts'
 import { useWindowHeight } from '../ui/useWindowHeight.ts'
-import { lineOf } from './glassLayout.ts'
 import { curveRoomPx } from './room.ts'
-import { ScaleCaption } from './ScaleCaption.tsx'
 import { type ShavingLayout, shavingLayout } from './shavingLayout.ts'
 
 interface ShavingDrawingProps {

@@ -69,7 +69,3 @@ export const stopsMeet = ({ motion }: Job, turns: TurnsReport): boolean =>
   motion.yawRightDeg === null &&
   Math.abs(motion.stopTurnsLeft - settableTurns(turns.left)) < SAME_TURNS &&
   Math.abs(motion.stopTurnsRight - settableTurns(turns.right)) < SAME_TURNS
-
-/** @returns how far the wanted edge lies behind its middle at u, an arc of a circle (mm) */
-export const wantedDepthMm = (edgeRadiusMm: number | null, uMm: number): number =>
-  edgeRadiusMm === null ? 0 : edgeRadiusMm - Math.sqrt(edgeRadiusMm * edgeRadiusMm - uMm * uMm)

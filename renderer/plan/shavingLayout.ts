@@ -1,7 +1,7 @@
 import type { Report } from '../../geometry/report.ts'
+import { floorPxOf, type Place } from '../glass/glassLayout.ts'
+import { wantedDepthMm } from '../glass/wantedDepth.ts'
 import { ACROSS, DEPTH, factorFor, PX_PER_MM } from '../ui/scale.ts'
-import { wantedDepthMm } from './aim.ts'
-import { floorPxOf, type Place } from './glassLayout.ts'
 
 /** The section of the shaving laid out: its factors, the edge under the board's surface, and where its parts stand. */
 export interface ShavingLayout {

@@ -78,21 +78,6 @@ test('arrow keys go through the rack and Enter plans the iron', async ({ app }) 
   await expect(app.getByRole('link', { name: 'Plan' })).toHaveAttribute('aria-current', 'page')
 })
 
-test('a reading goes into the bench log, and can be taken back', async ({ app }) => {
-  await app.getByRole('row', { name: /Shooting iron/ }).click()
-  const log = app.getByRole('region', { name: 'Bench log' })
-  const before = await log.getByRole('listitem').count()
-  await log.getByLabel('ground').check()
-  await log.getByLabel('leaf, left').fill('2 thou')
-  await log.getByLabel('leaf, right').fill('0,04')
-  await log.getByRole('button', { name: 'Write it down' }).click()
-  // 2 x 0.0254 = 0.0508 mm.
-  await expect(log.getByRole('listitem').first()).toContainText('ground 0.05 | 0.04 mm')
-  await expect(log.getByRole('listitem')).toHaveCount(before + 1)
-  await app.getByRole('button', { name: 'Undo this' }).click()
-  await expect(log.getByRole('listitem')).toHaveCount(before)
-})
-
 test('a wheel measured again carries today as its date', async ({ app }) => {
   await app.getByRole('button', { name: /S1/ }).click()
   const sheet = app.getByRole('dialog')

@@ -16,6 +16,7 @@ test('only the screens that exist are offered', async ({ app }) => {
     'Plan',
     'Set up',
     'Grind',
+    'Measure',
   ])
 })
 

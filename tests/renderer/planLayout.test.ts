@@ -3,15 +3,8 @@ import type { Job } from '../../geometry/job.ts'
 import { parseJob } from '../../geometry/parseJob.ts'
 import { setUpOf } from '../../geometry/setUp.ts'
 import { toolKinds } from '../../main/contract/entities.ts'
-import {
-  countableSweeps,
-  curveKeyOf,
-  settableTurns,
-  stopsMeet,
-  wantedDepthMm,
-  withCurve,
-  withStops,
-} from '../../renderer/plan/aim.ts'
+import { wantedDepthMm } from '../../renderer/glass/wantedDepth.ts'
+import { countableSweeps, curveKeyOf, settableTurns, stopsMeet, withCurve, withStops } from '../../renderer/plan/aim.ts'
 import { meetsPreset, presetFor, withPreset } from '../../renderer/plan/presets.ts'
 import { foundKeyOf } from '../../renderer/setUp/found.ts'
 import { triangleOf } from '../../renderer/setUp/triangle.ts'
