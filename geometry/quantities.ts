@@ -11,6 +11,7 @@ export type Unit =
   | 'turn'
   | 'rpm'
   | 'mPerS'
+  | 'min'
   | 'N'
   | 'mm3'
   | 'nPerMm3'
@@ -44,6 +45,8 @@ export const quantities = {
     seatAngleDeg: quantity('deg', 5, 90, null, 0),
     currentBevelDeg: quantity('deg', 10, 70, null, 1),
     honedBevelDeg: quantity('deg', 10, 75, null, 1),
+    backBevelDeg: quantity('deg', 0, 30, 0, 1),
+    capSetbackMm: quantity('mm', 0, 5, null, 2),
     taperDeg: quantity('deg', -3, 3, 0, 2),
   },
   station: {
@@ -124,6 +127,11 @@ export const quantities = {
   measure: {
     leafMm: quantity('mm', 0, 12, null, 2),
     stepMm: quantity('mm', 0.001, 1, 0.05, 2),
+    placeMm: quantity('mm', -55, 55, null, 1),
+    groundMinutes: quantity('min', 0.1, 240, null, 1),
+    setBackMm: quantity('mm', 0, 10, null, 2),
+    squareGapMm: quantity('mm', -10, 10, null, 2),
+    squareOverMm: quantity('mm', 5, 300, null, 0),
   },
   grid: {
     across: quantity('count', 5, 481, 115, 0),

@@ -15,14 +15,24 @@ const parsedOf = (json: unknown): unknown => (json === null ? null : JSON.parse(
 
 const benchLogOfRow = (row: Row): KeptBenchLog => {
   const columns = withoutMark(row)
-  return { ...columns, job: parsedOf(columns.job), report: parsedOf(columns.report) } as unknown as KeptBenchLog
+  return {
+    ...columns,
+    points: parsedOf(columns.points),
+    job: parsedOf(columns.job),
+    report: parsedOf(columns.report),
+  } as unknown as KeptBenchLog
 }
 
 /** Readings at the bench. */
 export const benchLogStore: CodedStore<KeptBenchLog> = {
   noun: 'benchLog',
   labelOf: ({ code }) => code,
-  toRow: (line) => ({ ...line, job: jsonOf(line.job), report: jsonOf(line.report) }),
+  toRow: (line) => ({
+    ...line,
+    points: jsonOf(line.points),
+    job: jsonOf(line.job),
+    report: jsonOf(line.report),
+  }),
   fromRow: benchLogOfRow,
 }
 

@@ -57,6 +57,9 @@ export const toolDraftSchema = z.strictObject({
   /** Primary bevel, as the wheel grinds it. */
   bevelAngleDeg: within(quantities.blade.currentBevelDeg),
   honedBevelDeg: within(quantities.blade.honedBevelDeg).nullable().default(null),
+  backBevelDeg: within(quantities.blade.backBevelDeg).default(0),
+  /** Null: no cap iron. */
+  capSetbackMm: within(quantities.blade.capSetbackMm).nullable().default(null),
   /** Projection marked on the blade. */
   projectionMm: within(quantities.aim.projectionMm),
   /** Relief wanted at the corners in the plane of the back; 0: straight. */
@@ -73,6 +76,11 @@ export const toolDraftSchema = z.strictObject({
 /** A tool of the rack. */
 export const toolSchema = toolDraftSchema.extend(record)
 
+/** Ways to measure where the bar stands: to the wheel's surface, or from over the wheel's highest point to the bar. */
+export const barMeasures = ['gap', 'heightToTop', 'heightToUnderside'] as const
+/** The bar above the axle, or beside the wheel at the axle's height. */
+export const barPlaces = ['above', 'inFront'] as const
+
 /** What a user says of a grinder as it stands. */
 export const stationDraftSchema = z.strictObject({
   name,
@@ -82,6 +90,9 @@ export const stationDraftSchema = z.strictObject({
   maxRimSpeedMPerS: within(quantities.station.maxRimSpeedMPerS),
   barDiameterMm: within(quantities.station.barDiameterMm),
   barOffsetMm: within(quantities.station.barOffsetMm).default(0),
+  /** How the bar's place is measured here. */
+  barMeasure: z.enum(barMeasures).default('gap'),
+  barPlace: z.enum(barPlaces).default('above'),
   rotation: z.enum(['intoEdge', 'awayFromEdge']),
   cooling: z.enum(['wet', 'dry']),
   /** When the wheel was last measured. */
@@ -100,10 +111,14 @@ export const fixtureDraftSchema = z.strictObject({
   name,
   kind: z.enum(rackFixtureKinds),
   seatOffsetMm: within(quantities.fixture.seatOffsetMm),
+  /** The face of the blade that lies on it. */
+  seatsOn: z.enum(['back', 'bevelSide']).default('back'),
   guideArmMm: within(quantities.fixture.guideArmMm).nullable().default(null),
   screwPitchMm: within(quantities.fixture.screwPitchMm).nullable().default(null),
   pivotSetbackMm: within(quantities.fixture.pivotSetbackMm).default(0),
   pivotOffsetMm: within(quantities.fixture.pivotOffsetMm).default(0),
+  /** Whether its measured grinds correct what is reckoned for it. */
+  learning: z.enum(['on', 'off']).default('on'),
   note,
 })
 
@@ -122,6 +137,12 @@ export const jobRecordSchema = z.strictObject({
 /** When an edge was measured: only `asGround` after reshaping tells what a fixture does. */
 export const stages = ['asFound', 'asGround', 'asHoned'] as const
 
+/** Ways to measure an edge. */
+export const methods = ['leaves', 'points', 'shavings', 'trace'] as const
+
+/** Most points kept of one reading: finer than any of the ways tells them apart. */
+const MOST_POINTS = 1001
+
 /** What a user says of a reading at the bench. */
 export const benchLogDraftSchema = z.strictObject({
   toolId: z.uuid(),
@@ -133,6 +154,21 @@ export const benchLogDraftSchema = z.strictObject({
   reliefHalfwayMm: within(quantities.aim.reliefMm).nullable().default(null),
   /** From the leaves that passed to the next thicker ones; null: not noted. */
   leafStepMm: within(quantities.measure.stepMm).nullable().default(null),
+  method: z.enum(methods).default('leaves'),
+  /** Gaps at places across, left first, where they were read so; null: the corners and halfway alone. */
+  points: z
+    .array(z.strictObject({ uMm: within(quantities.measure.placeMm), gapMm: within(quantities.measure.leafMm) }))
+    .max(MOST_POINTS)
+    .nullable()
+    .default(null),
+  groundMinutes: within(quantities.measure.groundMinutes).nullable().default(null),
+  /** How far the grind set the edge back in its middle. */
+  setBackMm: within(quantities.measure.setBackMm).nullable().default(null),
+  /** Gap under a square at the end of a length; + where the right corner lies back. Null: not tried. */
+  squareGapMm: within(quantities.measure.squareGapMm).nullable().default(null),
+  squareOverMm: within(quantities.measure.squareOverMm).nullable().default(null),
+  /** Whether a fixture may learn from it. */
+  counts: z.enum(['yes', 'no']).default('yes'),
   who: words,
   note,
 })

@@ -18,6 +18,7 @@ const symbols: Record<Unit, string> = {
   turn: 'turns',
   rpm: 'rpm',
   mPerS: 'm/s',
+  min: 'min',
   N: 'N',
   mm3: 'mm³',
   nPerMm3: 'N/mm³',

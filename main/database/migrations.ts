@@ -59,8 +59,25 @@ CREATE TABLE codeCounter (noun TEXT PRIMARY KEY NOT NULL, last INTEGER NOT NULL 
 /** How sure a reading is follows from how far its leaves lay apart; older lines do not know. */
 const leafStep = 'ALTER TABLE benchLog ADD COLUMN leafStepMm REAL'
 
+/** Shaping of the back and cap iron, ways of measuring, and what a fixture learns from. */
+const waysOfMeasuring = `
+ALTER TABLE tool ADD COLUMN backBevelDeg REAL NOT NULL DEFAULT 0;
+ALTER TABLE tool ADD COLUMN capSetbackMm REAL;
+ALTER TABLE station ADD COLUMN barMeasure TEXT NOT NULL DEFAULT 'gap';
+ALTER TABLE station ADD COLUMN barPlace TEXT NOT NULL DEFAULT 'above';
+ALTER TABLE fixture ADD COLUMN seatsOn TEXT NOT NULL DEFAULT 'back';
+ALTER TABLE fixture ADD COLUMN learning TEXT NOT NULL DEFAULT 'on';
+ALTER TABLE benchLog ADD COLUMN method TEXT NOT NULL DEFAULT 'leaves';
+ALTER TABLE benchLog ADD COLUMN points TEXT;
+ALTER TABLE benchLog ADD COLUMN groundMinutes REAL;
+ALTER TABLE benchLog ADD COLUMN setBackMm REAL;
+ALTER TABLE benchLog ADD COLUMN squareGapMm REAL;
+ALTER TABLE benchLog ADD COLUMN squareOverMm REAL;
+ALTER TABLE benchLog ADD COLUMN counts TEXT NOT NULL DEFAULT 'yes';`
+
 /** All migrations in order. A change of the schema is a new entry here, with its snapshot in tests/main/schema. */
 export const migrations: readonly Migration[] = [
   { version: 1, up: (file) => void file.exec(rackTables + jobTables + bookTables) },
   { version: 2, up: (file) => void file.exec(leafStep) },
+  { version: 3, up: (file) => void file.exec(waysOfMeasuring) },
 ]

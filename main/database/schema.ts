@@ -23,7 +23,7 @@ interface JobRow extends RecordRow {
   readonly usedAt: string
 }
 
-/** `job` and `report` are JSON text, kept as they were when the line was written. */
+/** `points`, `job` and `report` are JSON text; job and report kept as they were when the line was written. */
 interface BenchLogRow extends RecordRow {
   readonly code: string
   readonly toolId: string
@@ -33,6 +33,13 @@ interface BenchLogRow extends RecordRow {
   readonly reliefRightMm: number | null
   readonly reliefHalfwayMm: number | null
   readonly leafStepMm: number | null
+  readonly method: string
+  readonly points: string | null
+  readonly groundMinutes: number | null
+  readonly setBackMm: number | null
+  readonly squareGapMm: number | null
+  readonly squareOverMm: number | null
+  readonly counts: string
   readonly who: string
   readonly note: string
   readonly at: string

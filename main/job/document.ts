@@ -1,62 +1,20 @@
 import { type Job, type JobInput, jobSchema } from '../../geometry/job.ts'
-import type { Fixture, Station, Tool } from '../contract/entities.ts'
+import {
+  bladeOf,
+  fixtureOf,
+  isSteered,
+  type JobParts,
+  motionFor,
+  stationOf,
+  type ToolAim,
+  toolAimOf,
+} from '../contract/jobParts.ts'
 
 /** Free play to start from: the usual setting of a block-plane iron, with room both ways. */
 const FIRST_STOP_TURNS = 1
 /** How far out the fingers go at first, just short of the corners: 26 mm on a 57 mm iron, and no further on a wider one. */
 const MOST_FINGER_REACH_MM = 26
 const FINGER_REACH_SHARE = 26 / 57
-
-/** What of a tool enters its job's aim. */
-export interface ToolAim {
-  readonly bevelAngleDeg: number
-  readonly projectionMm: number
-  readonly reliefMm: number
-  readonly shavingDepthMm: number
-}
-
-/** The records a job is made of. */
-export interface JobParts {
-  readonly tool: Tool
-  readonly station: Station
-  readonly fixture: Fixture
-}
-
-export const toolAimOf = ({ bevelAngleDeg, projectionMm, reliefMm, shavingDepthMm }: Tool): ToolAim => ({
-  bevelAngleDeg,
-  projectionMm,
-  reliefMm,
-  shavingDepthMm,
-})
-
-const bladeOf = ({ widthMm, thicknessMm, seatAngleDeg, bevelSide }: Tool) => ({
-  widthMm,
-  thicknessMm,
-  seatAngleDeg,
-  bevelSide,
-})
-
-const stationOf = (station: Station): Job['station'] => ({
-  wheelDiameterMm: station.wheelDiameterMm,
-  wheelWidthMm: station.wheelWidthMm,
-  wheelSpeedRpm: station.wheelSpeedRpm,
-  maxRimSpeedMPerS: station.maxRimSpeedMPerS,
-  barDiameterMm: station.barDiameterMm,
-  barOffsetMm: station.barOffsetMm,
-  grindingRatio: null,
-})
-
-const isSteered = (fixture: Fixture): boolean => fixture.kind === 'steered'
-
-/** A square fixture has neither arm nor screws, whatever the record still remembers of them. */
-const fixtureOf = (fixture: Fixture): JobInput['fixture'] => ({
-  kind: fixture.kind,
-  seatOffsetMm: fixture.seatOffsetMm,
-  guideArmMm: isSteered(fixture) ? fixture.guideArmMm : null,
-  screwPitchMm: isSteered(fixture) ? fixture.screwPitchMm : null,
-  pivotSetbackMm: isSteered(fixture) ? fixture.pivotSetbackMm : 0,
-  pivotOffsetMm: isSteered(fixture) ? fixture.pivotOffsetMm : 0,
-})
 
 const fingerReachMm = (widthMm: number): number =>
   Math.round(Math.min(MOST_FINGER_REACH_MM, FINGER_REACH_SHARE * widthMm))
@@ -82,9 +40,6 @@ const aimFollowing = (aim: Job['aim'], was: ToolAim, is: ToolAim): Job['aim'] =>
   })
   return { ...aim, ...Object.fromEntries(followed) }
 }
-
-const motionFor = (motion: Job['motion'], fixture: Fixture): Job['motion'] =>
-  isSteered(fixture) ? motion : { ...motion, stopTurnsLeft: 0, stopTurnsRight: 0, yawLeftDeg: null, yawRightDeg: null }
 
 /**
  * The job with today's blade, wheel and fixture in it: figures come from the records, which are measured again and again,

@@ -1,8 +1,8 @@
 import { jobSchema } from '../../geometry/job.ts'
 import type { JobRecord } from '../contract/entities.ts'
+import type { ToolAim } from '../contract/jobParts.ts'
 import type { CodedStore, Row } from '../database/recordStore.ts'
 import type { Database } from '../database/schema.ts'
-import type { ToolAim } from './document.ts'
 
 /** A job as kept: with the tool's figures when it was last written, and when that was. */
 export interface KeptJob extends JobRecord {

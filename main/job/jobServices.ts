@@ -1,11 +1,12 @@
 import { ok, type Result } from '../../geometry/result.ts'
+import { type JobParts, toolAimOf } from '../contract/jobParts.ts'
 import type { Made } from '../database/change.ts'
 import type { Desk } from '../database/desk.ts'
 import { needRecord } from '../database/recordStore.ts'
 import type { Database } from '../database/schema.ts'
 import { addRecord, editRecord } from '../rack/recordServices.ts'
 import type { Service, Services } from '../services.ts'
-import { inStep, type JobParts, newDocument, toolAimOf } from './document.ts'
+import { inStep, newDocument } from './document.ts'
 import { findJobOfTool, jobRecordOf, jobStore, type KeptJob } from './job.ts'
 import { partsOf } from './parts.ts'
 

@@ -1,11 +1,12 @@
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import type { Fixture, Station, Tool } from '../contract/entities.ts'
+import type { JobParts } from '../contract/jobParts.ts'
 import { type Coded, listRecords, needRecord } from '../database/recordStore.ts'
 import type { Database } from '../database/schema.ts'
 import { fixtureStore } from '../rack/fixture.ts'
 import { stationStore } from '../rack/station.ts'
 import { toolStore } from '../rack/tool.ts'
-import type { JobParts } from './document.ts'
+
 import { lastUsed } from './job.ts'
 
 /** A station and a fixture by id; left out: chosen. */

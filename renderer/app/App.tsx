@@ -1,11 +1,9 @@
-import { lazy, Suspense, useEffect } from 'react'
-import { MeasureScreen } from '../measure/MeasureScreen.tsx'
-import { PlanScreen } from '../plan/PlanScreen.tsx'
-import { RackScreen } from '../rack/RackScreen.tsx'
-import { SetUpScreen } from '../setUp/SetUpScreen.tsx'
+import { Suspense, useEffect } from 'react'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import { Header } from './Header.tsx'
-import { go, type Screen, screens, useRoute } from './route.ts'
+import { PartNav } from './PartNav.tsx'
+import { partOf, parts } from './parts.ts'
+import { go, screens, useRoute } from './route.ts'
 import { StatusLine } from './StatusLine.tsx'
 import { useApp } from './store.ts'
 import { openJob, takeTool } from './storeJob.ts'
@@ -13,34 +11,28 @@ import { hear, loadAll, undo } from './storeRack.ts'
 import { transport } from './transport.ts'
 import { Unbroken } from './Unbroken.tsx'
 
-const GrindScreen = lazy(async () => ({ default: (await import('../grind/GrindScreen.tsx')).GrindScreen }))
-
-const parts: Record<Screen, () => React.ReactNode> = {
-  rack: RackScreen,
-  plan: PlanScreen,
-  setUp: SetUpScreen,
-  grind: () => <GrindScreen />,
-  measure: MeasureScreen,
-}
-
 /** The window: header, the screen of the address, status line. */
 export const App = () => {
-  const { screen } = useRoute()
+  const { screen, part } = useRoute()
   useHost()
   useToolOfAddress()
   useTheme()
   useUndoKey()
   const t = useTexts()
-  const Part = parts[screen]
+  const name = partOf(screen, part)
+  const Part = parts[screen][name] as React.ComponentType
   return (
     <>
       <button type="button" className="skip-link" onClick={skip}>
         {t('common:skip')}
       </button>
-      <Header screen={screen} />
+      <div>
+        <Header screen={screen} />
+        <PartNav screen={screen} part={part} />
+      </div>
       <main id="main" tabIndex={-1} className={`screen screen-${screens[screen]}`}>
         <h1 className="unseen">{t(`common:screen.${screen}`)}</h1>
-        <Unbroken key={screen}>
+        <Unbroken key={`${screen}/${name}`}>
           <Suspense fallback={<p className="page-note">{t('common:opening')}</p>}>
             <WhenReady>
               <Part />
@@ -85,7 +77,7 @@ const useHost = (): void =>
 
 /** The tool in the address is the tool in hand, and its job is opened on every screen that needs it. */
 const useToolOfAddress = (): void => {
-  const { screen, code } = useRoute()
+  const { screen, code, part } = useRoute()
   const tool = useApp((app) => app.tools.find((each) => each.code === code) ?? null)
   const held = useApp((app) => app.tool)
   const hasJob = useApp((app) => app.job !== null)
@@ -93,8 +85,8 @@ const useToolOfAddress = (): void => {
     if (tool) takeTool(tool)
   }, [tool])
   useEffect(() => {
-    if (code === null && held) go(screen, held.code)
-  }, [code, held, screen])
+    if (code === null && held) go(screen, held.code, part)
+  }, [code, held, part, screen])
   useEffect(() => {
     if (held && !hasJob && screen !== 'rack') void openJob()
   }, [held, hasJob, screen])

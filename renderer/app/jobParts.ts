@@ -3,6 +3,7 @@ import { parseJob } from '../../geometry/parseJob.ts'
 import { ok, type Result } from '../../geometry/result.ts'
 import { setUpOf } from '../../geometry/setUp.ts'
 import type { Fixture, Station } from '../../main/contract/entities.ts'
+import { fixtureOf, motionFor, stationOf } from '../../main/contract/jobParts.ts'
 
 /**
  * @returns the job at another station or with another fixture, to be checked before it is kept there. The host does the
@@ -12,27 +13,8 @@ export const withPlaces = (job: Job, station: Station | undefined, fixture: Fixt
   ...job,
   station: station ? stationOf(station) : job.station,
   fixture: fixture ? { ...job.fixture, ...fixtureOf(fixture) } : job.fixture,
-  motion: fixture?.kind === 'square' ? { ...job.motion, ...noStops } : job.motion,
+  motion: fixture ? motionFor(job.motion, fixture) : job.motion,
 })
-
-const noStops = { stopTurnsLeft: 0, stopTurnsRight: 0, yawLeftDeg: null, yawRightDeg: null }
-const noArm = { guideArmMm: null, screwPitchMm: null, pivotSetbackMm: 0, pivotOffsetMm: 0 }
-
-const stationOf = (station: Station): Job['station'] => ({
-  wheelDiameterMm: station.wheelDiameterMm,
-  wheelWidthMm: station.wheelWidthMm,
-  wheelSpeedRpm: station.wheelSpeedRpm,
-  maxRimSpeedMPerS: station.maxRimSpeedMPerS,
-  barDiameterMm: station.barDiameterMm,
-  barOffsetMm: station.barOffsetMm,
-  grindingRatio: null,
-})
-
-const fixtureOf = (fixture: Fixture) => {
-  const { kind, seatOffsetMm, guideArmMm, screwPitchMm, pivotSetbackMm, pivotOffsetMm } = fixture
-  if (kind === 'square') return { kind, seatOffsetMm, ...noArm }
-  return { kind, seatOffsetMm, guideArmMm, screwPitchMm, pivotSetbackMm, pivotOffsetMm }
-}
 
 /** The door for an edited job: its schema, the rules between fields, and whether the triangle closes. */
 export const checkJob = (input: unknown): Result<Job> => {

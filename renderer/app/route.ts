@@ -4,22 +4,30 @@ import { useSyncExternalStore } from 'react'
 export const screens = { rack: 'rack', plan: 'plan', setUp: 'set-up', grind: 'grind', measure: 'measure' } as const
 export type Screen = keyof typeof screens
 
-/** Where the window is: a screen, and the code of the tool in hand. */
+/** Where the window is: a screen, the code of the tool in hand, and the part of the screen. */
 export interface Route {
   readonly screen: Screen
   readonly code: string | null
+  /** Null: the screen's first part. */
+  readonly part: string | null
 }
 
 /** @returns the route of an address's hash; anything unknown is the rack */
 export const routeOf = (hash: string): Route => {
-  const [, name = '', code = ''] = /^#([a-z-]*)(?:\/(.*))?$/.exec(hash) ?? []
+  const [, name = '', code = '', part = ''] = /^#([a-z-]*)(?:\/([^/]*))?(?:\/([a-z-]+))?$/.exec(hash) ?? []
   const screen = (Object.keys(screens) as Screen[]).find((key) => screens[key] === name)
-  return { screen: screen ?? 'rack', code: code === '' ? null : decodeURIComponent(code) }
+  return {
+    screen: screen ?? 'rack',
+    code: code === '' ? null : decodeURIComponent(code),
+    part: part === '' ? null : part,
+  }
 }
 
-/** @returns the hash for a screen with a tool in hand */
-export const hashFor = (screen: Screen, code: string | null): string =>
-  `#${screens[screen]}${code === null ? '' : `/${encodeURIComponent(code)}`}`
+/** @returns the hash for a screen, or a part of it, with a tool in hand */
+export const hashFor = (screen: Screen, code: string | null, part: string | null = null): string => {
+  const inHand = code === null && part === null ? '' : `/${encodeURIComponent(code ?? '')}`
+  return `#${screens[screen]}${inHand}${part === null ? '' : `/${part}`}`
+}
 
 const follow = (changed: () => void): (() => void) => {
   addEventListener('hashchange', changed)
@@ -30,8 +38,8 @@ const follow = (changed: () => void): (() => void) => {
 export const useRoute = (): Route => routeOf(useSyncExternalStore(follow, () => location.hash))
 
 /** Goes to a screen. */
-export const go = (screen: Screen, code: string | null): void => {
-  location.hash = hashFor(screen, code)
+export const go = (screen: Screen, code: string | null, part: string | null = null): void => {
+  location.hash = hashFor(screen, code, part)
 }
 
 /** Says in the address which tool is in hand, without a step in the history. */

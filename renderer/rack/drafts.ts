@@ -1,5 +1,7 @@
 import { quantities } from '../../geometry/quantities.ts'
 import {
+  barMeasures,
+  barPlaces,
   type Fixture,
   type FixtureDraft,
   rackFixtureKinds,
@@ -21,6 +23,8 @@ export const toolFields: readonly FieldSpec<ToolDraft>[] = [
   { kind: 'choice', key: 'bevelSide', options: ['down', 'up'], texts: 'common:bevelSide' },
   { kind: 'figure', key: 'bevelAngleDeg', quantity: 'blade.currentBevelDeg' },
   { kind: 'figure', key: 'honedBevelDeg', quantity: 'blade.honedBevelDeg', allowEmpty: true },
+  { kind: 'figure', key: 'backBevelDeg', quantity: 'blade.backBevelDeg' },
+  { kind: 'figure', key: 'capSetbackMm', quantity: 'blade.capSetbackMm', allowEmpty: true },
   { kind: 'figure', key: 'projectionMm', quantity: 'aim.projectionMm' },
   { kind: 'figure', key: 'reliefMm', quantity: 'aim.reliefMm' },
   { kind: 'figure', key: 'shavingDepthMm', quantity: 'aim.shavingDepthMm' },
@@ -38,6 +42,7 @@ export const newTool: Partial<ToolDraft> = {
   bevelSide: 'down',
   bevelAngleDeg: 25,
   honedBevelDeg: 30,
+  backBevelDeg: 0,
   projectionMm: 130,
   reliefMm: 0.1,
   shavingDepthMm: 0.05,
@@ -54,6 +59,8 @@ export const stationFields: readonly FieldSpec<StationDraft>[] = [
   { kind: 'choice', key: 'rotation', options: ['intoEdge', 'awayFromEdge'], texts: 'common:rotation' },
   { kind: 'choice', key: 'cooling', options: ['wet', 'dry'], texts: 'common:cooling' },
   { kind: 'figure', key: 'barDiameterMm', quantity: 'station.barDiameterMm' },
+  { kind: 'choice', key: 'barPlace', options: barPlaces, texts: 'common:barPlace' },
+  { kind: 'choice', key: 'barMeasure', options: barMeasures, texts: 'common:barMeasure' },
   { kind: 'figure', key: 'barOffsetMm', quantity: 'station.barOffsetMm' },
   { kind: 'words', key: 'note' },
 ]
@@ -63,6 +70,8 @@ export const newStation: Partial<Record<keyof StationDraft, unknown>> = {
   wheelSpeedRpm: quantities.station.wheelSpeedRpm.defaultValue,
   maxRimSpeedMPerS: quantities.station.maxRimSpeedMPerS.defaultValue,
   barOffsetMm: quantities.station.barOffsetMm.defaultValue,
+  barPlace: 'above',
+  barMeasure: 'gap',
   rotation: 'intoEdge',
   cooling: 'wet',
 }
@@ -71,16 +80,24 @@ export const newStation: Partial<Record<keyof StationDraft, unknown>> = {
 export const fixtureFields: readonly FieldSpec<FixtureDraft>[] = [
   { kind: 'words', key: 'name', required: true },
   { kind: 'choice', key: 'kind', options: rackFixtureKinds, texts: 'common:fixtureKind' },
+  { kind: 'choice', key: 'seatsOn', options: ['back', 'bevelSide'], texts: 'common:seatsOn' },
   { kind: 'figure', key: 'seatOffsetMm', quantity: 'fixture.seatOffsetMm' },
   { kind: 'figure', key: 'guideArmMm', quantity: 'fixture.guideArmMm', allowEmpty: true },
   { kind: 'figure', key: 'screwPitchMm', quantity: 'fixture.screwPitchMm', allowEmpty: true },
   { kind: 'figure', key: 'pivotSetbackMm', quantity: 'fixture.pivotSetbackMm' },
   { kind: 'figure', key: 'pivotOffsetMm', quantity: 'fixture.pivotOffsetMm' },
+  { kind: 'choice', key: 'learning', options: ['on', 'off'], texts: 'common:learning' },
   { kind: 'words', key: 'note' },
 ]
 
 /** A fixture nobody has measured yet. */
-export const newFixture: Partial<FixtureDraft> = { kind: 'steered', pivotSetbackMm: 0, pivotOffsetMm: 0 }
+export const newFixture: Partial<FixtureDraft> = {
+  kind: 'steered',
+  seatsOn: 'back',
+  pivotSetbackMm: 0,
+  pivotOffsetMm: 0,
+  learning: 'on',
+}
 
 const draftOf = <R extends { id: string; code: string; version: number }>({
   id: _id,

@@ -26,6 +26,7 @@ const unitWords: Record<Unit, Record<string, number>> = {
   turn: words(1, 'turn', 'turns'),
   rpm: words(1, 'rpm', '/min', 'turns a minute'),
   mPerS: words(1, 'm/s'),
+  min: { ...words(1, 'min', 'minute', 'minutes'), ...words(1 / 60, 's', 'second', 'seconds') },
   N: words(1, 'n', 'newton', 'newtons'),
   mm3: words(1, 'mm³', 'mm3'),
   nPerMm3: words(1, 'n/mm³', 'n/mm3'),

@@ -49,6 +49,15 @@ describe('job.open', () => {
     expect(job.document.motion).toMatchObject({ stopTurnsLeft: 1, stopTurnsRight: 1, loadN: 20, fingerReachMm: 26 })
   })
 
+  it('lets the blade lie on the face that the fixture is made for', async () => {
+    const { value: fixture } = await bench.done('fixture.add', { ...steeredDraft, seatsOn: 'bevelSide' })
+    const tool = await addTool()
+    const job = await bench.done('job.open', { toolId: tool.id })
+    expect(job.document.fixture.seatsOn).toBe('back')
+    const edit = { id: job.id, version: job.version, document: job.document, fixtureId: fixture.id }
+    expect((await bench.done('job.edit', edit)).value.document.fixture.seatsOn).toBe('bevelSide')
+  })
+
   it('takes a square fixture and shut stops for a straight edge, and fingers that stay on a narrow one', async () => {
     const tool = await addTool({ reliefMm: 0, widthMm: 12, seatAngleDeg: null })
     const job = await bench.done('job.open', { toolId: tool.id })
@@ -168,6 +177,18 @@ describe('bench log', () => {
     who: 'Nib',
     note: '',
   } as const
+
+  it('keeps points across the edge as they were read', async () => {
+    const tool = await addTool()
+    const points = [
+      { uMm: -28, gapMm: 0.5 },
+      { uMm: 0, gapMm: 0 },
+      { uMm: 27.5, gapMm: 0.48 },
+    ]
+    const { value: line } = await bench.done('benchLog.add', { ...reading, toolId: tool.id, method: 'points', points })
+    expect(line).toMatchObject({ method: 'points', points, counts: 'yes' })
+    expect(await bench.done('benchLog.list', { toolId: tool.id })).toEqual([line])
+  })
 
   it('keeps a reading with its job and report, newest first', async () => {
     const tool = await addTool()

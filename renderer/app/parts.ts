@@ -1,0 +1,26 @@
+import { lazy } from 'react'
+import { MeasureScreen } from '../measure/MeasureScreen.tsx'
+import { PlanScreen } from '../plan/PlanScreen.tsx'
+import { RackScreen } from '../rack/RackScreen.tsx'
+import { SetUpScreen } from '../setUp/SetUpScreen.tsx'
+import type { Screen } from './route.ts'
+
+const GrindScreen = lazy(async () => ({ default: (await import('../grind/GrindScreen.tsx')).GrindScreen }))
+
+/**
+ * Every screen's parts by their names in the address, the first one shown unasked; their words stand under
+ * `common:part.<screen>.<part>`. A part is loaded with its screen, unless it is lazy here.
+ */
+export const parts: Readonly<Record<Screen, Readonly<Record<string, React.ComponentType>>>> = {
+  rack: { rack: RackScreen },
+  plan: { aim: PlanScreen },
+  setUp: { triangle: SetUpScreen },
+  grind: { grind: GrindScreen },
+  measure: { edge: MeasureScreen },
+}
+
+/** @returns the part of a screen that an address names; anything unknown is the first */
+export const partOf = (screen: Screen, name: string | null): string => {
+  const names = Object.keys(parts[screen])
+  return names.find((each) => each === name) ?? (names[0] as string)
+}
