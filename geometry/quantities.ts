@@ -13,6 +13,7 @@ export type Unit =
   | 'mPerS'
   | 'min'
   | 'N'
+  | 'mm2'
   | 'mm3'
   | 'nPerMm3'
   | 'sweep'
@@ -132,6 +133,14 @@ export const quantities = {
     setBackMm: quantity('mm', 0, 10, null, 2),
     squareGapMm: quantity('mm', -10, 10, null, 2),
     squareOverMm: quantity('mm', 5, 300, null, 0),
+  },
+  wood: {
+    leverDeg: quantity('deg', -1, 1, 0, 2),
+    skewDeg: quantity('deg', 0, 60, 0, 0),
+    stepMm: quantity('mm', 0.5, 110, null, 1),
+    boardMm: quantity('mm', 1, 1500, 150, 0),
+    stockMm: quantity('mm', 1, 110, 20, 1),
+    shiftMm: quantity('mm', -55, 55, 0, 1),
   },
   grid: {
     across: quantity('count', 5, 481, 115, 0),

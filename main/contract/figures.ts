@@ -20,6 +20,7 @@ const symbols: Record<Unit, string> = {
   mPerS: 'm/s',
   min: 'min',
   N: 'N',
+  mm2: 'mm²',
   mm3: 'mm³',
   nPerMm3: 'N/mm³',
   sweep: 'sweeps',

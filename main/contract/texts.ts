@@ -10,11 +10,12 @@ import problems from '../../assets/texts/en/problems.json' with { type: 'json' }
 import quantities from '../../assets/texts/en/quantities.json' with { type: 'json' }
 import rack from '../../assets/texts/en/rack.json' with { type: 'json' }
 import setUp from '../../assets/texts/en/setUp.json' with { type: 'json' }
+import wood from '../../assets/texts/en/wood.json' with { type: 'json' }
 import type { Unit } from '../../geometry/quantities.ts'
 import { figure, joined } from './figures.ts'
 
 /** The one catalogue, a namespace a screen or door; windows, cards and the command line all read it. */
-const catalogue = { card, cautions, common, grind, hosts, measure, plan, problems, quantities, rack, setUp }
+const catalogue = { card, cautions, common, grind, hosts, measure, plan, problems, quantities, rack, setUp, wood }
 
 /** Quantities that sentences write themselves: `{{reliefMm, length(decimals: 2)}}`. */
 const formats: Record<string, Unit> = { length: 'mm', angle: 'deg', turns: 'turn' }

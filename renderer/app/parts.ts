@@ -3,6 +3,7 @@ import { MeasureScreen } from '../measure/MeasureScreen.tsx'
 import { PlanScreen } from '../plan/PlanScreen.tsx'
 import { RackScreen } from '../rack/RackScreen.tsx'
 import { SetUpScreen } from '../setUp/SetUpScreen.tsx'
+import { WoodPart } from '../wood/WoodPart.tsx'
 import type { Screen } from './route.ts'
 
 const GrindScreen = lazy(async () => ({ default: (await import('../grind/GrindScreen.tsx')).GrindScreen }))
@@ -13,7 +14,7 @@ const GrindScreen = lazy(async () => ({ default: (await import('../grind/GrindSc
  */
 export const parts: Readonly<Record<Screen, Readonly<Record<string, React.ComponentType>>>> = {
   rack: { rack: RackScreen },
-  plan: { aim: PlanScreen },
+  plan: { aim: PlanScreen, wood: WoodPart },
   setUp: { triangle: SetUpScreen },
   grind: { grind: GrindScreen },
   measure: { edge: MeasureScreen },

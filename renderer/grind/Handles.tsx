@@ -4,8 +4,8 @@ import type { Side } from '../../geometry/report.ts'
 import type { Stops } from '../scene/machine.ts'
 import type { Project } from '../scene/SceneView.tsx'
 import { useTexts } from '../ui/texts.tsx'
+import { useDrag } from '../ui/useDrag.ts'
 import { draggedTurns, type StopDraft } from './stops.ts'
-import { useDrag } from './useDrag.ts'
 
 /** Handles follow every picture through this. */
 export type DrawHandles = (project: Project) => void

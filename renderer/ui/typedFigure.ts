@@ -28,6 +28,7 @@ const unitWords: Record<Unit, Record<string, number>> = {
   mPerS: words(1, 'm/s'),
   min: { ...words(1, 'min', 'minute', 'minutes'), ...words(1 / 60, 's', 'second', 'seconds') },
   N: words(1, 'n', 'newton', 'newtons'),
+  mm2: words(1, 'mm²', 'mm2'),
   mm3: words(1, 'mm³', 'mm3'),
   nPerMm3: words(1, 'n/mm³', 'n/mm3'),
   sweep: words(1, 'sweep', 'sweeps'),

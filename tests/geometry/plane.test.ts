@@ -1,16 +1,14 @@
 import { describe, expect, it } from 'vitest'
+import { anglesInUse, capAdvice, jointOf, skewedDeg } from '../../geometry/plane.ts'
 import {
-  anglesInUse,
-  capAdvice,
   crownMm,
-  jointingDeg,
+  mirroredProfile,
   type Profile,
-  ridgeMm,
-  shavingSection,
-  skewedDeg,
-  swathMm,
+  profileOf,
+  skewedProfile,
   turnedProfile,
-} from '../../geometry/plane.ts'
+} from '../../geometry/profile.ts'
+import { boardAfter, cornersIn, cutOf, ridgeMm } from '../../geometry/shaving.ts'
 
 /** A parabola of some relief on 57 mm, a point each tenth of a millimetre. */
 const arc = (reliefMm: number): Profile => {
@@ -19,10 +17,22 @@ const arc = (reliefMm: number): Profile => {
 }
 
 describe('the edge in the plane', () => {
-  it('0.5 mm at a 12 degree seat is 0.104 mm: set at 0.1 the corners do not cut, the middle cuts 0.1', () => {
-    const section = shavingSection(arc(0.5), 0.1, 0.20791169)
-    expect([section[0]?.thicknessMm, section[285]?.thicknessMm]).toEqual([0, 0.1])
-    expect(shavingSection(arc(0.5), 0.2, 0.20791169)[0]?.thicknessMm).toBeCloseTo(0.096044, 6)
+  it('0.5 mm at a 12 degree seat is 0.104 mm: set at 0.1 the corners stay out, set at 0.2 they stand 0.096 in the wood', () => {
+    const sine = 0.20791169
+    // A parabola is cut where u < 28.5 sqrt(0.1 / 0.10396) = 27.953; its area is 2/3 of width x depth.
+    const cut = cutOf(arc(0.5), 0.1, sine)
+    expect(cut.widthMm).toBeCloseTo(55.907, 2)
+    expect([cut.leftMm, cut.rightMm]).toEqual([expect.closeTo(-27.953, 2), expect.closeTo(27.953, 2)])
+    expect(cut.areaMm2).toBeCloseTo((2 / 3) * 55.907 * 0.1, 3)
+    expect(cutOf(arc(0.5), 0, sine)).toMatchObject({ widthMm: 0, areaMm2: 0, thickestMm: 0 })
+    expect(cornersIn(arc(0.5), 0.1, sine, 200)).toEqual({ leftMm: 0, rightMm: 0 })
+    expect(cornersIn(arc(0.5), 0.2, sine, 200).rightMm).toBeCloseTo(0.096044, 6)
+    expect(cornersIn(arc(0.5), 0.2, sine, 50)).toEqual({ leftMm: 0, rightMm: 0 })
+  })
+
+  it('the lower of two passes counts at each place: 14.25 mm from both middles the board lies 0.2 - 0.125 x 0.5 lower', () => {
+    const after = boardAfter(arc(0.5), [0, 28.5], 0.2, 0.5, [0, 14.25, 28.5, 60])
+    expect(after).toEqual([0.2, expect.closeTo(0.1375, 4), 0.2, 0])
   })
 
   it('passes 28.5 mm apart leave a quarter of the relief as ridge: 0.5 / 4 = 0.125 mm, through the sine 0.5 0.0625', () => {
@@ -35,15 +45,27 @@ describe('the edge in the plane', () => {
     expect(crownMm(turnedProfile(arc(0.05), 0.1))).toBeCloseTo(-14.2, 6)
   })
 
+  it('turned over, what was left is right; depths count from the foremost point', () => {
+    const edge = profileOf([-10, 0, 20], [3.1, 3, 3.4])
+    expect(mirroredProfile(edge)).toEqual({
+      uMm: [-20, -0, 10],
+      behindMm: [0.4, 0, 0.1].map((v) => expect.closeTo(v, 12)),
+    })
+  })
+
   it('45 degrees at 45 of skew work as 35.26, a 50 mm iron covers 35.36', () => {
     expect(skewedDeg(45, 45)).toBeCloseTo(35.2644, 4)
-    expect(swathMm(50, 45)).toBeCloseTo(35.3553, 4)
+    expect(skewedProfile(profileOf([-25, 25], [0, 0]), 45).uMm[1]).toBeCloseTo(35.3553 / 2, 4)
   })
 
   it('jointing 20 mm shifted by 5: chord slope 2 x 0.1 x 5 / 28.5^2 = 0.00123115, x sin 45 = 0.04988 degrees', () => {
-    expect(jointingDeg(arc(0.1), 20, 5, Math.SQRT1_2)).toBeCloseTo(0.04988, 4)
-    expect(jointingDeg(arc(0.1), 20, 0, Math.SQRT1_2)).toBeCloseTo(0, 12)
-    expect(jointingDeg(arc(0.1), 20, 25, Math.SQRT1_2)).toBeNull()
+    expect(jointOf(arc(0.1), 20, 5, Math.SQRT1_2)?.angleDeg).toBeCloseTo(0.04988, 4)
+    expect(jointOf(arc(0.1), 20, 0, Math.SQRT1_2)?.angleDeg).toBeCloseTo(0, 12)
+    expect(jointOf(arc(0.1), 20, 25, Math.SQRT1_2)).toBeNull()
+  })
+
+  it('the hollow left across 20 mm by 0.07 of relief is (10 / 28.5)^2 x 0.07 x 0.7071 = 0.0061 mm (common practice: harmless)', () => {
+    expect(jointOf(arc(0.07), 20, 0, Math.SQRT1_2)?.hollowMm).toBeCloseTo(0.0061, 4)
   })
 
   it('a cap iron set back no further than the relief reaches beyond the corners', () => {

@@ -1,0 +1,76 @@
+import { boardAfter } from '../../geometry/shaving.ts'
+import type { Place } from '../glass/glassLayout.ts'
+import { ACROSS, DEPTH, factorFor, PX_PER_MM } from '../ui/scale.ts'
+import type { Seen } from './seen.ts'
+
+/** The section across the wood laid out: factors, and where its parts stand (px). */
+export interface SectionLayout {
+  readonly across: number
+  readonly depth: number
+  readonly middlePx: number
+  readonly surfacePx: number
+  readonly heightPx: number
+  /** The board before this pass and after it, from left to right. */
+  readonly before: readonly Place[]
+  readonly after: readonly Place[]
+  /** The whole edge, also where it stands clear of the wood. */
+  readonly edge: readonly Place[]
+  readonly crown: Place
+  readonly corners: readonly [left: Place, right: Place]
+  readonly board: readonly [leftPx: number, rightPx: number]
+  /** Where the cap iron's front lies; null: too far back for the drawing, or there is none. */
+  readonly capPx: number | null
+}
+
+const ABOVE_PX = 96
+const BELOW_PX = 72
+/** The depth of the cut takes at most this share of the room below the surface. */
+const CUT_SHARE = 0.6
+const MARGIN_PX = 32
+/** Passes made before this one, as far as the drawing reaches. */
+const PASSES_BEFORE = 8
+/** Places across the drawing at which the board is worked out. */
+const PLACES = 480
+
+/** @returns the layout in a room */
+export const sectionLayout = (
+  seen: Seen,
+  stepMm: number | null,
+  boardMm: number,
+  roomPx: number,
+  roomBelowPx: number,
+): SectionLayout => {
+  const { profile, seatSine, depthMm, cap } = seen
+  const widthMm = (profile.uMm.at(-1) as number) - (profile.uMm[0] as number)
+  const across = factorFor(ACROSS, widthMm * (stepMm === null ? 1.15 : 1.6), roomPx - MARGIN_PX)
+  const depth = factorFor(DEPTH, depthMm, roomBelowPx * CUT_SHARE)
+  const middlePx = stepMm === null ? roomPx / 2 : roomPx * 0.62
+  const xPx = (mm: number): number => middlePx + mm * across * PX_PER_MM
+  const yPx = (belowMm: number): number => ABOVE_PX + belowMm * depth * PX_PER_MM
+  const xs = Array.from({ length: PLACES + 1 }, (_, k) => ((k / PLACES) * roomPx - middlePx) / (across * PX_PER_MM))
+  const offsets = stepMm === null ? [] : Array.from({ length: PASSES_BEFORE }, (_, k) => -stepMm * (k + 1))
+  const surface = (passes: readonly number[]): readonly Place[] =>
+    boardAfter(profile, passes, depthMm, seatSine, xs).map((below, k) => [xPx(xs[k] as number), yPx(below)])
+  const placeOf = (i: number): Place => [
+    xPx(profile.uMm[i] as number),
+    yPx(depthMm - (profile.behindMm[i] as number) * seatSine),
+  ]
+  const edge = profile.uMm.map((_, i) => placeOf(i))
+  const foremost = profile.behindMm.indexOf(0)
+  const alsoForemost = profile.behindMm.lastIndexOf(0)
+  const capPx = cap ? yPx(depthMm - cap.setbackMm * seatSine) : null
+  return {
+    across,
+    depth,
+    middlePx,
+    surfacePx: ABOVE_PX,
+    heightPx: ABOVE_PX + roomBelowPx + BELOW_PX,
+    before: surface(offsets),
+    after: surface([0, ...offsets]),
+    edge,
+    crown: placeOf((foremost + alsoForemost) >> 1),
+    corners: [edge[0] as Place, edge.at(-1) as Place],
+    board: [Math.max(0, xPx(-boardMm / 2)), Math.min(roomPx, xPx(boardMm / 2))],
+    capPx: capPx === null || capPx < 0 ? null : capPx,
+  }
+}
