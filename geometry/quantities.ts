@@ -129,6 +129,7 @@ export const quantities = {
     leafMm: quantity('mm', 0, 12, null, 2),
     stepMm: quantity('mm', 0.001, 1, 0.05, 2),
     placeMm: quantity('mm', -55, 55, null, 1),
+    outMm: quantity('mm', 1, 55, null, 1),
     groundMinutes: quantity('min', 0.1, 240, null, 1),
     setBackMm: quantity('mm', 0, 10, null, 2),
     squareGapMm: quantity('mm', -10, 10, null, 2),

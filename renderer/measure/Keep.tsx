@@ -2,7 +2,8 @@ import type { MeasuredEdge } from '../../geometry/measure.ts'
 import type { BenchLogDraft, Tool } from '../../main/contract/entities.ts'
 import { useApp } from '../app/store.ts'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
-import { keepReading, useSheet } from './bench.ts'
+import { useSheet } from './bench.ts'
+import { keepReading } from './keepReading.ts'
 import { askewOf } from './reading.ts'
 
 interface KeepProps {
@@ -11,6 +12,18 @@ interface KeepProps {
   /** Null: the leaves do not show one yet. */
   readonly edge: MeasuredEdge | null
 }
+
+/** Fields of leaves and shavings say what is wrong themselves. */
+const FIELD_PATHS: readonly string[] = [
+  'cornerLeftMm',
+  'cornerRightMm',
+  'halfwayLeftMm',
+  'leftMm',
+  'middleMm',
+  'rightMm',
+  'outMm',
+]
+const shownAtField = (path: string): boolean => FIELD_PATHS.includes(path)
 
 /** Goes to the first field with something wrong. @returns whether there is one */
 const focusWrong = (): boolean => {
@@ -34,7 +47,7 @@ export const Keep = ({ tool, stage, edge }: KeepProps) => {
         {t(askew ? `measure:keep.askew.${stage}` : `measure:keep.${stage}`)}
       </button>
       <p className="muted">{t(`measure:keep.what.${askew ? 'askew' : hasJob ? 'withJob' : 'alone'}`)}</p>
-      {problem?.path === '' && (
+      {problem && !shownAtField(problem.path) && (
         <p className="caution" role="alert">
           {problemSentence(t, problem)}
         </p>

@@ -2,7 +2,7 @@ import type { Tool } from '../../main/contract/entities.ts'
 import { NoJob } from '../app/NoJob.tsx'
 import { useApp } from '../app/store.ts'
 import { useTexts } from '../ui/texts.tsx'
-import { useBench, useSheet } from './bench.ts'
+import { takenOf, useBench, useSheet } from './bench.ts'
 import { Entries } from './Entries.tsx'
 import { MeasuredGlass } from './MeasuredGlass.tsx'
 import './measure.css'
@@ -10,6 +10,7 @@ import { Readings } from './Readings.tsx'
 import { nextStage } from './reading.ts'
 import { ShownEdge } from './ShownEdge.tsx'
 import { Straightedge } from './Straightedge.tsx'
+import { Strips } from './Strips.tsx'
 import { showing } from './shown.ts'
 import { useReadings } from './useReadings.ts'
 
@@ -25,9 +26,9 @@ const Measuring = ({ tool }: { readonly tool: Tool }) => {
   const report = useApp((app) => app.report)
   const readings = useReadings(tool.id)
   const sheet = useSheet(tool.id)
-  const stepMm = useBench((bench) => bench.stepMm)
+  const stepsMm = useBench((bench) => bench.stepsMm)
   const stage = sheet.stage ?? nextStage(readings?.[0], new Date())
-  const now = showing(sheet.leaves, stepMm, readings ?? [], tool.widthMm)
+  const now = showing(takenOf(sheet, stepsMm, tool), readings ?? [], tool)
   return (
     <div className="measure">
       <Entries
@@ -39,9 +40,9 @@ const Measuring = ({ tool }: { readonly tool: Tool }) => {
         problems={now.shown ? [] : now.problems}
         edge={now.shown?.line === null ? now.shown.edge : null}
       />
-      <ShownEdge tool={tool} report={report} stage={stage} showing={now} />
+      <ShownEdge tool={tool} report={report} method={sheet.method} stage={stage} showing={now} />
       <div className="measure-drawings">
-        <Straightedge shown={now.shown} dot={tool.dotCorner} />
+        {sheet.method === 'shavings' ? <Strips tool={tool} /> : <Straightedge shown={now.shown} dot={tool.dotCorner} />}
         <MeasuredGlass tool={tool} report={report} shown={now.shown} />
       </div>
       <section className="measure-log" aria-label={t('measure:log.heading')}>

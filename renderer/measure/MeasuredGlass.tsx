@@ -6,7 +6,6 @@ import { shortDate } from '../ui/dates.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { useWindowHeight } from '../ui/useWindowHeight.ts'
-import { measuredCurve } from './measuredCurve.ts'
 import type { Shown } from './shown.ts'
 import { wantedOf } from './wanted.ts'
 
@@ -29,7 +28,7 @@ export const MeasuredGlass = ({ tool, report, shown }: MeasuredGlassProps) => {
   const { inWords } = useFigures()
   const { widthMm } = tool
   const wanted = wantedOf(tool, report)
-  const measured = shown && measuredCurve(shown.edge, shown.stepMm, widthMm)
+  const measured = shown?.curve ?? null
   const length = (mm: number) => inWords(mm, 'mm', 2)
   const predicted = report && { left: length(report.grind.reliefLeftMm), right: length(report.grind.reliefRightMm) }
   const label = t('measure:glass.label', {
@@ -73,7 +72,7 @@ const MeasuredWord = ({ shown, taken }: { readonly shown: Shown | null; readonly
     <li>
       <MeasuredKey /> <span className="measured-word">{word}</span>
       <br />
-      <span className="muted">{t('measure:glass.whisker')}</span>
+      <span className="muted">{t(`measure:glass.whisker.${shown.method}`)}</span>
       {taken && (
         <>
           <br />

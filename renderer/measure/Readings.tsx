@@ -39,8 +39,12 @@ interface ReadingLineProps {
 const ReadingLine = ({ line, tool, editable }: ReadingLineProps) => {
   const t = useTexts()
   const unit = useFigures().of('measure.leafMm', 0).unit
-  const leaves = useLeafWords()(leavesOfLine(line), 'measure:log', unit)
-  const showed = useLineWords()(line, tool.widthMm)
+  const leafWords = useLeafWords()
+  const leaves =
+    line.method === 'leaves'
+      ? leafWords(leavesOfLine(line), 'measure:log', unit)
+      : t(`measure:log.by.${line.method}`, { points: line.points?.length ?? 0 })
+  const showed = useLineWords()(line, tool)
   const words = [line.who, line.note].filter(Boolean).join(': ')
   return (
     <li>

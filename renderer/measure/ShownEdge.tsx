@@ -8,6 +8,7 @@ import './shown.css'
 import type { Showing } from './shown.ts'
 
 interface ShownEdgeProps {
+  readonly method: BenchLogDraft['method']
   readonly tool: Tool
   readonly report: Report | null
   readonly stage: BenchLogDraft['stage']
@@ -15,7 +16,7 @@ interface ShownEdgeProps {
 }
 
 /** What the leaves show: a sentence, the figures and how sure they are, and what to know of them. */
-export const ShownEdge = ({ tool, report, stage, showing }: ShownEdgeProps) => {
+export const ShownEdge = ({ tool, report, method, stage, showing }: ShownEdgeProps) => {
   const t = useTexts()
   const { inWords } = useFigures()
   const telling = { t, length: (mm: number) => inWords(mm, 'mm', 2), ...heldAgainst(tool, report) }
@@ -23,7 +24,7 @@ export const ShownEdge = ({ tool, report, stage, showing }: ShownEdgeProps) => {
   return (
     <section className="shown" aria-label={t('measure:shown.heading')}>
       <p className="sentence" role="status">
-        {sentenceOf(showing, stage, telling)}
+        {sentenceOf(showing, method, stage, telling)}
       </p>
       <div className="shown-row">
         {shown && <ShownFigures shown={shown} />}

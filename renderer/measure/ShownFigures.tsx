@@ -17,7 +17,7 @@ export const ShownFigures = ({ shown }: { readonly shown: Shown }) => (
 /** Errors below this need a third decimal to be more than nought (mm). */
 const FINE_MM = 0.01
 
-const Relief = ({ shown: { edge, stepMm } }: { readonly shown: Shown }) => {
+const Relief = ({ shown: { edge, stepMm, method, residualSdMm } }: { readonly shown: Shown }) => {
   const t = useTexts()
   const figures = useFigures()
   const askew = askewOf(edge)
@@ -26,7 +26,10 @@ const Relief = ({ shown: { edge, stepMm } }: { readonly shown: Shown }) => {
   const figure = askew ? { ...relief, text: `${written(askew[0])} – ${written(askew[1])}` } : relief
   const sure = askew
     ? t('measure:shown.sureAskew')
-    : t('measure:shown.sure', { step: figures.inWords(stepMm, 'mm', 2) })
+    : t(`measure:shown.sure.${residualSdMm === null && method === 'points' ? 'few' : method}`, {
+        step: figures.inWords(stepMm, 'mm', 2),
+        residual: figures.inWords(residualSdMm ?? 0, 'mm', 3),
+      })
   const error = t('measure:shown.error', {
     error: figures.inWords(edge.standardErrorMm, 'mm', edge.standardErrorMm < FINE_MM ? 3 : 2),
   })
@@ -52,17 +55,22 @@ const Radius = ({ shown: { edge } }: { readonly shown: Shown }) => {
 
 const PERCENT = 100
 
-const Shape = ({ shown: { edge } }: { readonly shown: Shown }) => {
+const Shape = ({ shown: { edge, method } }: { readonly shown: Shown }) => {
   const t = useTexts()
   const word = shapeWordOf(edge)
-  const unknown = askewOf(edge) ? 'askew' : edge.halfwayMm === null ? 'notTaken' : 'coarse'
+  const unknown =
+    method !== 'leaves' ? method : askewOf(edge) ? 'askew' : edge.halfwayMm === null ? 'notTaken' : 'coarse'
   const ratio = edge.reliefMm === 0 ? 0 : (edge.halfwayMm ?? 0) / edge.reliefMm
   const share = `${Math.round(ratio * PERCENT)} %`
   return (
     <FigureText
       figure={{ text: t(`measure:shape.${word}`), unit: '' }}
       name={t('measure:shown.shape')}
-      note={t(`measure:shapeNote.${word === 'unknown' ? unknown : word}`, { share })}
+      note={
+        method === 'leaves' || word === 'unknown'
+          ? t(`measure:shapeNote.${word === 'unknown' ? unknown : word}`, { share })
+          : t(`measure:shapeNote.fits.${word}`)
+      }
     />
   )
 }

@@ -1,4 +1,5 @@
 import { ARC_RATIO, type MeasuredEdge } from '../../geometry/measure.ts'
+import type { GapPoint } from '../../geometry/measurePoints.ts'
 import { type Mark, type MeasuredCurve, steps } from '../glass/glassLayout.ts'
 import { askewOf, spanOf } from './reading.ts'
 
@@ -40,4 +41,21 @@ export const measuredCurve = (edge: MeasuredEdge, stepMm: number, widthMm: numbe
     line: lineOfEdge(edge, half),
     taken: edge.shape === null,
   }
+}
+
+/** More marks than these run into each other. */
+const MOST_MARKS = 33
+
+/** The same for points across: a square at each, as if the straightedge had lain level, and the curve that fits them best. */
+export const pointsCurve = (
+  edge: MeasuredEdge,
+  levelled: readonly GapPoint[],
+  stepMm: number,
+  widthMm: number,
+): MeasuredCurve => {
+  const every = Math.ceil(levelled.length / MOST_MARKS)
+  const marks = levelled
+    .filter((_, i) => i % every === 0)
+    .map(({ uMm, gapMm }) => ({ uMm, leastMm: gapMm, mostMm: gapMm + stepMm }))
+  return { marks, line: lineOfEdge(edge, widthMm / 2), taken: edge.shape === null }
 }

@@ -44,13 +44,6 @@ export const leavesOfLine = (line: BenchLog): Leaves => ({
   rightMm: line.reliefRightMm,
 })
 
-/** @returns what a line of the log showed; null where its leaves, or their step, are not known, or contradict */
-export const edgeOfLine = (line: BenchLog, widthMm: number): MeasuredEdge | null => {
-  if (line.leafStepMm === null) return null
-  const read = edgeOfLeaves(leavesOfLine(line), line.leafStepMm, widthMm)
-  return read?.ok ? read.value : null
-}
-
 /** Leaves are written as the card prints them (mm). */
 const PRINTED = 100
 

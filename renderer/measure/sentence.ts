@@ -2,7 +2,7 @@ import type { TFunction } from 'i18next'
 import type { Report } from '../../geometry/report.ts'
 import type { BenchLogDraft, Tool } from '../../main/contract/entities.ts'
 import { shortDate } from '../ui/dates.ts'
-import { type Against, against, askewOf, spanOf } from './reading.ts'
+import { type Against, against, askewOf } from './reading.ts'
 import type { Showing, Shown } from './shown.ts'
 import { wantedOf } from './wanted.ts'
 
@@ -30,11 +30,10 @@ const edgeSentence = ({ edge }: Shown, { t, length }: Telling): string => {
 
 /** An edge as found is held against what is wanted alone: it was not ground by this job. */
 const againstSentences = (
-  { edge, stepMm }: Shown,
+  { edge, span }: Shown,
   stage: BenchLogDraft['stage'],
   { t, length, wantedMm, predictedMm }: Telling,
 ): readonly string[] => {
-  const span = spanOf(edge, stepMm)
   // Leaves that lay askew leave so wide a span that lying within it says nothing.
   const says = (verdict: Against['verdict']) => verdict !== 'as' || askewOf(edge) === null
   const told = (to: 'wanted' | 'predicted', otherMm: number) => {
@@ -54,8 +53,13 @@ const shownSentence = (shown: Shown, stage: BenchLogDraft['stage'], telling: Tel
 }
 
 /** @returns the sentence that says what the picture says */
-export const sentenceOf = (showing: Showing, stage: BenchLogDraft['stage'], telling: Telling): string => {
+export const sentenceOf = (
+  showing: Showing,
+  method: BenchLogDraft['method'],
+  stage: BenchLogDraft['stage'],
+  telling: Telling,
+): string => {
   if (showing.shown) return shownSentence(showing.shown, stage, telling)
   if (showing.problems.length > 0) return telling.t('measure:shown.refused')
-  return telling.t(showing.begun ? 'measure:shown.other' : 'measure:shown.begin')
+  return telling.t(`measure:shown.${showing.begun ? 'other' : 'begin'}.${method}`)
 }

@@ -2,7 +2,8 @@ import { ARC_RATIO, type EdgeShape, type MeasuredEdge } from '../../geometry/mea
 import type { BenchLog } from '../../main/contract/entities.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
-import { askewOf, edgeOfLine, type Leaves } from './reading.ts'
+import { type Iron, readOfLine } from './read.ts'
+import { askewOf, type Leaves } from './reading.ts'
 
 /** A shape by its word: what is neither arc nor roof is flat in the middle, or hollow on its flanks. */
 export type ShapeWord = Exclude<EdgeShape, 'neither'> | 'flat' | 'hollow' | 'unknown'
@@ -32,7 +33,7 @@ export const useLeafWords = (): ((leaves: Leaves, texts: string, unit?: string) 
 }
 
 /** @returns a writer for what a line of the bench log showed; empty where it showed nothing */
-export const useLineWords = (): ((line: BenchLog, widthMm: number) => string) => {
+export const useLineWords = (): ((line: BenchLog, iron: Iron) => string) => {
   const t = useTexts()
   const { inWords } = useFigures()
   const length = (mm: number) => inWords(mm, 'mm', 2)
@@ -45,9 +46,9 @@ export const useLineWords = (): ((line: BenchLog, widthMm: number) => string) =>
     if (shape === 'unknown') return t('measure:log.alike', { relief })
     return t('measure:log.alikeShape', { relief, shape: t(`measure:shape.${shape}`) })
   }
-  return (line, widthMm) => {
-    const edge = edgeOfLine(line, widthMm)
-    if (edge) return words(edge)
+  return (line, iron) => {
+    const read = readOfLine(line, iron)
+    if (read) return words(read.edge)
     return line.leafStepMm === null ? t('measure:log.stepUnknown') : ''
   }
 }

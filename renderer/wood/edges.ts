@@ -3,8 +3,7 @@ import type { Report } from '../../geometry/report.ts'
 import type { BenchLog } from '../../main/contract/entities.ts'
 import { steps } from '../glass/glassLayout.ts'
 import { wantedDepthMm } from '../glass/wantedDepth.ts'
-import { measuredCurve } from '../measure/measuredCurve.ts'
-import { edgeOfLine } from '../measure/reading.ts'
+import { type Iron, readOfLine } from '../measure/read.ts'
 import type { EdgeKey } from './setting.ts'
 
 /** An edge to look at; `line` is the reading it comes from. */
@@ -24,9 +23,8 @@ const wantedEdge = ({ plan, job }: Report): KnownEdge => {
   return { key: 'wanted', profile: profileOf(uMm, depths), line: null }
 }
 
-const measuredEdge = (key: 'asGround' | 'asHoned', line: BenchLog, widthMm: number): KnownEdge | null => {
-  const edge = edgeOfLine(line, widthMm)
-  const curve = edge && measuredCurve(edge, line.leafStepMm ?? 0, widthMm).line
+const measuredEdge = (key: 'asGround' | 'asHoned', line: BenchLog, iron: Iron): KnownEdge | null => {
+  const curve = readOfLine(line, iron)?.curve.line
   if (!curve) return null
   const profile = profileOf(
     curve.map(([u]) => u),
@@ -37,11 +35,10 @@ const measuredEdge = (key: 'asGround' | 'asHoned', line: BenchLog, widthMm: numb
 
 /** @returns the edges of an iron that are known: of each kind of reading the newest that shows one */
 export const knownEdges = (report: Report, readings: readonly BenchLog[]): readonly KnownEdge[] => {
-  const { widthMm } = report.job.blade
   const newest = (stage: 'asGround' | 'asHoned') =>
     readings
       .filter((line) => line.stage === stage)
-      .map((line) => measuredEdge(stage, line, widthMm))
+      .map((line) => measuredEdge(stage, line, report.job.blade))
       .find((edge) => edge !== null)
   const predicted = profileOf(report.grind.edgeUMm, report.grind.edgeVMm)
   return [

@@ -7,7 +7,7 @@ const SOLVED = { timeout: 30_000 }
 /** Readings of the low-angle jack iron in the demo workshop. */
 const DEMO_LINES = 5
 
-const shown = (app: Page) => app.getByRole('region', { name: 'What the leaves show' })
+const shown = (app: Page) => app.getByRole('region', { name: 'What the reading shows' })
 const log = (app: Page) => app.getByRole('region', { name: 'Bench log' })
 const lines = (app: Page) => log(app).getByRole('listitem')
 const field = (app: Page, name: string) => app.getByLabel(name, { exact: true })
@@ -35,7 +35,7 @@ test('leaves show the edge over wanted and predicted, one key keeps it, undo tak
   // 28.5^2 / (2 x 0.504) + 0.504 / 2 = 806 for the mean of 0.508 and 0.5; known to 6 %, so two digits.
   await expect(shown(app)).toContainText(/810\smm/)
   await expect(shown(app)).toContainText('an arc')
-  await expect(shown(app)).toContainText('as wanted, as far as these leaves tell')
+  await expect(shown(app)).toContainText('as wanted, as far as this reading tells')
   await expect(app.getByRole('img', { name: /Wanted relief 0.50.*Predicted 0.23.*Measured 0.50/ })).toBeVisible(SOLVED)
   await app.getByRole('button', { name: 'Keep it as ground' }).press('Enter')
   await expect(lines(app).first()).toContainText(/ground 0.51 \| 0.12 \| 0.50\smm.*relief 0.50\smm, an arc/)
@@ -95,4 +95,40 @@ test('looks right in light and dark, and in a narrow window; what is typed stays
   await app.setViewportSize({ width: 320, height: 800 })
   await takePicture(app, 'measure-narrow')
   expect(await app.evaluate(() => document.documentElement.scrollWidth)).toBe(320)
+})
+
+test('points, shavings and a file of points show the edge too; what cannot be one is refused with its line', async ({
+  app,
+}) => {
+  await measure(app, /Low-angle jack iron 57/)
+  await field(app, 'points across').check()
+  for (const [row, [place, gap]] of [
+    ['-28', '0.58'],
+    ['-14', '0.18'],
+    ['0', '0'],
+    ['14', '0.06'],
+    ['28', '0,36'],
+  ].entries())
+    await type(app, { [`place ${row + 1}`]: place as string, [`gap ${row + 1}`]: gap as string })
+  await expect(shown(app)).toContainText(/Both corners lie 0\.49\smm behind the middle/)
+  await expect(shown(app)).toContainText('an arc')
+  await expectGoodLooks(app, 'measure-points')
+  await field(app, 'three shavings').check()
+  await type(app, { 'shaving at the left': '0.05', 'in the middle': '0.09', 'at the right': '0.05' })
+  // 0.04 / (23 / 28.5)^2 / sin 12 = 0.295
+  await expect(shown(app)).toContainText(/Both corners lie 0\.30\smm behind/)
+  await takePicture(app, 'measure-shavings')
+  await field(app, 'a profile').check()
+  const pick = (text: string) =>
+    app
+      .locator('input[type=file]')
+      .setInputFiles({ name: 'gauge.csv', mimeType: 'text/csv', buffer: Buffer.from(text) })
+  await pick('u;gap\n-20;0.2\n0;\n20;0.2')
+  await expect(app.getByRole('alert')).toContainText('gauge.csv: Line 3 reads “0;”, which is not two figures')
+  await pick('u;gap\n-28;0.50\n-14;0.13\n0;0,00\n14;0.12\n28;0.51')
+  await app.getByRole('button', { name: 'Take this profile' }).click()
+  await expect(shown(app)).toContainText(/Both corners lie 0\.5\d\smm behind/)
+  await app.getByRole('button', { name: /Keep it as/ }).click()
+  await expect(lines(app).first()).toContainText('profile of 5 points')
+  await expect(lines(app)).toHaveCount(DEMO_LINES + 1)
 })

@@ -6,10 +6,10 @@ import type { BenchLog, Tool } from '../../main/contract/entities.ts'
 import { createTexts } from '../../main/contract/texts.ts'
 import { glassLayout } from '../../renderer/glass/glassLayout.ts'
 import { measuredCurve } from '../../renderer/measure/measuredCurve.ts'
+import { readOfLine, type Taken } from '../../renderer/measure/read.ts'
 import {
   against,
   edgeOfLeaves,
-  edgeOfLine,
   type Leaves,
   leavesOfCard,
   nextStage,
@@ -24,6 +24,8 @@ import { figuresIn } from '../../renderer/ui/useFigure.ts'
 
 const WIDTH_MM = 57
 const STEP_MM = 0.02
+const IRON = { widthMm: WIDTH_MM, seatAngleDeg: 12 }
+const takenBy = (typed: Leaves): Taken => ({ method: 'leaves', leaves: typed, points: [], stepMm: STEP_MM })
 
 const leaves = (leftMm: number, halfwayMm: number | null, rightMm: number): Leaves => ({ leftMm, halfwayMm, rightMm })
 const edge = (...taken: Parameters<typeof leaves>): MeasuredEdge => {
@@ -56,14 +58,39 @@ const line = (changes: Partial<BenchLog> = {}): BenchLog => ({
   ...changes,
 })
 
+describe('other ways of measuring', () => {
+  const arc = [-28, -14, 0, 14, 28].map((uMm) => ({ uMm, gapMm: 0.2 + 0.004 * uMm + (0.5 * uMm * uMm) / 28.5 ** 2 }))
+
+  test('points show relief and shape with the tilt taken out, squares where they were read, and a span of two errors', () => {
+    const read = readOfLine(line({ method: 'points', points: arc }), IRON)
+    expect(read?.edge.shape).toBe('arc')
+    expect(read?.edge.reliefMm).toBeCloseTo(0.5, 9)
+    expect(read?.curve.marks[2]).toEqual({ uMm: 0, leastMm: expect.closeTo(0, 9), mostMm: expect.closeTo(STEP_MM, 9) })
+    const error = read?.edge.standardErrorMm ?? 0
+    expect(read?.span).toEqual([expect.closeTo(0.5 - 2 * error, 9), expect.closeTo(0.5 + 2 * error, 9)])
+  })
+
+  test('two points ask for a third; shavings of a tool without a seat show nothing', () => {
+    const two: Taken = { method: 'points', leaves: noLeaves, points: arc.slice(0, 2), stepMm: STEP_MM }
+    expect(showing(two, [line()], IRON)).toEqual({ shown: null, problems: [], begun: true })
+    const three = line({ method: 'shavings', points: arc.slice(0, 3) })
+    expect(readOfLine(three, { widthMm: WIDTH_MM, seatAngleDeg: null })).toBeNull()
+  })
+
+  test('shavings of 0.05 in the middle and 0.03 at both sides, 20 mm out: 0.02 / (20 / 28.5)^2 / sin 12 = 0.195', () => {
+    const points = [-20, 0, 20].map((uMm) => ({ uMm, gapMm: uMm === 0 ? 0.05 : 0.03 }))
+    expect(readOfLine(line({ method: 'shavings', points }), IRON)?.edge.reliefMm).toBeCloseTo(0.1953, 4)
+  })
+})
+
 describe('a line of the log', () => {
   test('shows again what its leaves showed', () => {
-    expect(edgeOfLine(line(), WIDTH_MM)).toEqual(edge(0.5, 0.12, 0.5))
+    expect(readOfLine(line(), IRON)?.edge).toEqual(edge(0.5, 0.12, 0.5))
   })
 
   test('shows nothing where a corner or the step of the leaves was not noted', () => {
-    expect(edgeOfLine(line({ leafStepMm: null }), WIDTH_MM)).toBeNull()
-    expect(edgeOfLine(line({ reliefRightMm: null }), WIDTH_MM)).toBeNull()
+    expect(readOfLine(line({ leafStepMm: null }), IRON)).toBeNull()
+    expect(readOfLine(line({ reliefRightMm: null }), IRON)).toBeNull()
   })
 
   test.each([
@@ -218,7 +245,7 @@ describe('the job', () => {
     ...heldAgainst(tool, report),
   }
   const said = (...taken: Parameters<typeof leaves>) =>
-    sentenceOf(showing(leaves(...taken), STEP_MM, [], WIDTH_MM), 'asGround', telling).replaceAll('\u00a0', ' ')
+    sentenceOf(showing(takenBy(leaves(...taken)), [], IRON), 'leaves', 'asGround', telling).replaceAll('\u00a0', ' ')
 
   test('the card’s leaves are those of the edge predicted, to a hundredth', () => {
     const { leftMm, halfwayMm, rightMm } = leavesOfCard(report)
@@ -245,11 +272,11 @@ describe('the job', () => {
   })
 
   test('what is begun asks for the other corner; what contradicts leads to its field; nothing typed shows the log', () => {
-    const showingOf = (typed: Leaves, readings: readonly BenchLog[] = []) => showing(typed, STEP_MM, readings, WIDTH_MM)
+    const showingOf = (typed: Leaves, readings: readonly BenchLog[] = []) => showing(takenBy(typed), readings, IRON)
     const words = (typed: Leaves, readings?: readonly BenchLog[]) =>
-      sentenceOf(showingOf(typed, readings), 'asFound', telling)
+      sentenceOf(showingOf(typed, readings), 'leaves', 'asFound', telling)
     expect(words({ ...noLeaves, leftMm: 0.5 }, [line()])).toBe('Now the leaf at the other corner.')
-    expect(words(leaves(0.1, 0.5, 0.1))).toContain('see the marked field')
+    expect(words(leaves(0.1, 0.5, 0.1))).toContain('see what is marked')
     expect(words(noLeaves)).toContain('Wheel stopped.')
     expect(words(noLeaves, [line()])).toMatch(/^Last measured as found, 25 Nov.* Both corners lie 0.50/)
     expect(showingOf(noLeaves, [line()]).shown?.line?.code).toBe('L1')

@@ -1,0 +1,90 @@
+import type { Problem } from '../../geometry/result.ts'
+import type { BenchLog } from '../../main/contract/entities.ts'
+import { useApp } from '../app/store.ts'
+import { FigureField } from '../ui/FigureField.tsx'
+import { problemSentence, useTexts } from '../ui/texts.tsx'
+import { changeSheet, setStep } from './bench.ts'
+import type { EntriesProps } from './Entries.tsx'
+import { type Leaves, leavesOfCard, leavesOfLine, pathOf } from './reading.ts'
+import { useLeafWords } from './words.ts'
+
+/** The leaves, in the order in which they lie under the straightedge, and the ways to fill them in one touch. */
+export const LeavesEntry = ({ tool, sheet, newest, problems }: EntriesProps) => {
+  const t = useTexts()
+  const all = sheet.problem ? [...problems, sheet.problem] : problems
+  const leaf = (key: keyof Leaves) => (
+    <LengthField
+      label={t(`measure:entries.${key}`)}
+      value={sheet.leaves[key]}
+      problem={all.find(({ path }) => path === pathOf[key]) ?? null}
+      onCommit={(value) => changeSheet(tool.id, { leaves: { ...sheet.leaves, [key]: value } })}
+    />
+  )
+  return (
+    <>
+      <OneTouch tool={tool} newest={newest?.method === 'leaves' ? newest : undefined} />
+      <div className="entries-leaves">
+        {leaf('leftMm')}
+        {leaf('halfwayMm')}
+        {leaf('rightMm')}
+      </div>
+    </>
+  )
+}
+
+interface LengthFieldProps {
+  readonly label: string
+  readonly value: number | null
+  readonly problem: Problem | null
+  readonly onCommit: (value: number | null) => void
+}
+
+/** A gap or a thickness. */
+export const LengthField = ({ problem, ...rest }: LengthFieldProps) => {
+  const t = useTexts()
+  const words = problem && problemSentence(t, problem)
+  return <FigureField {...rest} quantity="measure.leafMm" size="large" allowEmpty problem={words} />
+}
+
+const OneTouch = ({ tool, newest }: Pick<EntriesProps, 'tool' | 'newest'>) => {
+  const t = useTexts()
+  const report = useApp((app) => app.report)
+  const fill = (leaves: Leaves) => changeSheet(tool.id, { leaves })
+  const again = (line: BenchLog) => {
+    fill(leavesOfLine(line))
+    if (line.leafStepMm !== null) setStep('leaves', line.leafStepMm)
+  }
+  return (
+    <div className="entries-touch">
+      {newest && (
+        <Touch name={t('measure:entries.asLastTime')} leaves={leavesOfLine(newest)} onTouch={() => again(newest)} />
+      )}
+      {report && (
+        <Touch
+          name={t('measure:entries.asOnCard')}
+          leaves={leavesOfCard(report)}
+          onTouch={() => fill(leavesOfCard(report))}
+        />
+      )}
+    </div>
+  )
+}
+
+interface TouchProps {
+  readonly name: string
+  readonly leaves: Leaves
+  readonly onTouch: () => void
+}
+
+/** A key that fills in leaves, with the leaves it fills in beside it. */
+const Touch = ({ name, leaves, onTouch }: TouchProps) => {
+  const words = useLeafWords()(leaves, 'measure:entries')
+  return (
+    <p>
+      <button type="button" className="key" onClick={onTouch}>
+        {name}
+      </button>
+      <span className="muted">{words}</span>
+    </p>
+  )
+}
