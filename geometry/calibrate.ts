@@ -1,4 +1,4 @@
-import { linearFit, median } from './fit.ts'
+import { type Fit, linearFit } from './fit.ts'
 import { ok, type Result } from './result.ts'
 
 /** One reshaping, measured as ground. */
@@ -23,12 +23,12 @@ export interface Calibration {
   readonly lashSe: number
   /** How many stand behind it. */
   readonly grinds: number
+  /** Spread of one grind about the calibration, s_r. */
+  readonly repeatabilityMm: number
 }
 
 /** A calibration with what it rests on; `residualsMm` and `outliers` follow the history entry by entry. */
 export interface Learnt extends Calibration {
-  /** Spread of one grind about the calibration, s_r. */
-  readonly repeatabilityMm: number
   readonly residualsMm: readonly number[]
   /** Far from the others: left out of the figures, shown. */
   readonly outliers: readonly boolean[]
@@ -44,10 +44,8 @@ const PRIOR_LASH_SD_MM = 0.1
 /** Prior spread of a grind (mm), a leaf's step, and how many spare grinds it is worth. */
 const PRIOR_SPREAD_MM = 0.02
 const PRIOR_SPREAD_WEIGHT = 2
-/** Robust standard deviations off at which one grind is an outlier (Iglewicz and Hoaglin 1993: 3.5). */
+/** Standard deviations off at which a grind is an outlier (Iglewicz and Hoaglin 1993: 3.5). */
 const OUTLIER_SDS = 3.5
-/** Median absolute deviation of a normal spread, as a share of its sd. */
-const MAD_SHARE = 0.6745
 
 const freePlayOf = ({ freePlayLeftMm, freePlayRightMm }: Grind): number => (freePlayLeftMm + freePlayRightMm) / 2
 const usable = (grind: Grind): boolean => !grind.excluded && freePlayOf(grind) > 0 && grind.modelReliefMm > 0
@@ -84,24 +82,36 @@ const spreadOf = (residuals: readonly number[]): number => {
   return Math.sqrt((PRIOR_SPREAD_WEIGHT * PRIOR_SPREAD_MM ** 2 + squares) / (PRIOR_SPREAD_WEIGHT + spare))
 }
 
+/** How far a grind lies off a fit, in standard deviations of what the fit leaves open there and of one grind. */
+const offBy = (grind: Grind, fit: Fit, spreadMm: number): number => {
+  const row = [grind.modelReliefMm, grind.modelReliefMm / freePlayOf(grind)]
+  const open = row.reduce(
+    (total, a, i) => total + row.reduce((sum, b, j) => sum + a * b * (fit.unitCovariance[i]?.[j] as number), 0),
+    0,
+  )
+  return Math.abs(residualOf(grind, valuesOf(fit))) / Math.sqrt(spreadMm * spreadMm + open)
+}
+
 /**
- * Where each grind stands by the others alone: fitted without it, so a bad reading cannot draw the line to itself.
- * With fewer than three others nothing is called an outlier.
+ * Outliers by a forward search (Atkinson and Riani, "Robust Diagnostic Regression Analysis", 2000): from the model alone, grinds are
+ * taken in one by one, each time the one that lies nearest to the fit of those already in; what is still far off when all the
+ * others are in does not belong to them. Where most would be left out, it is the model that is wrong, and none is.
  */
 const outliersOf = (history: readonly Grind[]): Result<readonly boolean[]> => {
-  const used = history.filter(usable)
-  const off = new Map<Grind, number>()
-  for (const grind of used) {
-    const fit = weighted(
-      used.filter((other) => other !== grind),
-      PRIOR_SPREAD_MM,
-    )
+  const rest = history.filter(usable)
+  const most = rest.length / 2
+  const taken: Grind[] = []
+  while (rest.length > 0) {
+    const fit = weighted(taken, PRIOR_SPREAD_MM)
     if (!fit.ok) return fit
-    off.set(grind, residualOf(grind, valuesOf(fit.value)))
+    const spreadMm = spreadOf(taken.map((grind) => residualOf(grind, valuesOf(fit.value))))
+    const off = (grind: Grind) => offBy(grind, fit.value, spreadMm)
+    const nearest = rest.reduce((a, b) => (off(b) < off(a) ? b : a))
+    if (off(nearest) > OUTLIER_SDS) break
+    taken.push(nearest)
+    rest.splice(rest.indexOf(nearest), 1)
   }
-  if (used.length <= FEWEST_GRINDS) return ok(history.map(() => false))
-  const scaleMm = Math.max(PRIOR_SPREAD_MM, median([...off.values()].map(Math.abs)) / MAD_SHARE)
-  return ok(history.map((grind) => Math.abs(off.get(grind) ?? 0) > OUTLIER_SDS * scaleMm))
+  return ok(history.map((grind) => rest.length <= most && rest.includes(grind)))
 }
 
 /**
@@ -140,3 +150,17 @@ export const calibratedRelief = ({ scale, lashMm }: Calibration, modelReliefMm: 
 /** Free play that gives by a calibration what the model gives at `freePlayMm`: j / scale - lash, relief being nearly proportional to it; never below 0. */
 export const calibratedFreePlay = ({ scale, lashMm }: Calibration, freePlayMm: number): number =>
   Math.max(0, freePlayMm / scale - lashMm)
+
+/**
+ * Standard error of the relief of the next grind: of the calibration itself, and of one grind about it. Scale and lash pull
+ * against each other, which is left out, so this is at most too great.
+ */
+export const calibratedError = (
+  { scale, scaleSe, lashSe, repeatabilityMm }: Calibration,
+  modelReliefMm: number,
+  freePlayMm: number,
+): number => {
+  const ofScale = modelReliefMm * scaleSe
+  const ofLash = (modelReliefMm * scale * lashSe) / freePlayMm
+  return Math.sqrt(ofScale * ofScale + ofLash * ofLash + repeatabilityMm * repeatabilityMm)
+}

@@ -8,6 +8,8 @@ export interface Fit {
   readonly residualSd: number | null
   /** Standard errors for a residual sd of 1: to scale by a known spread. */
   readonly unitErrors: readonly number[]
+  /** (X'X)^-1. */
+  readonly unitCovariance: readonly (readonly number[])[]
 }
 
 type Rows = readonly (readonly number[])[]
@@ -70,8 +72,8 @@ const solve = (qr: Factor, y: ArrayLike<number>): number[] => {
   return backSolve(qr, turned)
 }
 
-/** Lengths of the rows of R^-1. */
-const unitErrorsOf = (qr: Factor): number[] => {
+/** (X'X)^-1 = R^-1 R^-1'. */
+const covarianceOf = (qr: Factor): number[][] => {
   const count = qr.lengths.length
   const inverse = qr.lengths.map((_, k) =>
     backSolve(
@@ -79,18 +81,21 @@ const unitErrorsOf = (qr: Factor): number[] => {
       Float64Array.from({ length: count }, (_, i) => (i === k ? 1 : 0)),
     ),
   )
-  return qr.lengths.map((_, i) => Math.sqrt(inverse.reduce((total, column) => total + at(column, i) ** 2, 0)))
+  return qr.lengths.map((_, i) =>
+    qr.lengths.map((_, j) => inverse.reduce((total, column) => total + at(column, i) * at(column, j), 0)),
+  )
 }
 
 const residualsOf = (rows: Rows, y: readonly number[], values: readonly number[]): number[] =>
   y.map((value, i) => value - dot(rows[i] as readonly number[], values))
 
 /** The fit at hand, with what its residuals say of the errors. */
-const fitted = (values: number[], residuals: number[], unitErrors: number[]): Fit => {
+const fitted = (values: number[], residuals: number[], unitCovariance: number[][]): Fit => {
+  const unitErrors = unitCovariance.map((row, i) => Math.sqrt(at(row, i)))
   const spare = residuals.length - values.length
   const residualSd = spare > 0 ? Math.sqrt(dot(residuals, residuals) / spare) : null
   const standardErrors = residualSd === null ? null : unitErrors.map((error) => error * residualSd)
-  return { values, standardErrors, residuals, residualSd, unitErrors }
+  return { values, standardErrors, residuals, residualSd, unitErrors, unitCovariance }
 }
 
 /**
@@ -104,13 +109,7 @@ export const linearFit = (rows: Rows, y: readonly number[]): Result<Fit> => {
   const first = solve(qr, y)
   const correction = solve(qr, residualsOf(rows, y, first))
   const values = first.map((value, i) => value + at(correction, i))
-  return ok(fitted(values, residualsOf(rows, y, values), unitErrorsOf(qr)))
-}
-
-/** The slope through many pairs of points, by medians. */
-export interface Line {
-  readonly slope: number
-  readonly intercept: number
+  return ok(fitted(values, residualsOf(rows, y, values), covarianceOf(qr)))
 }
 
 /** Middle value; mean of the middle two. */
@@ -118,19 +117,4 @@ export const median = (list: readonly number[]): number => {
   const sorted = [...list].sort((a, b) => a - b)
   const middle = sorted.length >> 1
   return sorted.length % 2 === 1 ? at(sorted, middle) : (at(sorted, middle - 1) + at(sorted, middle)) / 2
-}
-
-/**
- * Theil and Sen's line (Sen 1968, J. Am. Stat. Assoc. 63:1379): median of the slopes of all pairs with different x. Not Huber's:
- * that one yields to a slip in x (turns misread), which is the likeliest slip here, and wants a scale that three or four grinds
- * cannot give; this one needs none and bears 29 % of bad points.
- * @returns null without two different x
- */
-export const robustLine = (x: readonly number[], y: readonly number[]): Line | null => {
-  const slopes = x.flatMap((xi, i) =>
-    x.slice(i + 1).flatMap((xj, k) => (xj === xi ? [] : [(at(y, i + 1 + k) - at(y, i)) / (xj - xi)])),
-  )
-  if (slopes.length === 0) return null
-  const slope = median(slopes)
-  return { slope, intercept: median(y.map((value, i) => value - slope * at(x, i))) }
 }

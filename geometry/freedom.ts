@@ -51,6 +51,25 @@ export const turnsOfSlope = ({ fixture, errors }: Job, slope: number): number | 
   return Math.max((slope * guideArmMm - errors.stopLashMm) / screwPitchMm, 0)
 }
 
+/** Free play that stops are set to (mm). */
+export interface FreePlay {
+  readonly leftMm: number
+  readonly rightMm: number
+}
+
+/** @returns the free play that a steered job's stops are set to, lash not counted; null where arm or pitch is not known, or several settings follow one another */
+export const freePlayOf = ({ fixture, motion }: Job): FreePlay | null => {
+  const { kind, guideArmMm, screwPitchMm } = fixture
+  if (kind !== 'steered' || guideArmMm === null || motion.schedule.length > 0) return null
+  const side = (turns: number, yawDeg: number | null) =>
+    yawDeg === null ? turns * (screwPitchMm ?? 0) : guideArmMm * tan(radFromDeg(yawDeg))
+  if (screwPitchMm === null && (motion.yawLeftDeg === null || motion.yawRightDeg === null)) return null
+  return {
+    leftMm: side(motion.stopTurnsLeft, motion.yawLeftDeg),
+    rightMm: side(motion.stopTurnsRight, motion.yawRightDeg),
+  }
+}
+
 /** @returns most turns before the steepest yaw or the end of the screw, or null where arm or pitch is not known */
 export const mostTurns = (job: Job): number | null => {
   const turns = turnsOfSlope(job, steepestSlope())

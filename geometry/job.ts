@@ -60,12 +60,13 @@ const stationSchema = z.strictObject({
 export const fixtureKinds = ['square', 'steered', 'rocking', 'swing', 'freehand'] as const
 
 /** What a fixture's history says of it: see `calibrate`. */
-const calibrationSchema = z.strictObject({
+export const calibrationSchema = z.strictObject({
   scale: needed(calibration.scale),
   lashMm: needed(calibration.lashMm),
   scaleSe: needed(calibration.scaleSe),
   lashSe: needed(calibration.lashSe),
   grinds: z.int().min(calibration.grinds.min).max(calibration.grinds.max),
+  repeatabilityMm: orDefault(calibration.repeatabilityMm),
 })
 
 const fixtureSchema = z.strictObject({

@@ -124,6 +124,7 @@ export const quantities = {
     scaleSe: quantity('ratio', 0, 2, null, 2),
     lashSe: quantity('mm', 0, 2, null, 2),
     grinds: quantity('count', 1, 10_000, null, 0),
+    repeatabilityMm: quantity('mm', 0, 2, 0, 3),
   },
   measure: {
     leafMm: quantity('mm', 0, 12, null, 2),

@@ -142,6 +142,13 @@ export interface Caution {
   readonly params: Problem['params']
 }
 
+/** The grind's relief, mean of both corners, as the fixture's history corrects it. */
+export interface LearntReport {
+  readonly reliefMm: number
+  /** Of the next grind's relief. */
+  readonly standardErrorMm: number
+}
+
 /** Everything solveJob finds. */
 export interface Report {
   readonly setUp: SetUpReport
@@ -152,6 +159,8 @@ export interface Report {
   readonly envelope: EdgeReport | null
   readonly grind: GrindReport
   readonly band: BandReport
+  /** Null where the fixture has no calibration, or it does not apply. */
+  readonly learnt: LearntReport | null
   /** Null where the tool has no seat. */
   readonly woodView: WoodViewReport | null
   readonly uncertainty: UncertaintyReport

@@ -1,14 +1,15 @@
 import { planOf } from './aim.ts'
 import { bandOf, burrAllAlong, leastFromEdgeMm } from './band.ts'
+import { calibratedError, calibratedRelief } from './calibrate.ts'
 import { cautionsOf } from './cautions.ts'
 import { edgeOf } from './edge.ts'
 import { envelopeOf } from './envelope.ts'
-import { type Freedom, freedomFigures, freedomOf, mostTurns } from './freedom.ts'
+import { type Freedom, freedomFigures, freedomOf, freePlayOf, mostTurns } from './freedom.ts'
 import { advance, type GrindState, startGrind } from './grind.ts'
 import { hollowOf } from './hollow.ts'
 import type { Job } from './job.ts'
 import { planMotion, sweepsOf } from './motion.ts'
-import type { BandReport, FreedomReport, GrindReport, Report } from './report.ts'
+import type { BandReport, FreedomReport, GrindReport, LearntReport, Report } from './report.ts'
 import { ok, type Result } from './result.ts'
 import { bevelAtEdge, type SetUp, setUpOf, setUpReport } from './setUp.ts'
 import { calibratedTurns, forAimReport, stopsForAim, turnsReport } from './turns.ts'
@@ -68,6 +69,19 @@ const freedomReport = (job: Job, freedom: Freedom, reliefMm: number): FreedomRep
   }
 }
 
+const learntReport = (job: Job, { reliefLeftMm, reliefRightMm }: GrindReport): LearntReport | null => {
+  const { calibration } = job.fixture
+  const play = freePlayOf(job)
+  if (calibration === null || play === null) return null
+  const freePlayMm = (play.leftMm + play.rightMm) / 2
+  if (freePlayMm <= 0) return null
+  const modelMm = (reliefLeftMm + reliefRightMm) / 2
+  return {
+    reliefMm: calibratedRelief(calibration, modelMm, freePlayMm),
+    standardErrorMm: calibratedError(calibration, modelMm, freePlayMm),
+  }
+}
+
 /** Everything that can be told of a job, stage by stage. Pure: the same job gives the same report to the byte on every host. */
 export const solveJob = (job: Job): Result<Report> => {
   const setUp = setUpOf(job)
@@ -89,6 +103,7 @@ export const solveJob = (job: Job): Result<Report> => {
     envelope: envelopeOf(job, setUp.value, freedom.value),
     grind,
     band: bandReport(ground.value),
+    learnt: learntReport(job, grind),
     woodView: woodViewOf(job, grind, bevelRad),
     uncertainty: uncertaintyOf(job, setUp.value),
     job: { ...job, blade: { ...job.blade, currentBevelDeg } },

@@ -13,6 +13,7 @@ import {
   toolDraftSchema,
   toolSchema,
 } from './entities.ts'
+import { learntSchema, stationRemovalSchema } from './learnt.ts'
 
 /**
  * Every call a client can make, on any host. A query changes nothing; a command changes data, is one transaction and one
@@ -57,6 +58,10 @@ export const calls = {
   'fixture.edit': entry('command', z.strictObject({ ...seen, draft: fixtureDraftSchema }), changed(fixtureSchema)),
   'fixture.remove': entry('command', z.strictObject(seen), changed(z.null())),
 
+  /** What the measured grinds say of a fixture, and of a station's wheel. */
+  'fixture.learnt': entry('query', byId, learntSchema),
+  'station.removal': entry('query', byId, stationRemovalSchema),
+
   /** The tool's job in hand, made from tool, station and fixture the first time. */
   'job.open': entry('command', z.strictObject({ toolId: z.uuid() }), jobRecordSchema),
   'job.edit': entry(
@@ -72,6 +77,12 @@ export const calls = {
 
   'benchLog.list': entry('query', z.strictObject({ toolId: z.uuid() }), z.array(benchLogSchema)),
   'benchLog.add': entry('command', benchLogDraftSchema, changed(benchLogSchema)),
+  /** Lets a fixture learn from a line, or not. */
+  'benchLog.edit': entry(
+    'command',
+    z.strictObject({ ...seen, counts: benchLogSchema.shape.counts }),
+    changed(benchLogSchema),
+  ),
   'benchLog.remove': entry('command', z.strictObject(seen), changed(z.null())),
 
   'change.list': entry('query', z.strictObject({ most: z.int().min(1).max(200).default(20) }), z.array(changeSchema)),

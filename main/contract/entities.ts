@@ -173,9 +173,22 @@ export const benchLogDraftSchema = z.strictObject({
   note,
 })
 
+/** What a line keeps of the job that it was ground by; null without one, or where the job has no such figure. */
+export const groundBySchema = z.strictObject({
+  stationId: z.uuid().nullable(),
+  fixtureId: z.uuid().nullable(),
+  task: z.enum(['reshape', 'freshen']).nullable(),
+  sweeps: z.number().min(0).nullable(),
+  freePlayLeftMm: z.number().nullable(),
+  freePlayRightMm: z.number().nullable(),
+  /** What the model said, uncalibrated, mean of both corners. */
+  modelReliefMm: z.number().min(0).nullable(),
+})
+
 /** A line of the bench log; `job` and `report` are kept as they were, so that it replays. */
 export const benchLogSchema = benchLogDraftSchema.extend({
   ...record,
+  ...groundBySchema.shape,
   at: utc,
   engineVersion: z.string().nullable(),
 })
@@ -210,6 +223,7 @@ export type FixtureDraft = z.output<typeof fixtureDraftSchema>
 export type Fixture = z.output<typeof fixtureSchema>
 export type JobRecord = z.output<typeof jobRecordSchema>
 export type BenchLogDraft = z.output<typeof benchLogDraftSchema>
+export type GroundBy = z.output<typeof groundBySchema>
 export type BenchLog = z.output<typeof benchLogSchema>
 export type Settings = z.output<typeof settingsSchema>
 export type Change = z.output<typeof changeSchema>

@@ -6,6 +6,8 @@ export interface JobParts {
   readonly tool: Tool
   readonly station: Station
   readonly fixture: Fixture
+  /** What the fixture has learnt, where it is to be used. */
+  readonly calibration: Job['fixture']['calibration']
 }
 
 /** What of a tool enters its job's aim. */

@@ -4,6 +4,7 @@ import cautions from '../../assets/texts/en/cautions.json' with { type: 'json' }
 import common from '../../assets/texts/en/common.json' with { type: 'json' }
 import grind from '../../assets/texts/en/grind.json' with { type: 'json' }
 import hosts from '../../assets/texts/en/hosts.json' with { type: 'json' }
+import learnt from '../../assets/texts/en/learnt.json' with { type: 'json' }
 import measure from '../../assets/texts/en/measure.json' with { type: 'json' }
 import plan from '../../assets/texts/en/plan.json' with { type: 'json' }
 import problems from '../../assets/texts/en/problems.json' with { type: 'json' }
@@ -15,7 +16,21 @@ import type { Unit } from '../../geometry/quantities.ts'
 import { figure, joined } from './figures.ts'
 
 /** The one catalogue, a namespace a screen or door; windows, cards and the command line all read it. */
-const catalogue = { card, cautions, common, grind, hosts, measure, plan, problems, quantities, rack, setUp, wood }
+const catalogue = {
+  card,
+  cautions,
+  common,
+  grind,
+  hosts,
+  learnt,
+  measure,
+  plan,
+  problems,
+  quantities,
+  rack,
+  setUp,
+  wood,
+}
 
 /** Quantities that sentences write themselves: `{{reliefMm, length(decimals: 2)}}`. */
 const formats: Record<string, Unit> = { length: 'mm', angle: 'deg', turns: 'turn' }

@@ -73,7 +73,16 @@ ALTER TABLE benchLog ADD COLUMN groundMinutes REAL;
 ALTER TABLE benchLog ADD COLUMN setBackMm REAL;
 ALTER TABLE benchLog ADD COLUMN squareGapMm REAL;
 ALTER TABLE benchLog ADD COLUMN squareOverMm REAL;
-ALTER TABLE benchLog ADD COLUMN counts TEXT NOT NULL DEFAULT 'yes';`
+ALTER TABLE benchLog ADD COLUMN counts TEXT NOT NULL DEFAULT 'yes';
+ALTER TABLE benchLog ADD COLUMN stationId TEXT;
+ALTER TABLE benchLog ADD COLUMN fixtureId TEXT;
+ALTER TABLE benchLog ADD COLUMN task TEXT;
+ALTER TABLE benchLog ADD COLUMN sweeps REAL;
+ALTER TABLE benchLog ADD COLUMN freePlayLeftMm REAL;
+ALTER TABLE benchLog ADD COLUMN freePlayRightMm REAL;
+ALTER TABLE benchLog ADD COLUMN modelReliefMm REAL;
+CREATE INDEX benchLogOfFixture ON benchLog (fixtureId, at);
+CREATE INDEX benchLogOfStation ON benchLog (stationId, at);`
 
 /** All migrations in order. A change of the schema is a new entry here, with its snapshot in tests/main/schema. */
 export const migrations: readonly Migration[] = [

@@ -39,7 +39,14 @@ interface BenchLogRow extends RecordRow {
   readonly setBackMm: number | null
   readonly squareGapMm: number | null
   readonly squareOverMm: number | null
-  readonly counts: string
+  readonly counts: 'yes' | 'no'
+  readonly stationId: string | null
+  readonly fixtureId: string | null
+  readonly task: string | null
+  readonly sweeps: number | null
+  readonly freePlayLeftMm: number | null
+  readonly freePlayRightMm: number | null
+  readonly modelReliefMm: number | null
   readonly who: string
   readonly note: string
   readonly at: string

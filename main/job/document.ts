@@ -20,13 +20,13 @@ const fingerReachMm = (widthMm: number): number =>
   Math.round(Math.min(MOST_FINGER_REACH_MM, FINGER_REACH_SHARE * widthMm))
 
 /** The first job of a tool: its marks, the station and fixture at hand, the rest from the quantity table. */
-export const newDocument = ({ tool, station, fixture }: JobParts): Job => {
+export const newDocument = ({ tool, station, fixture, calibration }: JobParts): Job => {
   const turns = isSteered(fixture) && tool.reliefMm > 0 ? FIRST_STOP_TURNS : 0
   return jobSchema.parse({
     version: 1,
     blade: bladeOf(tool),
     station: stationOf(station),
-    fixture: fixtureOf(fixture),
+    fixture: { ...fixtureOf(fixture), calibration },
     aim: toolAimOf(tool),
     motion: { stopTurnsLeft: turns, stopTurnsRight: turns, fingerReachMm: fingerReachMm(tool.widthMm) },
   } satisfies JobInput)
@@ -47,12 +47,12 @@ const aimFollowing = (aim: Job['aim'], was: ToolAim, is: ToolAim): Job['aim'] =>
  *
  * @param was the tool's figures when the job was last written
  */
-export const inStep = (job: Job, { tool, station, fixture }: JobParts, was: ToolAim): Job =>
+export const inStep = (job: Job, { tool, station, fixture, calibration }: JobParts, was: ToolAim): Job =>
   jobSchema.parse({
     ...job,
     blade: { ...job.blade, ...bladeOf(tool) },
     station: stationOf(station),
-    fixture: { ...job.fixture, ...fixtureOf(fixture) },
+    fixture: { ...job.fixture, ...fixtureOf(fixture), calibration },
     aim: aimFollowing(job.aim, was, toolAimOf(tool)),
     motion: motionFor(job.motion, fixture),
   })

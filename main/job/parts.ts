@@ -1,8 +1,10 @@
+import { calibrationSchema } from '../../geometry/job.ts'
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import type { Fixture, Station, Tool } from '../contract/entities.ts'
 import type { JobParts } from '../contract/jobParts.ts'
 import { type Coded, listRecords, needRecord } from '../database/recordStore.ts'
 import type { Database } from '../database/schema.ts'
+import { learntOf } from '../learning/learnt.ts'
 import { fixtureStore } from '../rack/fixture.ts'
 import { stationStore } from '../rack/station.ts'
 import { toolStore } from '../rack/tool.ts'
@@ -47,6 +49,15 @@ const chooseFixture = async (
   return fixture === undefined ? failed(problem('noFixture', 'fixtureId')) : ok(fixture)
 }
 
+/** What a fixture has learnt, once enough grinds stand behind it and it is let to learn; a figure beyond all is left out. */
+const calibrationFor = async (db: Database, fixture: Fixture): Promise<Result<JobParts['calibration']>> => {
+  if (fixture.learning === 'off' || fixture.kind !== 'steered') return ok(null)
+  const learnt = await learntOf(db, fixture.id)
+  if (!learnt.ok) return learnt
+  const known = calibrationSchema.safeParse(learnt.value.calibration)
+  return ok(learnt.value.code === 'learnt' && known.success ? known.data : null)
+}
+
 /**
  * The tool, station and fixture of a job as they stand today. A station or fixture that was removed since is replaced by
  * another, since a job cannot be ground with what is not there.
@@ -68,5 +79,7 @@ export const partsOf = async (db: Database, toolId: string, wanted: Wanted): Pro
     used.map(({ fixtureId }) => fixtureId),
   )
   if (!fixture.ok) return fixture
-  return ok({ tool: tool.value, station: station.value, fixture: fixture.value })
+  const calibration = await calibrationFor(db, fixture.value)
+  if (!calibration.ok) return calibration
+  return ok({ tool: tool.value, station: station.value, fixture: fixture.value, calibration: calibration.value })
 }

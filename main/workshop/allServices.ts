@@ -4,6 +4,7 @@ import { benchLogServices, type SolveJob } from '../benchLog/benchLogServices.ts
 import type { Stores } from '../database/undo.ts'
 import { jobStore } from '../job/job.ts'
 import { jobServices } from '../job/jobServices.ts'
+import { learningServices } from '../learning/learningServices.ts'
 import { fixtureStore } from '../rack/fixture.ts'
 import { recordServices } from '../rack/recordServices.ts'
 import { stationStore } from '../rack/station.ts'
@@ -53,6 +54,7 @@ export const createServices = (workshop: Workshop, { blobs, solveJob, makeCard }
     'fixture.remove': fixtures.remove,
     ...jobServices(desk),
     ...benchLogServices(desk, solveJob),
+    ...learningServices(desk),
     ...settingsServices(desk),
     ...changeServices(desk, stores),
     ...workshopServices(workshop),

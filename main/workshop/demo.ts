@@ -5,18 +5,39 @@ import stations from '../../assets/demo/stations.json' with { type: 'json' }
 import tools from '../../assets/demo/tools.json' with { type: 'json' }
 import { ok, type Result } from '../../geometry/result.ts'
 import { benchLogStore } from '../benchLog/benchLog.ts'
-import { benchLogDraftSchema, fixtureDraftSchema, stationDraftSchema, toolDraftSchema } from '../contract/entities.ts'
+import { groundByNothing } from '../benchLog/groundBy.ts'
+import {
+  benchLogDraftSchema,
+  type Fixture,
+  fixtureDraftSchema,
+  type GroundBy,
+  type Station,
+  stationDraftSchema,
+  type Tool,
+  toolDraftSchema,
+} from '../contract/entities.ts'
 import type { Desk } from '../database/desk.ts'
+import type { Coded, CodedStore } from '../database/recordStore.ts'
 import type { Database } from '../database/schema.ts'
 import { fixtureStore } from '../rack/fixture.ts'
 import { addRecord } from '../rack/recordServices.ts'
 import { stationStore } from '../rack/station.ts'
 import { toolStore } from '../rack/tool.ts'
 
-/** A reading names its tool by the tool's place in the list, since codes and ids are only given when it is filled in. */
+/** A reading names its tool by the tool's place in the list, and what it was ground with likewise, since codes and ids are only given when it is filled in. */
 const readingSchema = benchLogDraftSchema.omit({ toolId: true, jobId: true }).extend({
   tool: z.int().min(1),
   at: z.iso.datetime(),
+  /** How it was ground, by the places of station and fixture in their lists. */
+  ground: z
+    .strictObject({
+      station: z.int().min(1),
+      fixture: z.int().min(1),
+      sweeps: z.int(),
+      freePlayMm: z.number(),
+      modelReliefMm: z.number(),
+    })
+    .optional(),
 })
 
 /** The invented workshop that a first start shows. */
@@ -36,27 +57,67 @@ const countedIds = (): (() => string) => {
 const isUntouched = async (db: Database): Promise<boolean> =>
   (await db.selectFrom('change').select('id').limit(1).executeTakeFirst()) === undefined
 
-const addReadings = async (db: Database, desk: Desk, toolIds: readonly string[]): Promise<void> => {
-  for (const { tool, ...reading } of demoWorkshop().readings) {
-    const toolId = toolIds[tool - 1]
-    if (toolId === undefined) throw new Error(`reading of tool ${tool}, which the demo has not`)
-    const kept = { job: null, report: null, engineVersion: null, jobId: null }
-    await addRecord(db, desk, benchLogStore, { ...reading, ...kept, toolId }, true)
+/** Ids in the order of the lists. */
+interface DemoIds {
+  readonly tools: readonly string[]
+  readonly stations: readonly string[]
+  readonly fixtures: readonly string[]
+}
+
+const idAt = (ids: readonly string[], place: number): string => {
+  const id = ids[place - 1]
+  if (id === undefined) throw new Error(`a reading names record ${place}, which the demo has not`)
+  return id
+}
+
+type Reading = z.output<typeof readingSchema>
+
+const groundByOf = (ground: Reading['ground'], { stations, fixtures }: DemoIds): GroundBy =>
+  ground === undefined
+    ? groundByNothing
+    : {
+        stationId: idAt(stations, ground.station),
+        fixtureId: idAt(fixtures, ground.fixture),
+        task: 'reshape',
+        sweeps: ground.sweeps,
+        freePlayLeftMm: ground.freePlayMm,
+        freePlayRightMm: ground.freePlayMm,
+        modelReliefMm: ground.modelReliefMm,
+      }
+
+const addReadings = async (db: Database, desk: Desk, ids: DemoIds): Promise<void> => {
+  for (const { tool, ground, ...reading } of demoWorkshop().readings) {
+    const kept = { job: null, report: null, engineVersion: null, jobId: null, ...groundByOf(ground, ids) }
+    await addRecord(db, desk, benchLogStore, { ...reading, ...kept, toolId: idAt(ids.tools, tool) }, true)
   }
+}
+
+/** Adds records of one kind. @returns their ids */
+const addAll = async <T extends Coded>(
+  db: Database,
+  desk: Desk,
+  store: CodedStore<T>,
+  drafts: readonly Omit<T, keyof Coded>[],
+): Promise<Result<readonly string[]>> => {
+  const ids: string[] = []
+  for (const draft of drafts) {
+    const made = await addRecord(db, desk, store, draft, true)
+    if (!made.ok) return made
+    ids.push(made.value.value.id)
+  }
+  return ok(ids)
 }
 
 const fill = async (db: Database, desk: Desk): Promise<Result<null>> => {
   if (!(await isUntouched(db))) return ok(null)
-  const { tools, stations, fixtures } = demoWorkshop()
-  const toolIds: string[] = []
-  for (const station of stations) await addRecord(db, desk, stationStore, station, true)
-  for (const fixture of fixtures) await addRecord(db, desk, fixtureStore, fixture, true)
-  for (const tool of tools) {
-    const made = await addRecord(db, desk, toolStore, tool, true)
-    if (!made.ok) return made
-    toolIds.push(made.value.value.id)
-  }
-  await addReadings(db, desk, toolIds)
+  const demo = demoWorkshop()
+  const stations = await addAll<Station>(db, desk, stationStore, demo.stations)
+  if (!stations.ok) return stations
+  const fixtures = await addAll<Fixture>(db, desk, fixtureStore, demo.fixtures)
+  if (!fixtures.ok) return fixtures
+  const tools = await addAll<Tool>(db, desk, toolStore, demo.tools)
+  if (!tools.ok) return tools
+  await addReadings(db, desk, { tools: tools.value, stations: stations.value, fixtures: fixtures.value })
   return ok(null)
 }
 

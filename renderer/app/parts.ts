@@ -1,4 +1,5 @@
 import { lazy } from 'react'
+import { LearntPart } from '../learnt/LearntPart.tsx'
 import { MeasureScreen } from '../measure/MeasureScreen.tsx'
 import { PlanScreen } from '../plan/PlanScreen.tsx'
 import { RackScreen } from '../rack/RackScreen.tsx'
@@ -17,7 +18,7 @@ export const parts: Readonly<Record<Screen, Readonly<Record<string, React.Compon
   plan: { aim: PlanScreen, wood: WoodPart },
   setUp: { triangle: SetUpScreen },
   grind: { grind: GrindScreen },
-  measure: { edge: MeasureScreen },
+  measure: { edge: MeasureScreen, learnt: LearntPart },
 }
 
 /** @returns the part of a screen that an address names; anything unknown is the first */

@@ -44,6 +44,8 @@ const loaders: Partial<Record<Noun, () => Promise<void>>> = {
   fixture: () => loadList('fixture'),
   settings: loadSettings,
   job: refreshJob,
+  // What a fixture learnt from it corrects the job.
+  benchLog: refreshJob,
 }
 
 /** Reads again what another window, the command line or an undo changed. */
@@ -89,6 +91,10 @@ export const removePlace = (noun: 'station' | 'fixture', { id, version }: Seen, 
 
 /** Writes a line of the bench log. */
 export const addReading = (draft: CallInput<'benchLog.add'>, label: string) => change('benchLog.add', draft, label)
+
+/** Lets a fixture learn from a line of the bench log, or not. @param label the tool it was measured on */
+export const countReading = ({ id, version }: Seen, counts: 'yes' | 'no', label: string) =>
+  change('benchLog.edit', { id, version, counts }, label)
 
 /** Takes a line out of the bench log. @param label the tool it was measured on */
 export const removeReading = ({ id, version }: Seen, label: string) => change('benchLog.remove', { id, version }, label)

@@ -38,7 +38,7 @@ describe('calibration', () => {
   })
 
   it('scale 1.1 and lash 0.08 by hand: 1 mm by the model is 1 / 1.1 - 0.08 = 0.829091 mm of free play', () => {
-    const learnt = { scale: 1.1, lashMm: 0.08, scaleSe: 0, lashSe: 0, grinds: 5 }
+    const learnt = { scale: 1.1, lashMm: 0.08, scaleSe: 0, lashSe: 0, grinds: 5, repeatabilityMm: 0 }
     const play = calibratedFreePlay(learnt, 1)
     expect(play).toBeCloseTo(0.829091, 6)
     expect(calibratedRelief(learnt, MODEL_PER_PLAY * play, play)).toBeCloseTo(MODEL_PER_PLAY, 12)

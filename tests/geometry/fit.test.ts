@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { curveFit } from '../../geometry/curveFit.ts'
-import { linearFit, robustLine } from '../../geometry/fit.ts'
+import { linearFit } from '../../geometry/fit.ts'
 import { found } from './example.ts'
 
 /** A set of NIST's: y, then predictors. */
@@ -124,15 +124,5 @@ describe('curves: digits on NIST StRD, from both starts', () => {
     expect(digits(fit.residualSd as number, sd)).toBeGreaterThan(9)
     if (name === 'misra1a')
       expect(leastDigits(fit.standardErrors as number[], [2.7070075241, 7.2668688436e-6])).toBeGreaterThan(5)
-  })
-})
-
-describe('the robust line', () => {
-  it('one wild point of five leaves it where it was', () => {
-    expect(robustLine([0, 1, 2, 3, 4], [1, 3, 5, 99, 9])).toEqual({ slope: 2, intercept: 1 })
-  })
-
-  it('needs two different x', () => {
-    expect(robustLine([1, 1], [2, 3])).toBeNull()
   })
 })

@@ -38,6 +38,7 @@ export const sampleReport = (job: Job, reliefMm = 0.5): Report => {
     freedom: { ...freedomFigures(freedom.value), forAim: null, turnsForAim: null, turnsCalibrated: null },
     envelope: edge,
     grind: { ...edge, volumeRemovedMm3: 60, steps: 2880, bevelAngleDeg: 25 },
+    learnt: null,
     band: { fromEdgeMm: [], fromHeelMm: [], stopSweep: null },
     woodView: null,
     uncertainty: { bevelAngleDeg: null, reliefLeftMm: null, reliefRightMm: null, skewDeg: null, parts: [] },

@@ -3,6 +3,7 @@ import { failed, ok, problem } from '../../geometry/result.ts'
 import {
   type Bench,
   codesOf,
+  markedReport,
   openOwnBench,
   squareDraft,
   stationDraft,
@@ -208,7 +209,7 @@ describe('bench log', () => {
       db.selectFrom('benchLog').select(['job', 'report']).where('id', '=', line.id).executeTakeFirstOrThrow(),
     )
     expect(JSON.parse(row.job ?? '')).toEqual(job.document)
-    expect(JSON.parse(row.report ?? '')).toEqual({ engineVersion: 'test' })
+    expect(JSON.parse(row.report ?? '')).toEqual(markedReport)
   })
 
   it('can be removed and had back', async () => {

@@ -90,7 +90,8 @@ export const squareDraft: FixtureDraft = {
 }
 
 /** A report is kept as it is and never read here, so a mark is enough. */
-const markedReport = { engineVersion: 'test' } as Report
+/** The model says 0.3 mm of every grind. */
+export const markedReport = { engineVersion: 'test', grind: { reliefLeftMm: 0.3, reliefRightMm: 0.3 } } as Report
 
 const makers = (changes: Partial<Makers>): Makers => ({
   blobs: createBlobs(),

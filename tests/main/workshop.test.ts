@@ -76,7 +76,7 @@ describe('every tool of the demo', () => {
     for (const tool of tools)
       for (const station of stations)
         for (const fixture of fixtures) {
-          const setUp = setUpOf(newDocument({ tool, station, fixture }))
+          const setUp = setUpOf(newDocument({ tool, station, fixture, calibration: null }))
           expect([tool.code, station.code, fixture.code, codesOf(setUp)]).toEqual([
             tool.code,
             station.code,
