@@ -77,6 +77,7 @@ export const quantities = {
     woodReliefMm: quantity('mm', 0, 12, null, 2),
     edgeRadiusMm: quantity('mm', 10, 100_000, null, 0),
     shavingDepthMm: quantity('mm', 0.002, 3, 0.1, 2),
+    flatShare: quantity('share', 0, 0.9, 0.6, 2),
   },
   motion: {
     stopTurnsLeft: quantity('turn', 0, 12, 0, 2),
@@ -140,6 +141,7 @@ export const quantities = {
     leverDeg: quantity('deg', -1, 1, 0, 2),
     skewDeg: quantity('deg', 0, 60, 0, 0),
     stepMm: quantity('mm', 0.5, 110, null, 1),
+    ridgeMm: quantity('mm', 0.001, 1, null, 3),
     boardMm: quantity('mm', 1, 1500, 150, 0),
     stockMm: quantity('mm', 1, 110, 20, 1),
     shiftMm: quantity('mm', -55, 55, 0, 1),

@@ -96,6 +96,18 @@ const turnsOf = ({ job }: CardFacts, play: Pair<number>): Pair<Figure> | null =>
   return both(say(yawLeftDeg, stopTurnsLeft, play.left), say(yawRightDeg, stopTurnsRight, play.right))
 }
 
+/** One line a setting, for a job whose stops are set more than once; empty for any other. */
+export const settingLines = ({ job, t }: CardFacts): readonly string[] => {
+  const { schedule, ...first } = job.motion
+  if (schedule.length === 0) return []
+  return [first, ...schedule].map(({ stopTurnsLeft, stopTurnsRight, fingerReachMm, sweeps }, i) => {
+    const say = (turns: number) => withoutZeros(figure(turns, 'turn', 2).text)
+    const [left, right] = [say(stopTurnsLeft), say(stopTurnsRight)]
+    const turns = left === right ? left : `${left} | ${right}`
+    return t('setting', { number: i + 1, turns, count: sweeps, reach: fingerReachMm.toFixed(0) })
+  })
+}
+
 /** How the stops of a steered fixture are set, or null for one without stop screws. Free play = tan(yaw) x guide arm. */
 export const stopsOf = (facts: CardFacts): Stops | null => {
   const { job, report, t, length } = facts

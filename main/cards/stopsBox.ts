@@ -1,4 +1,4 @@
-import { type CardFacts, stopsOf } from './facts.ts'
+import { type CardFacts, settingLines, stopsOf } from './facts.ts'
 import { dot, FIGURE_BASELINE_MM, frame, LINE, MAIN_FIGURE_MM, pairFigure, STEEL } from './parts.ts'
 import { circle, dimension, rectangle } from './shapes.ts'
 import type { Box, Point, Sheet } from './sheet.ts'
@@ -32,6 +32,10 @@ const labelSides = (sheet: Sheet, box: Box, { t, tool }: CardFacts): void => {
   dot(sheet, tool.dotCorner === 'left' ? leftMm + 1.8 : rightMm - 1.8, baselineMm - 1.7)
 }
 
+/** Where settings that follow one another are listed, below the figures of the first, and how far apart. */
+const SETTINGS_MM = 53
+const SETTING_MM = 6.5
+
 /** Box 3: how far out the stops go on each side, counted from just touching; for a square fixture that there are none. */
 export const stopsBox = (sheet: Sheet, box: Box, facts: CardFacts): void => {
   const { t } = facts
@@ -47,6 +51,9 @@ export const stopsBox = (sheet: Sheet, box: Box, facts: CardFacts): void => {
   const way = pairFigure(sheet, { left: stops.main.left.text, right: stops.main.right.text }, MAIN_FIGURE_MM, room)
   if (way === 'single') sheet.text(t('eachSide'), { ...note, baselineMm: box.yMm + 38, sizeMm: 5 })
   if (stops.note) sheet.text(stops.note, { ...note, baselineMm: box.yMm + 45, sizeMm: 5 })
-  drawStops(sheet, box)
+  const lines = settingLines(facts)
+  for (const [i, line] of lines.entries())
+    sheet.text(line, { ...note, baselineMm: box.yMm + SETTINGS_MM + i * SETTING_MM, sizeMm: 5, face: 'strong' })
+  if (lines.length === 0) drawStops(sheet, box)
   labelSides(sheet, box, facts)
 }

@@ -1,4 +1,5 @@
 import type { Job } from '../../geometry/job.ts'
+import { sweepsOf } from '../../geometry/motion.ts'
 import type { Report, TurnsReport } from '../../geometry/report.ts'
 import { hashFor } from '../app/route.ts'
 import { useApp } from '../app/store.ts'
@@ -89,14 +90,20 @@ const Stops = ({ job, report, turns }: StopsProps) => {
   const editJob = useApp((app) => app.editJob)
   const code = useApp((app) => app.tool?.code ?? null)
   const set = stopsMeet(job, turns)
+  const scheduled = job.motion.schedule.length + 1
   const now = (each: number) => figures.inWords(each, 'turn', 2)
   const stand = { left: now(job.motion.stopTurnsLeft), right: now(job.motion.stopTurnsRight) }
   return (
     <div className="answer-stops">
       <p>
-        {set ? t('plan:answer.set') : t('plan:answer.notSet', stand)} <After report={report} />
+        {scheduled > 1
+          ? t('plan:answer.scheduled', { count: scheduled })
+          : set
+            ? t('plan:answer.set')
+            : t('plan:answer.notSet', stand)}{' '}
+        <After report={report} />
       </p>
-      {set ? (
+      {set || scheduled > 1 ? (
         <a className="key key-main" href={hashFor('setUp', code)}>
           {t('plan:answer.toSetUp')}
         </a>
@@ -117,7 +124,7 @@ const After = ({ report: { job, grind } }: { readonly report: Report }) => {
   const t = useTexts()
   const { inWords } = useFigures()
   return t('plan:answer.after', {
-    count: job.motion.sweeps,
+    count: sweepsOf(job),
     left: inWords(grind.reliefLeftMm, 'mm', 2),
     right: inWords(grind.reliefRightMm, 'mm', 2),
   })

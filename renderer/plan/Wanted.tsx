@@ -5,8 +5,9 @@ import { useApp } from '../app/store.ts'
 import { Options } from '../ui/Options.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
-import { type CurveKey, curveIn, curveKeyOf, curveKeys, withCurve } from './aim.ts'
-import { meetsPreset, type Preset, presetFor, withPreset } from './presets.ts'
+import { Curve } from './Curve.tsx'
+import { Freshen } from './Freshen.tsx'
+import { meetsPreset, type Preset, presetsFor, withPreset } from './presets.ts'
 import './wanted.css'
 
 interface WantedProps {
@@ -28,40 +29,13 @@ export const Wanted = ({ job, tool }: WantedProps) => {
         change={(now, value) => ({ ...now, aim: { ...now.aim, shavingDepthMm: value ?? now.aim.shavingDepthMm } })}
       />
       <Curve job={job} />
-      <Task job={job} />
+      <Task job={job} tool={tool} />
       <CommonPractice job={job} tool={tool} />
     </section>
   )
 }
 
-const Curve = ({ job }: { readonly job: Job }) => {
-  const t = useTexts()
-  const editJob = useApp((app) => app.editJob)
-  const plan = useApp((app) => app.report?.plan ?? null)
-  const key = curveKeyOf(job)
-  const ways = curveKeys.filter((each) => each !== 'woodReliefMm' || job.blade.seatAngleDeg !== null)
-  const choose = (next: CurveKey) => plan && editJob((now) => withCurve(now, next, curveIn(plan, next)))
-  return (
-    <div className="wanted-curve">
-      <JobField
-        key={key}
-        path={`aim.${key}`}
-        size="large"
-        label={t(`plan:curve.${key}.name`)}
-        value={job.aim[key]}
-        change={(now, value) => withCurve(now, key, value)}
-      />
-      <Options
-        legend={t('plan:curve.legend')}
-        options={ways.map((value) => ({ value, name: t(`plan:curve.${value}.way`) }))}
-        value={key}
-        onChoose={choose}
-      />
-    </div>
-  )
-}
-
-const Task = ({ job }: { readonly job: Job }) => {
+const Task = ({ job, tool }: WantedProps) => {
   const t = useTexts()
   const editJob = useApp((app) => app.editJob)
   const { task, bandMm } = job.aim
@@ -74,6 +48,7 @@ const Task = ({ job }: { readonly job: Job }) => {
         onChoose={(next) => editJob((now) => ({ ...now, aim: { ...now.aim, task: next } }))}
       />
       <p className="muted">{t(`plan:task.${task}`)}</p>
+      {task === 'freshen' && <Freshen job={job} tool={tool} />}
       {task === 'freshen' && (
         <JobField
           path="aim.bandMm"
@@ -88,24 +63,43 @@ const Task = ({ job }: { readonly job: Job }) => {
 
 const CommonPractice = ({ job, tool }: WantedProps) => {
   const t = useTexts()
-  const words = usePresetWords()
-  const editJob = useApp((app) => app.editJob)
-  const preset = presetFor(tool)
-  if (!preset) return <p className="wanted-preset muted">{t('plan:preset.none')}</p>
+  const presets = presetsFor(tool)
+  if (presets.length === 0) return <p className="wanted-preset muted">{t('plan:preset.none')}</p>
   return (
     <div className="wanted-preset">
       <p>
         <strong>{t('plan:preset.heading')}</strong> <span className="muted">{t(`common:toolKind.${tool.kind}`)}</span>
       </p>
-      <p>{words(preset)}</p>
-      {meetsPreset(job, preset) ? (
-        <p className="muted">{t('plan:preset.met')}</p>
-      ) : (
-        <button type="button" className="key" onClick={() => void editJob((now) => withPreset(now, preset))}>
-          {t('plan:preset.take')}
-        </button>
-      )}
+      <ul>
+        {presets.map((preset) => (
+          <OnePractice key={preset.purpose} job={job} preset={preset} />
+        ))}
+      </ul>
     </div>
+  )
+}
+
+const OnePractice = ({ job, preset }: { readonly job: Job; readonly preset: Preset }) => {
+  const t = useTexts()
+  const words = usePresetWords()
+  const editJob = useApp((app) => app.editJob)
+  const purpose = t(`plan:purpose.${preset.purpose}`)
+  return (
+    <li>
+      {meetsPreset(job, preset) ? (
+        <strong className="block">{purpose}</strong>
+      ) : (
+        <button
+          type="button"
+          className="word"
+          aria-label={t('plan:preset.takeLabel', { purpose })}
+          onClick={() => void editJob((now) => withPreset(now, preset))}
+        >
+          {purpose}
+        </button>
+      )}{' '}
+      <span className="muted">{words(preset)}</span>
+    </li>
   )
 }
 

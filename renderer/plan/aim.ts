@@ -57,6 +57,7 @@ export const withStops = (job: Job, { turnsForAim: turns, forAim }: Stops): Job 
     stopTurnsRight: settableTurns(turns.right),
     yawLeftDeg: null,
     yawRightDeg: null,
+    schedule: [],
   },
 })
 
@@ -65,6 +66,7 @@ const SAME_TURNS = 0.001
 
 /** @returns whether the stops stand as the aim asks */
 export const stopsMeet = ({ motion }: Job, turns: TurnsReport): boolean =>
+  motion.schedule.length === 0 &&
   motion.yawLeftDeg === null &&
   motion.yawRightDeg === null &&
   Math.abs(motion.stopTurnsLeft - settableTurns(turns.left)) < SAME_TURNS &&

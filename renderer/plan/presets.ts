@@ -1,41 +1,54 @@
 import type { Job } from '../../geometry/job.ts'
 import type { Tool } from '../../main/contract/entities.ts'
 
+/** What a tool is ground for. */
+export type Purpose = 'fine' | 'usual' | 'coarse' | 'joints' | 'square' | 'slight'
+
 /**
  * What is usual for a kind of tool: common practice, not a rule, and anyone may change it. The camber as the wood sees
  * it is never less than the deepest shaving, so that no corner digs in; a tool that shoots or fits is ground straight.
  */
-export type Preset = { readonly shavingDepthMm: number } & (
+export type Preset = { readonly purpose: Purpose; readonly shavingDepthMm: number } & (
   | { readonly woodReliefMm: number }
   | { readonly edgeRadiusMm: number }
   | { readonly straight: true }
 )
 
-/** Common practice. Figures for curves in mm; radii for roughing irons as the trade gives them. */
-const presets: Record<Tool['kind'], Preset | null> = {
-  smoothing: { woodReliefMm: 0.06, shavingDepthMm: 0.04 },
-  bevelUpSmoothing: { woodReliefMm: 0.06, shavingDepthMm: 0.05 },
-  jack: { edgeRadiusMm: 250, shavingDepthMm: 0.4 },
-  lowAngleJack: { woodReliefMm: 0.1, shavingDepthMm: 0.1 },
-  fore: { edgeRadiusMm: 200, shavingDepthMm: 0.5 },
-  try: { woodReliefMm: 0.1, shavingDepthMm: 0.1 },
-  jointer: { woodReliefMm: 0.08, shavingDepthMm: 0.08 },
-  scrub: { edgeRadiusMm: 75, shavingDepthMm: 1 },
-  block: { woodReliefMm: 0.05, shavingDepthMm: 0.05 },
-  shooting: { straight: true, shavingDepthMm: 0.05 },
-  shoulder: { straight: true, shavingDepthMm: 0.05 },
-  rebate: { straight: true, shavingDepthMm: 0.1 },
-  plough: { straight: true, shavingDepthMm: 0.2 },
-  spokeshave: { straight: true, shavingDepthMm: 0.1 },
-  chisel: { straight: true, shavingDepthMm: 0.1 },
-  other: null,
+const wood = (purpose: Purpose, woodReliefMm: number, shavingDepthMm: number): Preset => ({
+  purpose,
+  woodReliefMm,
+  shavingDepthMm,
+})
+const radius = (purpose: Purpose, edgeRadiusMm: number, shavingDepthMm: number): Preset => ({
+  purpose,
+  edgeRadiusMm,
+  shavingDepthMm,
+})
+const straight = (shavingDepthMm: number): Preset => ({ purpose: 'square', straight: true, shavingDepthMm })
+
+/** Common practice. Figures for curves in mm; radii for roughing irons as the trade gives them (a fore iron's 8 in). */
+const presets: Record<Tool['kind'], readonly Preset[]> = {
+  smoothing: [wood('fine', 0.03, 0.02), wood('usual', 0.06, 0.04), wood('coarse', 0.09, 0.08)],
+  bevelUpSmoothing: [wood('fine', 0.03, 0.02), wood('usual', 0.06, 0.05), wood('coarse', 0.1, 0.1)],
+  jack: [radius('usual', 250, 0.4), radius('coarse', 200, 0.6), wood('fine', 0.1, 0.1)],
+  lowAngleJack: [wood('usual', 0.1, 0.1), wood('fine', 0.04, 0.03)],
+  fore: [radius('usual', 200, 0.5)],
+  try: [wood('usual', 0.1, 0.1), wood('joints', 0.06, 0.05)],
+  jointer: [wood('usual', 0.08, 0.08), wood('joints', 0.06, 0.05)],
+  scrub: [radius('usual', 75, 1)],
+  block: [wood('slight', 0.05, 0.05), straight(0.05)],
+  shooting: [straight(0.05)],
+  shoulder: [straight(0.05)],
+  rebate: [straight(0.1)],
+  plough: [straight(0.2)],
+  spokeshave: [straight(0.1), wood('slight', 0.1, 0.1)],
+  chisel: [straight(0.1)],
+  other: [],
 }
 
-/** @returns common practice for a tool, or null where there is none, or where it speaks of a seat the tool has not got */
-export const presetFor = ({ kind, seatAngleDeg }: Pick<Tool, 'kind' | 'seatAngleDeg'>): Preset | null => {
-  const preset = presets[kind]
-  return preset && 'woodReliefMm' in preset && seatAngleDeg === null ? null : preset
-}
+/** @returns common practice for a tool, without what speaks of a seat that the tool has not got */
+export const presetsFor = ({ kind, seatAngleDeg }: Pick<Tool, 'kind' | 'seatAngleDeg'>): readonly Preset[] =>
+  presets[kind].filter((preset) => !('woodReliefMm' in preset) || seatAngleDeg !== null)
 
 const noCurve = { reliefMm: null, woodReliefMm: null, edgeRadiusMm: null }
 

@@ -1,7 +1,9 @@
+import type { AimCurve } from '../../geometry/aimCurve.ts'
 import type { Bearing } from '../../geometry/balance.ts'
 import type { Job } from '../../geometry/job.ts'
 import type { Report } from '../../geometry/report.ts'
 import type { Problem, Result } from '../../geometry/result.ts'
+import type { Schedule } from '../../geometry/schedule.ts'
 
 /**
  * What window and solver worker say to each other. No memory is shared: arrays travel as transferables, and the window
@@ -12,6 +14,7 @@ import type { Problem, Result } from '../../geometry/result.ts'
  */
 export type ToWorker =
   | { readonly type: 'solve'; readonly id: number; readonly job: Job }
+  | { readonly type: 'schedule'; readonly job: Job; readonly curve: AimCurve }
   | { readonly type: 'start'; readonly run: number; readonly job: Job }
   | { readonly type: 'play'; readonly sweepsPerSecond: number }
   | { readonly type: 'pause' }
@@ -65,6 +68,9 @@ export interface HistoryRow {
 
 export type FromWorker =
   | { readonly type: 'solved'; readonly id: number; readonly result: Result<Report> }
+  /** How far the search for a schedule is, 0 to 1, and what it found. */
+  | { readonly type: 'scheduling'; readonly share: number }
+  | { readonly type: 'scheduled'; readonly result: Result<Schedule> }
   | { readonly type: 'started'; readonly shape: RunShape }
   | { readonly type: 'frame'; readonly frame: Frame }
   /** Sweeps worked out ahead, from sweep `from` on. */

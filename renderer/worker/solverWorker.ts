@@ -1,3 +1,4 @@
+import { planSchedule } from '../../geometry/schedule.ts'
 import { solveJob } from '../../geometry/solveJob.ts'
 import { createGrindLoop } from './grindLoop.ts'
 import type { FromWorker, ToWorker } from './protocol.ts'
@@ -12,7 +13,14 @@ const loop = createGrindLoop({
   after: (ms, work) => setTimeout(work, ms),
 })
 
+/** A schedule that nobody waits for any more ends with its worker. */
+const schedule = ({ job, curve }: Extract<ToWorker, { type: 'schedule' }>): void => {
+  const told = (share: number) => post({ type: 'scheduling', share })
+  post({ type: 'scheduled', result: planSchedule(job, curve, { mostSettings: 3 }, told, () => false) })
+}
+
 self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
   if (data.type === 'solve') post({ type: 'solved', id: data.id, result: solveJob(data.job) })
+  else if (data.type === 'schedule') schedule(data)
   else loop.take(data)
 }

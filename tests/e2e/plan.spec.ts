@@ -70,12 +70,39 @@ test('a radius no edge can follow is refused at the field, the last good answer 
   await expect(app.getByText('The figures shown are the last good ones.')).toBeHidden()
 })
 
-test('common practice is offered as such and taken in one step', async ({ app }) => {
+test('common practice is offered by purpose and taken in one touch', async ({ app }) => {
   await plan(app, /Smoothing iron, fine/)
   await expect(app.getByText('Common practice')).toBeVisible()
-  await app.getByRole('button', { name: 'Plan it so' }).click()
+  await app.getByRole('button', { name: 'Plan it for usual work' }).click()
   await expect(app.getByLabel('camber as the wood sees it')).toHaveValue('0.06')
-  await expect(app.getByText('The plan follows it.')).toBeVisible()
+  await expect(app.getByRole('button', { name: 'Plan it for usual work' })).toBeHidden()
+})
+
+test('the curve is said by shaving width and by ridges, shown at two seats, and a schedule brings the edge nearer', async ({
+  app,
+}) => {
+  await plan(app, /Low-angle jack iron 57/)
+  await expect(app.getByRole('region', { name: 'The same curve at two seats' })).toContainText(/times as much/)
+  await expect(app.getByRole('region', { name: 'How sure, and what it costs' })).toContainText(
+    /free play is known to 0\.\d\d/,
+  )
+  await expect(app.getByRole('region', { name: 'Angles' })).toContainText(/pitch .* clearance 12\.0°/)
+  await app.getByRole('radio', { name: 'shaving width' }).check()
+  await app.getByLabel('shaving as wide as').fill('40')
+  await app.getByLabel('shaving as wide as').press('Enter')
+  await expect(app.getByLabel('shaving as wide as')).toHaveValue('40.0', SOLVED)
+  await app.getByRole('radio', { name: 'dead square' }).check()
+  await expect(answer(app)).toContainText('straight and square', SOLVED)
+  await app.getByRole('radio', { name: 'relief', exact: true }).check()
+  await relief(app).fill('0.5')
+  await relief(app).press('Enter')
+  await expect(answer(app)).toContainText(/asks 0\.50\smm/, SOLVED)
+  const schedule = app.getByRole('region', { name: 'Nearer to the curve' })
+  await schedule.getByRole('button', { name: 'Look for more settings' }).click()
+  await expect(schedule).toContainText(/2 settings: at most 0\.0\d\d\smm off the curve/, SOLVED)
+  await schedule.getByRole('button', { name: 'Use 2 settings' }).click()
+  await expect(schedule).toContainText('This job does so.')
+  await expect(answer(app)).toContainText('2 settings', SOLVED)
 })
 
 test('freshening asks for the band to leave, and the header says so', async ({ app }) => {
@@ -83,6 +110,9 @@ test('freshening asks for the band to leave, and the header says so', async ({ a
   await app.getByLabel('Freshen').check()
   await expect(app.getByLabel('band to leave')).toHaveValue('0.4')
   await expect(app.getByRole('region', { name: 'Tool in hand' })).toContainText('Freshen')
+  await app.getByRole('button', { name: 'Have the stops follow it' }).click()
+  await expect(app.getByText('The plan follows the curve that is there.')).toBeVisible(SOLVED)
+  await expect(relief(app)).toHaveValue('0.02')
 })
 
 test('by keyboard alone from the rack to stops that are set', async ({ app }) => {

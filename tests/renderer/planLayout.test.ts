@@ -5,7 +5,8 @@ import { setUpOf } from '../../geometry/setUp.ts'
 import { toolKinds } from '../../main/contract/entities.ts'
 import { wantedDepthMm } from '../../renderer/glass/wantedDepth.ts'
 import { countableSweeps, curveKeyOf, settableTurns, stopsMeet, withCurve, withStops } from '../../renderer/plan/aim.ts'
-import { meetsPreset, presetFor, withPreset } from '../../renderer/plan/presets.ts'
+import { meetsPreset, presetsFor, withPreset } from '../../renderer/plan/presets.ts'
+import { ridgeOf, withRidge, withWidth } from '../../renderer/plan/ways.ts'
 import { foundKeyOf } from '../../renderer/setUp/found.ts'
 import { triangleOf } from '../../renderer/setUp/triangle.ts'
 import { barLength, DEPTH, factorFor } from '../../renderer/ui/scale.ts'
@@ -64,24 +65,42 @@ describe('the aim', () => {
 
 describe('common practice', () => {
   test.each(toolKinds)('%s: no corner digs in, and the job can be read', (kind) => {
-    const preset = presetFor({ kind, seatAngleDeg: 45 })
-    if (preset === null) return expect(kind).toBe('other')
-    if ('woodReliefMm' in preset) expect(preset.woodReliefMm).toBeGreaterThanOrEqual(preset.shavingDepthMm)
-    if ('edgeRadiusMm' in preset) {
-      // Narrowest iron of the kind (mm), as the trade's table gives it; seat 45 degrees.
-      const half = { jack: 44, fore: 51, scrub: 32 }[kind as 'jack' | 'fore' | 'scrub'] / 2
-      const woodMm = wantedDepthMm(preset.edgeRadiusMm, half) * Math.SQRT1_2
-      expect(woodMm).toBeGreaterThanOrEqual(preset.shavingDepthMm)
+    const presets = presetsFor({ kind, seatAngleDeg: 45 })
+    if (presets.length === 0) return expect(kind).toBe('other')
+    for (const preset of presets) {
+      if ('woodReliefMm' in preset) expect(preset.woodReliefMm).toBeGreaterThanOrEqual(preset.shavingDepthMm)
+      if ('edgeRadiusMm' in preset) {
+        // Narrowest iron of the kind (mm), as the trade's table gives it; seat 45 degrees.
+        const half = { jack: 44, fore: 51, scrub: 32 }[kind as 'jack' | 'fore' | 'scrub'] / 2
+        const woodMm = wantedDepthMm(preset.edgeRadiusMm, half) * Math.SQRT1_2
+        expect(woodMm).toBeGreaterThanOrEqual(preset.shavingDepthMm)
+      }
+      const planned = withPreset(job(), preset)
+      expect(parseJob(planned).ok).toBe(true)
+      expect(meetsPreset(planned, preset)).toBe(true)
     }
-    const planned = withPreset(job(), preset)
-    expect(parseJob(planned).ok).toBe(true)
-    expect(meetsPreset(planned, preset)).toBe(true)
-    expect(meetsPreset(job(), preset)).toBe(false)
+    expect(new Set(presets.map(({ purpose }) => purpose)).size).toBe(presets.length)
   })
 
   test('speaks of no seat where there is none', () => {
-    expect(presetFor({ kind: 'smoothing', seatAngleDeg: null })).toBeNull()
-    expect(presetFor({ kind: 'chisel', seatAngleDeg: null })).not.toBeNull()
+    expect(presetsFor({ kind: 'smoothing', seatAngleDeg: null })).toEqual([])
+    expect(presetsFor({ kind: 'chisel', seatAngleDeg: null })).toHaveLength(1)
+  })
+})
+
+describe('a curve said by what it does to the wood', () => {
+  const sine = Math.sin((12 * Math.PI) / 180)
+
+  test('a shaving 40 mm wide at 0.1 deep and a 12 degree seat: rise 0.48097, r = (20^2 + 0.48097^2) / (2 x 0.48097) = 416', () => {
+    const said = withWidth(job(), 40, sine)
+    expect(said.aim).toMatchObject({ edgeRadiusMm: 416, reliefMm: null, woodReliefMm: null })
+    expect(withWidth(job(), 57, sine).aim).toMatchObject({ reliefMm: 0, edgeRadiusMm: null })
+  })
+
+  test('ridges of 0.02 mm with passes 30 mm apart: rise 0.096194, r = (15^2 + 0.0962^2) / 0.192389 = 1170', () => {
+    expect(withRidge(job(), 30, 0.02, sine).aim.edgeRadiusMm).toBe(1170)
+    const plan = { reliefMm: 0, woodReliefMm: 0, edgeRadiusMm: 1170, shavingWidthMm: null }
+    expect(ridgeOf(plan, 30, sine)).toBeCloseTo(0.02, 4)
   })
 })
 
