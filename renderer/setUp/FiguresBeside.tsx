@@ -1,11 +1,14 @@
 import type { CSSProperties, ReactNode } from 'react'
+import { useApp } from '../app/store.ts'
 import { BarFigure, BevelFigure, ProjectionFigure, WheelFigure } from './figures.tsx'
-import { ARC_PX, besidePx, OFF_PX } from './Measures.tsx'
+import { ARC_PX, barEnds, besidePx, OFF_PX } from './Measures.tsx'
 import type { DrawingProps } from './Parts.tsx'
 
 interface FiguresBesideProps extends DrawingProps {
   readonly widthPx: number
 }
+
+type PlacePx = readonly [number, number]
 
 /** Least height between two figures of one column (px): a figure with its two lines of notes. */
 const APART_PX = 150
@@ -29,10 +32,8 @@ export const FiguresBeside = ({ standing, triangle, layout, widthPx }: FiguresBe
     ((ends[0]?.[1] ?? 0) + (ends[1]?.[1] ?? 0)) / 2,
   ]
   const along = [layout.px(triangle.onBlade(0, 0)), layout.px(triangle.onBlade(setUp.projectionMm, 0))] as const
-  const gap = [
-    layout.px(triangle.towardsBar(setUp.wheelRadiusMm)),
-    layout.px(triangle.towardsBar(setUp.barDistanceMm - setUp.barRadiusMm)),
-  ] as const
+  const measure = useApp((app) => app.station?.barMeasure ?? 'gap')
+  const gap = barEnds(setUp, triangle, measure).map(layout.px) as [PlacePx, PlacePx]
   const projectionAt = middle(besidePx(along[0], along[1], -OFF_PX))
   const gapAt = middle(besidePx(gap[0], gap[1], OFF_PX + 16))
   const [edgeX, edgeY] = layout.px(triangle.edge)

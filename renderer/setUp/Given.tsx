@@ -1,6 +1,10 @@
+import type { Result } from '../../geometry/result.ts'
+import { barMeasures, barPlaces, type StationDraft } from '../../main/contract/entities.ts'
 import { useProblemAt } from '../app/JobField.tsx'
-import { useApp } from '../app/store.ts'
+import { sayProblem, useApp } from '../app/store.ts'
 import { moveJob } from '../app/storeJob.ts'
+import { saveFixture, saveStation } from '../app/storeRack.ts'
+import { fixtureDraftOf, stationDraftOf } from '../rack/drafts.ts'
 import { SelectEntry } from '../ui/Entry.tsx'
 import { Options } from '../ui/Options.tsx'
 import { useTexts } from '../ui/texts.tsx'
@@ -59,6 +63,57 @@ export const Places = () => {
         problem={fixtureProblem}
         onChange={(fixtureId) => void moveJob({ fixtureId })}
       />
+      <Mounting />
     </div>
+  )
+}
+
+/** How this station's bar and this fixture's seat are: kept with their records. */
+const Mounting = () => {
+  const t = useTexts()
+  const { station, fixture } = useApp()
+  if (!station || !fixture) return null
+  const say = async (saved: Promise<Result<unknown>>) => {
+    const result = await saved
+    if (!result.ok && result.problems[0]) sayProblem(result.problems[0])
+  }
+  const keepStation = (patch: Partial<StationDraft>) => {
+    const { id, version } = station
+    void say(saveStation({ id, version }, { ...stationDraftOf(station), ...patch }))
+  }
+  const keepFixture = (seatsOn: 'back' | 'bevelSide') => {
+    const { id, version } = fixture
+    void say(saveFixture({ id, version }, { ...fixtureDraftOf(fixture), seatsOn }))
+  }
+  return (
+    <>
+      <SelectEntry
+        name={t('setUp:given.barMeasure')}
+        value={station.barMeasure}
+        options={barMeasures.map((value) => ({ value, name: t(`common:barMeasure.${value}`) }))}
+        onChange={(barMeasure) => keepStation({ barMeasure })}
+      />
+      <SelectEntry
+        name={t('setUp:given.barPlace')}
+        value={station.barPlace}
+        options={barPlaces.map((value) => ({ value, name: t(`common:barPlace.${value}`) }))}
+        onChange={(barPlace) => keepStation({ barPlace })}
+      />
+      <SelectEntry
+        name={t('setUp:given.rotation')}
+        value={station.rotation}
+        options={(['intoEdge', 'awayFromEdge'] as const).map((value) => ({
+          value,
+          name: t(`common:rotation.${value}`),
+        }))}
+        onChange={(rotation) => keepStation({ rotation })}
+      />
+      <SelectEntry
+        name={t('setUp:given.seatsOn')}
+        value={fixture.seatsOn}
+        options={(['back', 'bevelSide'] as const).map((value) => ({ value, name: t(`common:seatsOn.${value}`) }))}
+        onChange={keepFixture}
+      />
+    </>
   )
 }

@@ -1,7 +1,10 @@
+import type { SetUp } from '../../geometry/setUp.ts'
+import { useApp } from '../app/store.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
+import type { BarMeasure } from './barMeasure.ts'
 import { type DrawingProps, pathOf } from './Parts.tsx'
-import type { Point } from './triangle.ts'
+import type { Point, Triangle } from './triangle.ts'
 
 /** How far dimensions stand off their part (mm of the drawing's paper, as px). */
 export const OFF_PX = 64
@@ -12,6 +15,8 @@ const RING_PX = 3.5
 export const Measures = (props: DrawingProps) => {
   const { standing, triangle, layout } = props
   const { setUp } = standing
+  const measure = useApp((app) => app.station?.barMeasure ?? 'gap')
+  const [from, to] = barEnds(setUp, triangle, measure)
   const [edgeX, edgeY] = layout.px(triangle.edge)
   const [x, y] = layout.px([0, 0])
   return (
@@ -25,12 +30,7 @@ export const Measures = (props: DrawingProps) => {
         to={triangle.onBlade(setUp.projectionMm, 0)}
         offPx={-OFF_PX}
       />
-      <Dimension
-        {...props}
-        from={triangle.towardsBar(setUp.wheelRadiusMm)}
-        to={triangle.towardsBar(setUp.barDistanceMm - setUp.barRadiusMm)}
-        offPx={OFF_PX + 16}
-      />
+      <Dimension {...props} from={from} to={to} offPx={OFF_PX + 16} />
       <BevelAngle {...props} />
       <AlongLines {...props} />
       <circle className="joint" cx={edgeX} cy={edgeY} r="4.5" />
@@ -38,6 +38,17 @@ export const Measures = (props: DrawingProps) => {
       <Ring at={layout.px(triangle.bar)} />
     </g>
   )
+}
+
+/** Where the caliper goes for the bar: its two ends. */
+export const barEnds = (setUp: SetUp, triangle: Triangle, measure: BarMeasure): readonly [Point, Point] => {
+  const { wheelRadiusMm, barDistanceMm, barRadiusMm } = setUp
+  if (measure === 'gap') return [triangle.towardsBar(wheelRadiusMm), triangle.towardsBar(barDistanceMm - barRadiusMm)]
+  const [x, y] = triangle.bar
+  return [
+    [x, wheelRadiusMm],
+    [x, y + (measure === 'heightToTop' ? barRadiusMm : -barRadiusMm)],
+  ]
 }
 
 const Ring = ({ at: [x, y] }: { readonly at: readonly [number, number] }) => (

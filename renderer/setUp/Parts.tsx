@@ -63,13 +63,13 @@ const Blade = ({ standing, triangle, layout }: DrawingProps) => {
   return <path className="blade" data-chord={hollow.chordMm} d={`${pathOf(layout, body)}Z`} />
 }
 
-/** Holds the blade's back or bevel side to the bar: drawn between the two, as the seat offset says. */
+/** Holds the blade to the bar by the face that lies on it. */
 const Fixture = ({ standing, triangle, layout }: DrawingProps) => {
   const { setUp, job } = standing
   const { projectionMm: P, seatOffsetMm: o, barRadiusMm } = setUp
-  const under = o > 0
-  const seat = under ? job.blade.thicknessMm : 0
-  const sign = under ? 1 : -1
+  const onBevelSide = job.fixture.seatsOn === 'bevelSide'
+  const seat = onBevelSide ? job.blade.thicknessMm : 0
+  const sign = onBevelSide ? 1 : -1
   const plate = [
     triangle.onBlade(P - PLATE_MM, seat),
     triangle.onBlade(P + PLATE_MM, seat),

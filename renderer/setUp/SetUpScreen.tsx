@@ -9,6 +9,9 @@ import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { foundKeyOf } from './found.ts'
 import { Given, Places } from './Given.tsx'
+import { InkPrediction } from './InkPrediction.tsx'
+import { IronRule } from './IronRule.tsx'
+import './more.css'
 import './setUp.css'
 import { TriangleDrawing } from './TriangleDrawing.tsx'
 import { Worn } from './Worn.tsx'
@@ -53,6 +56,15 @@ export const SetUpScreen = () => {
         {standing && <InWords standing={standing} />}
         <Places />
       </section>
+      {standing && (
+        <>
+          <IronRule standing={standing} />
+          <div className="set-up-more">
+            <InkPrediction standing={standing} />
+            <Worn standing={standing} />
+          </div>
+        </>
+      )}
     </div>
   )
 }
@@ -62,6 +74,7 @@ const InWords = ({ standing }: { readonly standing: Standing }) => {
   const t = useTexts()
   const { inWords } = useFigures()
   const { figures, job } = standing
+  const place = useApp((app) => app.station?.barPlace ?? 'above')
   return (
     <div className="in-words">
       <p className="sentence">
@@ -72,7 +85,7 @@ const InWords = ({ standing }: { readonly standing: Standing }) => {
           bevel: inWords(figures.bevelAngleDeg, 'deg', 1),
         })}
       </p>
-      <Worn job={job} gapMm={figures.gapMm} barDistanceMm={figures.barDistanceMm} />
+      {place === 'inFront' && <p className="muted">{t('setUp:bar.turned')}</p>}
       <RimSpeed standing={standing} />
     </div>
   )

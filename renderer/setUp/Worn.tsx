@@ -1,45 +1,69 @@
-import type { Job } from '../../geometry/job.ts'
-import { setUpOf } from '../../geometry/setUp.ts'
-import { degFromRad } from '../../geometry/units.ts'
+import { useState } from 'react'
+import { measureWheel } from '../app/measureWheel.ts'
+import { useApp } from '../app/store.ts'
+import { FigureField } from '../ui/FigureField.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
+import type { Standing } from './SetUpScreen.tsx'
+import { type AfterWear, afterWear } from './wear.ts'
 
-interface WornProps {
-  readonly job: Job
-  readonly gapMm: number
-  readonly barDistanceMm: number
-}
+/** What a dressing or a season takes, as a first thought (mm of diameter). */
+const FIRST_LOSS_MM = 2
 
-/** How much a wheel loses before somebody looks at the bar again (mm of diameter). */
-const WEAR_MM = 10
-
-/** What the bevel becomes on a worn wheel, with the bar left alone and with the bar set to its old gap. */
-export const Worn = ({ job, gapMm, barDistanceMm }: WornProps) => {
+/** After wear or dressing: what the bevel becomes with the bar left or set to its old gap, and how far to move for the old bevel. */
+export const Worn = ({ standing: { job, figures } }: { readonly standing: Standing }) => {
   const t = useTexts()
-  const { inWords } = useFigures()
-  const wheelDiameterMm = job.station.wheelDiameterMm - WEAR_MM
-  const station = { ...job.station, wheelDiameterMm }
-  const projectionMm = job.aim.projectionMm ?? projectionOf(job)
-  const bevelAt = (barMm: number): string => {
-    const aim = { ...job.aim, bevelAngleDeg: null, projectionMm, barDistanceMm: barMm }
-    const worn = setUpOf({ ...job, station, aim })
-    return worn.ok ? inWords(degFromRad(worn.value.bevelRad), 'deg', 1) : t('setUp:worn.none')
+  const { inWords, plain } = useFigures()
+  const station = useApp((app) => app.station)
+  const [typedMm, setTypedMm] = useState<number | null>(null)
+  const wheelDiameterMm = typedMm ?? job.station.wheelDiameterMm - FIRST_LOSS_MM
+  const after = afterWear(job, figures, wheelDiameterMm)
+  const change = (deg: number | null) => {
+    if (deg === null) return t('setUp:worn.none')
+    const by = deg - figures.bevelAngleDeg
+    const sign = by < 0 ? '' : '+'
+    return t('setUp:worn.bevel', { bevel: inWords(deg, 'deg', 1), by: `${sign}${plain(by, 'deg', 2).text}` })
   }
   return (
-    <div className="worn">
-      <p className="worn-head">{t('setUp:worn.heading', { diameter: inWords(wheelDiameterMm, 'mm', 0) })}</p>
-      <p>
-        {t('setUp:worn.left')} <strong>{bevelAt(barDistanceMm)}</strong>
-      </p>
-      <p>
-        {t('setUp:worn.sameGap')}{' '}
-        <strong>{bevelAt(wheelDiameterMm / 2 + job.station.barDiameterMm / 2 + gapMm)}</strong>
-      </p>
-    </div>
+    <section className="worn" aria-label={t('setUp:worn.heading')}>
+      <h2>{t('setUp:worn.heading')}</h2>
+      <FigureField
+        quantity="station.wheelDiameterMm"
+        label={t('setUp:worn.diameter')}
+        value={wheelDiameterMm}
+        onCommit={(value) => setTypedMm(value)}
+      />
+      <dl>
+        <dt>{t('setUp:worn.left')}</dt>
+        <dd>{change(after.leftDeg)}</dd>
+        <dt>{t('setUp:worn.sameGap')}</dt>
+        <dd>{change(after.sameGapDeg)}</dd>
+      </dl>
+      <Move after={after} />
+      {station && wheelDiameterMm !== station.wheelDiameterMm && (
+        <button type="button" className="key" onClick={() => void measureWheel(station, wheelDiameterMm)}>
+          {t('setUp:worn.take')}
+        </button>
+      )}
+    </section>
   )
 }
 
-const projectionOf = (job: Job): number | null => {
-  const setUp = setUpOf(job)
-  return setUp.ok ? setUp.value.projectionMm : null
+const Move = ({ after }: { readonly after: AfterWear }) => {
+  const t = useTexts()
+  const { inWords } = useFigures()
+  if (after.barMovesMm === null) return null
+  const way = after.barMovesMm < 0 ? 'nearer' : 'further'
+  return (
+    <p>
+      {t(`setUp:worn.move.${way}`, {
+        bar: inWords(Math.abs(after.barMovesMm), 'mm', 1),
+        gap: inWords(after.gapMm ?? 0, 'mm', 1),
+      })}{' '}
+      {after.projectionMovesMm !== null &&
+        t(`setUp:worn.or.${after.projectionMovesMm < 0 ? 'less' : 'more'}`, {
+          projection: inWords(Math.abs(after.projectionMovesMm), 'mm', 1),
+        })}
+    </p>
+  )
 }

@@ -10,6 +10,7 @@ import { FigureField } from '../ui/FigureField.tsx'
 import { FigureText } from '../ui/FigureText.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
+import { type BarMeasure, barDistanceOf, measureOf } from './barMeasure.ts'
 import { type AimKey, foundKeyOf } from './found.ts'
 import type { Standing } from './SetUpScreen.tsx'
 
@@ -36,38 +37,44 @@ const useTurns = () => {
   return (degPerMm: number) => t('setUp:turns', { step, change: signed(plain(degPerMm * stepMm, 'deg', 2).text) })
 }
 
-/** Bar to wheel, between their surfaces; and the same measured the other way. */
+/** Where the bar stands, as it is measured at this station; and another way of measuring the same. */
 export const BarFigure = ({ standing: { job, figures } }: FigureProps) => {
   const t = useTexts()
   const { plain, inWords } = useFigures()
   const turns = useTurns()
-  const bothRadiiMm = (job.station.wheelDiameterMm + job.station.barDiameterMm) / 2
+  const station = useApp((app) => app.station)
+  const measure = station?.barMeasure ?? 'gap'
+  const place = station?.barPlace ?? 'above'
+  const readMm = (each: BarMeasure) => measureOf(each, job.station, figures.barDistanceMm)
   const { max } = quantities.aim.barDistanceMm
   const found = foundKeyOf(job) === 'barDistanceMm'
   const note = turns(figures.bevelPerBarDistanceDegPerMm)
+  const other = measure === 'gap' ? 'heightToTop' : 'gap'
   return (
     <>
       {found ? (
         <FigureText
-          figure={plain(figures.gapMm, 'mm', 1)}
+          figure={plain(readMm(measure), 'mm', 1)}
           size="far"
           found
-          name={<strong>{t('setUp:bar.found')}</strong>}
+          name={<strong>{t(`setUp:bar.found.${place}.${measure}`)}</strong>}
           note={note}
         />
       ) : (
         <JobField
           path="aim.barDistanceMm"
           size="large"
-          label={t('setUp:bar.given')}
-          value={figures.gapMm}
-          range={{ min: 0, max: max - bothRadiiMm }}
+          label={t(`setUp:bar.given.${place}.${measure}`)}
+          value={readMm(measure)}
+          range={{ min: 0, max: measureOf(measure, job.station, max) }}
           note={note}
-          change={(now, value) => withAim(now, 'barDistanceMm', value === null ? null : value + bothRadiiMm)}
+          change={(now, value) =>
+            withAim(now, 'barDistanceMm', value === null ? null : barDistanceOf(measure, now.station, value))
+          }
         />
       )}
       <p className="beside-note">
-        {t('setUp:bar.height')} <strong>{inWords(figures.barHeightMm, 'mm', 1)}</strong>
+        {t(`setUp:bar.other.${place}.${other}`)} <strong>{inWords(readMm(other), 'mm', 1)}</strong>
       </p>
     </>
   )

@@ -1,0 +1,91 @@
+import { describe, expect, it } from 'vitest'
+import type { Job } from '../../geometry/job.ts'
+import { parseJob } from '../../geometry/parseJob.ts'
+import { setUpOf, setUpReport } from '../../geometry/setUp.ts'
+import type { Tool } from '../../main/contract/entities.ts'
+import { barDistanceOf, measureOf } from '../../renderer/setUp/barMeasure.ts'
+import { ironMarks, labelledMarks } from '../../renderer/setUp/ironMarks.ts'
+import { afterWear } from '../../renderer/setUp/wear.ts'
+import { toolDraft } from '../main/support.ts'
+
+const job = ((): Job => {
+  const parsed = parseJob({
+    version: 1,
+    blade: { widthMm: 57, thicknessMm: 3.2, seatAngleDeg: 12, bevelSide: 'up' },
+    station: { wheelDiameterMm: 250, wheelWidthMm: 50, barDiameterMm: 12 },
+    fixture: { kind: 'steered', seatOffsetMm: 15, guideArmMm: 75, screwPitchMm: 0.8 },
+    aim: { bevelAngleDeg: 25, projectionMm: 130, reliefMm: 0.5 },
+  })
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems))
+  return parsed.value
+})()
+const figures = (() => {
+  const setUp = setUpOf(job)
+  if (!setUp.ok) throw new Error('no set-up')
+  return setUpReport(job, setUp.value)
+})()
+
+describe('ways to measure the bar', () => {
+  const mount = { wheelDiameterMm: 250, barDiameterMm: 12, barOffsetMm: 0 }
+
+  it('axle to bar 207.57: gap 207.57 - 125 - 6 = 76.57, to the top 207.57 - 125 + 6 = 88.57, to the underside 76.57', () => {
+    expect(measureOf('gap', mount, 207.57)).toBeCloseTo(76.57, 9)
+    expect(measureOf('heightToTop', mount, 207.57)).toBeCloseTo(88.57, 9)
+    expect(measureOf('heightToUnderside', mount, 207.57)).toBeCloseTo(76.57, 9)
+  })
+
+  it('a bar 60 mm beside the axle line at 205 from it stands sqrt(205^2 - 60^2) = 196.02 up: 77.02 to its top', () => {
+    const beside = { ...mount, barOffsetMm: 60 }
+    expect(measureOf('heightToTop', beside, 205)).toBeCloseTo(196.0229 - 125 + 6, 3)
+    expect(measureOf('gap', beside, 205)).toBeCloseTo(74, 9)
+  })
+
+  it.each(['gap', 'heightToTop', 'heightToUnderside'] as const)('%s goes back to where the bar was', (measure) => {
+    const beside = { ...mount, barOffsetMm: 37 }
+    expect(barDistanceOf(measure, beside, measureOf(measure, beside, 213.4))).toBeCloseTo(213.4, 9)
+  })
+})
+
+describe('after wear', () => {
+  it('keeps nothing where nothing was lost', () => {
+    const after = afterWear(job, figures, 250)
+    expect(after.leftDeg).toBeCloseTo(25, 9)
+    expect(after.sameGapDeg).toBeCloseTo(25, 9)
+    expect(after.barMovesMm).toBeCloseTo(0, 9)
+    expect(after.projectionMovesMm).toBeCloseTo(0, 9)
+  })
+
+  it('2 mm off the diameter: bar left, 2 x the sensitivity; moved as told, the old bevel again', () => {
+    const after = afterWear(job, figures, 248)
+    expect((after.leftDeg ?? 0) - 25).toBeCloseTo(-2 * figures.bevelPerWheelDiameterDegPerMm, 1)
+    const setUp = setUpOf({
+      ...job,
+      station: { ...job.station, wheelDiameterMm: 248 },
+      aim: { ...job.aim, projectionMm: null, barDistanceMm: figures.barDistanceMm },
+    })
+    expect(setUp.ok && setUp.value.projectionMm - 130).toBeCloseTo(after.projectionMovesMm ?? 9, 9)
+    expect((after.gapMm ?? 0) + 124 + 6).toBeCloseTo(figures.barDistanceMm + (after.barMovesMm ?? 0), 9)
+  })
+})
+
+describe('the rule of irons', () => {
+  const iron = (code: string, bevelAngleDeg: number): Tool => ({
+    ...toolDraft,
+    id: `00000000-0000-4000-8000-0000000000${code}`,
+    code,
+    version: 1,
+    bevelAngleDeg,
+    thicknessMm: 3.2,
+  })
+
+  it('an iron at the job’s own bevel has the job’s projection; one that cannot be ground so has none', () => {
+    const marks = ironMarks(job, figures.barDistanceMm, [iron('01', 25)])
+    expect(marks[0]?.projectionMm).toBeCloseTo(130, 6)
+    expect(ironMarks(job, 590, [iron('02', 25)])[0]?.projectionMm).toBeNull()
+  })
+
+  it('labels that would run into each other go into the next row, and beyond the last into none', () => {
+    const marks = ['01', '02', '03'].map((code) => ({ tool: iron(code, 25), projectionMm: 100 }))
+    expect(labelledMarks(marks, (mm) => mm, 30, 2).map(({ row }) => row)).toEqual([0, 1, null])
+  })
+})
