@@ -137,6 +137,10 @@ export const quantities = {
     squareGapMm: quantity('mm', -10, 10, null, 2),
     squareOverMm: quantity('mm', 5, 300, null, 0),
   },
+  square: {
+    clamping: quantity('count', 1, 20, 1, 0),
+    wantedDeg: quantity('deg', -10, 10, 0, 2),
+  },
   wood: {
     leverDeg: quantity('deg', -1, 1, 0, 2),
     skewDeg: quantity('deg', 0, 60, 0, 0),

@@ -11,6 +11,7 @@ import problems from '../../assets/texts/en/problems.json' with { type: 'json' }
 import quantities from '../../assets/texts/en/quantities.json' with { type: 'json' }
 import rack from '../../assets/texts/en/rack.json' with { type: 'json' }
 import setUp from '../../assets/texts/en/setUp.json' with { type: 'json' }
+import square from '../../assets/texts/en/square.json' with { type: 'json' }
 import wood from '../../assets/texts/en/wood.json' with { type: 'json' }
 import type { Unit } from '../../geometry/quantities.ts'
 import { figure, joined } from './figures.ts'
@@ -29,6 +30,7 @@ const catalogue = {
   quantities,
   rack,
   setUp,
+  square,
   wood,
 }
 

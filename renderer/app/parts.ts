@@ -4,6 +4,7 @@ import { MeasureScreen } from '../measure/MeasureScreen.tsx'
 import { PlanScreen } from '../plan/PlanScreen.tsx'
 import { RackScreen } from '../rack/RackScreen.tsx'
 import { SetUpScreen } from '../setUp/SetUpScreen.tsx'
+import { SquarePart } from '../square/SquarePart.tsx'
 import { WoodPart } from '../wood/WoodPart.tsx'
 import type { Screen } from './route.ts'
 
@@ -16,7 +17,7 @@ const GrindScreen = lazy(async () => ({ default: (await import('../grind/GrindSc
 export const parts: Readonly<Record<Screen, Readonly<Record<string, React.ComponentType>>>> = {
   rack: { rack: RackScreen },
   plan: { aim: PlanScreen, wood: WoodPart },
-  setUp: { triangle: SetUpScreen },
+  setUp: { triangle: SetUpScreen, square: SquarePart },
   grind: { grind: GrindScreen },
   measure: { edge: MeasureScreen, learnt: LearntPart },
 }
