@@ -137,6 +137,10 @@ export const quantities = {
     squareGapMm: quantity('mm', -10, 10, null, 2),
     squareOverMm: quantity('mm', 5, 300, null, 0),
   },
+  honing: {
+    setBackMm: quantity('mm', 0.001, 1, 0.02, 3),
+    strokes: quantity('count', 0, 60, 5, 0),
+  },
   square: {
     clamping: quantity('count', 1, 20, 1, 0),
     wantedDeg: quantity('deg', -10, 10, 0, 2),

@@ -3,6 +3,7 @@ import card from '../../assets/texts/en/card.json' with { type: 'json' }
 import cautions from '../../assets/texts/en/cautions.json' with { type: 'json' }
 import common from '../../assets/texts/en/common.json' with { type: 'json' }
 import grind from '../../assets/texts/en/grind.json' with { type: 'json' }
+import honing from '../../assets/texts/en/honing.json' with { type: 'json' }
 import hosts from '../../assets/texts/en/hosts.json' with { type: 'json' }
 import learnt from '../../assets/texts/en/learnt.json' with { type: 'json' }
 import measure from '../../assets/texts/en/measure.json' with { type: 'json' }
@@ -22,6 +23,7 @@ const catalogue = {
   cautions,
   common,
   grind,
+  honing,
   hosts,
   learnt,
   measure,

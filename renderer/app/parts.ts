@@ -1,4 +1,5 @@
 import { lazy } from 'react'
+import { HoningPart } from '../honing/HoningPart.tsx'
 import { LearntPart } from '../learnt/LearntPart.tsx'
 import { MeasureScreen } from '../measure/MeasureScreen.tsx'
 import { PlanScreen } from '../plan/PlanScreen.tsx'
@@ -19,7 +20,7 @@ export const parts: Readonly<Record<Screen, Readonly<Record<string, React.Compon
   plan: { aim: PlanScreen, wood: WoodPart },
   setUp: { triangle: SetUpScreen, square: SquarePart },
   grind: { grind: GrindScreen },
-  measure: { edge: MeasureScreen, learnt: LearntPart },
+  measure: { edge: MeasureScreen, learnt: LearntPart, honing: HoningPart },
 }
 
 /** @returns the part of a screen that an address names; anything unknown is the first */

@@ -1,0 +1,30 @@
+import { expect, expectGoodLooks, test } from '../support/app.ts'
+
+/** A report takes a second or two on a slow machine. */
+const SOLVED = { timeout: 30_000 }
+
+test('the secondary bevel is drawn, strokes keep or flatten the curve, and a colour means something for the steel', async ({
+  app,
+}) => {
+  await app.getByRole('row', { name: /Smoothing iron, fine/ }).click()
+  await app.getByRole('link', { name: 'Measure this iron' }).click()
+  await app.getByRole('link', { name: 'Hone', exact: true }).click()
+  const bevel = app.getByRole('region', { name: 'The secondary bevel' })
+  await expect(bevel).toContainText(/One honing leaves a flat 0\.\d\d\smm wide; after \d+ honings/, SOLVED)
+  const strokes = app.getByRole('region', { name: 'Strokes that keep the curve' })
+  await expect(strokes).toContainText('18 strokes keep the curve: 0.07')
+  await expectGoodLooks(app, 'honing')
+  const type = async (name: string, text: string) => {
+    await app.getByLabel(name, { exact: true }).fill(text)
+    await app.getByLabel(name, { exact: true }).press('Enter')
+  }
+  await type('strokes at each corner', '0')
+  await type('at each halfway', '0')
+  await type('in the middle', '12')
+  await expect(strokes).toContainText('12 strokes flatten the curve')
+  await type('honed bevel', '25')
+  await expect(bevel).toContainText('the stone lies on the heel as well')
+  const heat = app.getByRole('region', { name: 'Heat' })
+  await heat.getByLabel('Steel').selectOption({ label: 'high-speed (M2)' })
+  await expect(heat.getByRole('listitem').filter({ hasText: 'full purple' })).toContainText('below its temper')
+})
