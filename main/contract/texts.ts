@@ -2,6 +2,7 @@ import i18next, { type i18n } from 'i18next'
 import card from '../../assets/texts/en/card.json' with { type: 'json' }
 import cautions from '../../assets/texts/en/cautions.json' with { type: 'json' }
 import common from '../../assets/texts/en/common.json' with { type: 'json' }
+import faults from '../../assets/texts/en/faults.json' with { type: 'json' }
 import grind from '../../assets/texts/en/grind.json' with { type: 'json' }
 import honing from '../../assets/texts/en/honing.json' with { type: 'json' }
 import hosts from '../../assets/texts/en/hosts.json' with { type: 'json' }
@@ -22,6 +23,7 @@ const catalogue = {
   card,
   cautions,
   common,
+  faults,
   grind,
   honing,
   hosts,

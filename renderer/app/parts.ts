@@ -1,4 +1,5 @@
 import { lazy } from 'react'
+import { FaultsPart } from '../faults/FaultsPart.tsx'
 import { HoningPart } from '../honing/HoningPart.tsx'
 import { LearntPart } from '../learnt/LearntPart.tsx'
 import { MeasureScreen } from '../measure/MeasureScreen.tsx'
@@ -20,7 +21,7 @@ export const parts: Readonly<Record<Screen, Readonly<Record<string, React.Compon
   plan: { aim: PlanScreen, wood: WoodPart },
   setUp: { triangle: SetUpScreen, square: SquarePart },
   grind: { grind: GrindScreen },
-  measure: { edge: MeasureScreen, learnt: LearntPart, honing: HoningPart },
+  measure: { edge: MeasureScreen, learnt: LearntPart, faults: FaultsPart, honing: HoningPart },
 }
 
 /** @returns the part of a screen that an address names; anything unknown is the first */

@@ -42,6 +42,8 @@ export interface App {
   readonly job: JobRecord | null
   readonly station: Station | null
   readonly fixture: Fixture | null
+  /** A job to be looked at on the model instead of the one in hand, which stays as it is; any edit ends it. */
+  readonly trial: { readonly job: Job; readonly name: string } | null
   /** The last good report of the tool in hand. */
   readonly report: Report | null
   readonly solving: boolean
@@ -54,7 +56,7 @@ export interface App {
   editJob(change: JobChange, options?: EditOptions): Promise<boolean>
 }
 
-const nothingInHand = { tool: null, job: null, station: null, fixture: null, report: null }
+const nothingInHand = { tool: null, job: null, station: null, fixture: null, trial: null, report: null }
 
 /** The window's one store. Its actions stand in storeRack.ts and storeJob.ts. */
 export const useApp = create<App>()(() => ({

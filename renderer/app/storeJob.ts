@@ -38,6 +38,7 @@ const holdJob = (record: JobRecord): void => {
   const unchanged = job?.id === record.id && sameJob(job.document, record.document)
   // A document that says the same stays the same object, so that nothing that follows it begins again.
   const document = unchanged ? job.document : record.document
+  if (!unchanged) useApp.setState({ trial: null })
   useApp.setState({
     job: { ...record, document },
     station: stations.find(({ id }) => id === record.stationId) ?? null,

@@ -17,7 +17,9 @@ import { Views } from './Views.tsx'
 /** Grind: the moving model, the glass, and the whole grind to go back and forth in. */
 export const GrindScreen = () => {
   const t = useTexts()
-  const job = useApp((app) => app.job?.document ?? null)
+  const trial = useApp((app) => app.trial)
+  const kept = useApp((app) => app.job?.document ?? null)
+  const job = trial?.job ?? kept
   const { live, running } = useLiveGrind(job)
   if (!job) return <p className="grind-empty">{t('grind:empty.noJob')}</p>
   if (!live || !running) return <Waiting live={live} />
@@ -55,15 +57,17 @@ const GrindAlive = ({ running, job }: { readonly running: Running; readonly job:
     if (up) running.live.pause()
     setLifted(up)
   }
+  const trial = useApp((app) => app.trial)
   return (
     <div className="grind-screen">
+      {trial && <Trial name={trial.name} />}
       <div className="grind-stage">
         <Stage {...views} palette={palette} dot={dot} rotation={rotation} homeCount={homeCount} />
       </div>
       <Views>
         {(plotPx) => (
           <>
-            <MotionFields motion={job.motion} />
+            {trial === null && <MotionFields motion={job.motion} />}
             <PressureView {...views} plotPx={plotPx} />
             <GlassView {...views} plan={report?.plan ?? null} predicted={report?.grind ?? null} plotPx={plotPx} />
             <BevelView {...views} palette={palette} dot={dot} plotPx={plotPx} />
@@ -79,5 +83,18 @@ const GrindAlive = ({ running, job }: { readonly running: Running; readonly job:
         onHome={() => setHomeCount((count) => count + 1)}
       />
     </div>
+  )
+}
+
+/** Says that a fault is being shown, and leads back to the job itself. */
+const Trial = ({ name }: { readonly name: string }) => {
+  const t = useTexts()
+  return (
+    <p className="grind-trial" role="status">
+      {t('grind:trial.shows', { name })}{' '}
+      <button type="button" className="key" onClick={() => useApp.setState({ trial: null })}>
+        {t('grind:trial.leave')}
+      </button>
+    </p>
   )
 }

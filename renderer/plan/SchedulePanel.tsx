@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from 'react'
 import type { AimCurve } from '../../geometry/aimCurve.ts'
 import type { Job } from '../../geometry/job.ts'
 import type { Report } from '../../geometry/report.ts'
-import type { Problem } from '../../geometry/result.ts'
+import type { Problem, Result } from '../../geometry/result.ts'
 import type { Schedule } from '../../geometry/schedule.ts'
 import type { SchedulePlan } from '../../geometry/schedulePlans.ts'
 import { withSettings } from '../../geometry/scheduleSettings.ts'
@@ -11,7 +11,7 @@ import { FigureField } from '../ui/FigureField.tsx'
 import { Options } from '../ui/Options.tsx'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
-import { type Planning, planScheduleAside } from '../worker/planner.ts'
+import { type Aside, doAside } from '../worker/aside.ts'
 
 type Shape = 'arc' | 'easedCorners'
 
@@ -32,18 +32,20 @@ export const SchedulePanel = ({ job, report }: { readonly job: Job; readonly rep
   const [shape, setShape] = useState<Shape>('arc')
   const [flatShare, setFlatShare] = useState(0.6)
   const [search, setSearch] = useState(none)
-  const running = useRef<Planning | null>(null)
+  const running = useRef<Aside<Result<Schedule>> | null>(null)
   const asked = JSON.stringify([job.blade, job.fixture, job.aim, shape, shape === 'arc' ? 0 : flatShare])
-  useEffect(() => () => running.current?.cancel(), [])
+  useEffect(() => () => running.current?.giveUp(), [])
   const look = async () => {
     const { reliefMm } = report.plan
     const curve: AimCurve = shape === 'arc' ? { kind: 'arc', reliefMm } : { kind: shape, reliefMm, flatShare }
     setSearch({ ...none, share: 0, asked })
-    const planning = planScheduleAside(job, curve, (share) => setSearch((now) => ({ ...now, share })))
-    running.current = planning
-    const result = await planning.result
-    const problems = result.ok || result.problems[0]?.code === 'cancelled' ? [] : result.problems
-    setSearch({ share: null, found: result.ok ? result.value : null, problems, asked })
+    running.current = doAside({ type: 'schedule', job, curve }, (said) => {
+      if (said.type === 'scheduling') setSearch((now) => ({ ...now, share: said.share }))
+      return said.type === 'scheduled' ? said.result : undefined
+    })
+    const result = await running.current.result
+    const problems = result === null || result.ok ? [] : result.problems
+    setSearch({ share: null, found: result?.ok ? result.value : null, problems, asked })
   }
   const found = search.asked === asked ? search.found : null
   return (
@@ -72,7 +74,7 @@ export const SchedulePanel = ({ job, report }: { readonly job: Job; readonly rep
       ) : (
         <p>
           <progress value={Math.round(search.share * MOST_SETTINGS_STEPS)} max={MOST_SETTINGS_STEPS} />{' '}
-          <button type="button" className="word" onClick={() => running.current?.cancel()}>
+          <button type="button" className="word" onClick={() => running.current?.giveUp()}>
             {t('plan:schedule.stop')}
           </button>
         </p>

@@ -1,5 +1,6 @@
 import type { AimCurve } from '../../geometry/aimCurve.ts'
 import type { Bearing } from '../../geometry/balance.ts'
+import type { Signature } from '../../geometry/diagnose.ts'
 import type { Job } from '../../geometry/job.ts'
 import type { Report } from '../../geometry/report.ts'
 import type { Problem, Result } from '../../geometry/result.ts'
@@ -15,6 +16,7 @@ import type { Schedule } from '../../geometry/schedule.ts'
 export type ToWorker =
   | { readonly type: 'solve'; readonly id: number; readonly job: Job }
   | { readonly type: 'schedule'; readonly job: Job; readonly curve: AimCurve }
+  | { readonly type: 'diagnose'; readonly job: Job }
   | { readonly type: 'start'; readonly run: number; readonly job: Job }
   | { readonly type: 'play'; readonly sweepsPerSecond: number }
   | { readonly type: 'pause' }
@@ -71,6 +73,7 @@ export type FromWorker =
   /** How far the search for a schedule is, 0 to 1, and what it found. */
   | { readonly type: 'scheduling'; readonly share: number }
   | { readonly type: 'scheduled'; readonly result: Result<Schedule> }
+  | { readonly type: 'diagnosed'; readonly signatures: readonly Signature[] }
   | { readonly type: 'started'; readonly shape: RunShape }
   | { readonly type: 'frame'; readonly frame: Frame }
   /** Sweeps worked out ahead, from sweep `from` on. */

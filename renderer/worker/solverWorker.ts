@@ -1,3 +1,4 @@
+import { signaturesOf } from '../../geometry/diagnose.ts'
 import { planSchedule } from '../../geometry/schedule.ts'
 import { solveJob } from '../../geometry/solveJob.ts'
 import { createGrindLoop } from './grindLoop.ts'
@@ -22,5 +23,6 @@ const schedule = ({ job, curve }: Extract<ToWorker, { type: 'schedule' }>): void
 self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
   if (data.type === 'solve') post({ type: 'solved', id: data.id, result: solveJob(data.job) })
   else if (data.type === 'schedule') schedule(data)
+  else if (data.type === 'diagnose') post({ type: 'diagnosed', signatures: signaturesOf(data.job) })
   else loop.take(data)
 }
