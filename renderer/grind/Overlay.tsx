@@ -41,6 +41,7 @@ export const Overlay = ({ labels, dimensions, children, moving, drawRef }: Overl
   const settle = useCallback(() => {
     if (!box.current || !project.current) return
     placeLabels(box.current, labels, project.current, places.current)
+    box.current.dataset.placed = 'true'
     draw()
   }, [labels, draw])
 

@@ -1,4 +1,4 @@
-import { expect, expectGoodLooks, takePicture, test } from '../support/app.ts'
+import { expect, expectGoodLooks, test } from '../support/app.ts'
 
 /** A report takes a second or two on a slow machine. */
 const SOLVED = { timeout: 30_000 }
@@ -20,7 +20,6 @@ test('what is seen leads to causes in order, the likeliest is shown on the model
   await expectGoodLooks(app, 'faults')
   await causes.getByRole('button', { name: /Show it on the model: Bar not level: the right/ }).click()
   await expect(app.getByText('This shows a fault: Bar not level: the right corner let down.')).toBeVisible(SOLVED)
-  await takePicture(app, 'faults-on-model')
   await app.getByRole('button', { name: 'Back to the job' }).click()
   await expect(app.getByText('This shows a fault')).toBeHidden()
 })
