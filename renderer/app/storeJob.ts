@@ -1,5 +1,5 @@
 import type { Job } from '../../geometry/job.ts'
-import type { Problem } from '../../geometry/result.ts'
+import { type Problem, problem } from '../../geometry/result.ts'
 import type { JobRecord, Tool } from '../../main/contract/entities.ts'
 import { solver } from '../worker/solver.ts'
 import { checkJob, sameJob, withPlaces } from './jobParts.ts'
@@ -21,16 +21,17 @@ export const takeTool = (tool: Tool): void => {
   useApp.setState({ tool })
 }
 
+const readJob = async (): Promise<void> => {
+  const { tool } = useApp.getState()
+  if (!tool) return
+  const opened = await call('job.open', { toolId: tool.id })
+  if (useApp.getState().tool?.id !== tool.id) return
+  if (opened.ok) holdJob(opened.value)
+  else useApp.setState({ problems: opened.problems, problemAt: null })
+}
+
 /** Opens the job of the tool in hand, made the first time. */
-export const openJob = (): Promise<void> =>
-  inTurn(async () => {
-    const { tool } = useApp.getState()
-    if (!tool) return
-    const opened = await call('job.open', { toolId: tool.id })
-    if (useApp.getState().tool?.id !== tool.id) return
-    if (opened.ok) holdJob(opened.value)
-    else useApp.setState({ problems: opened.problems, problemAt: null })
-  })
+export const openJob = (): Promise<void> => inTurn(readJob)
 
 /** Puts a job record in hand, and solves it where it changed. */
 const holdJob = (record: JobRecord): void => {
@@ -79,30 +80,42 @@ export const forgetRefused = (): void => {
   if (useApp.getState().problemAt !== null) useApp.setState({ problems: [], problemAt: null })
 }
 
-/** As `App.editJob`. */
+/** As `App.editJob`. An undo or another window may have come before it: what follows from the job as it stands is then done on that. */
 export const editJob = (change: JobChange, options: EditOptions = {}): Promise<boolean> =>
   inTurn(async () => {
-    const { at = null, ...places } = options
-    const { job } = useApp.getState()
-    if (!job) return false
-    const checked = checkJob(typeof change === 'function' ? change(job.document) : change)
-    if (!checked.ok) return refuse(checked.problems, at)
-    if (sameJob(checked.value, job.document) && !movesPlace(job, places)) {
-      forgetRefused()
-      return true
-    }
-    return keep(job, checked.value, at, places)
+    const done = await editOnce(change, options)
+    if (done !== 'conflict') return done
+    await readJob()
+    if (typeof change !== 'function') return refuse([problem('conflict')], options.at ?? null)
+    return (await editOnce(change, options)) === true
   })
+
+const editOnce = async (change: JobChange, options: EditOptions): Promise<boolean | 'conflict'> => {
+  const { at = null, ...places } = options
+  const { job } = useApp.getState()
+  if (!job) return false
+  const checked = checkJob(typeof change === 'function' ? change(job.document) : change)
+  if (!checked.ok) return refuse(checked.problems, at)
+  if (sameJob(checked.value, job.document) && !movesPlace(job, places)) {
+    forgetRefused()
+    return true
+  }
+  return keep(job, checked.value, at, places)
+}
 
 const movesPlace = (job: JobRecord, { stationId, fixtureId }: EditOptions): boolean =>
   (stationId ?? job.stationId) !== job.stationId || (fixtureId ?? job.fixtureId) !== job.fixtureId
 
-const keep = async (job: JobRecord, document: Job, at: string | null, places: EditOptions): Promise<boolean> => {
+const keep = async (
+  job: JobRecord,
+  document: Job,
+  at: string | null,
+  places: EditOptions,
+): Promise<boolean | 'conflict'> => {
   const { id, version } = job
   const saved = await call('job.edit', { id, version, document, ...places })
   if (!saved.ok) {
-    if (saved.problems[0]?.code === 'conflict') void openJob()
-    return refuse(saved.problems, at)
+    return saved.problems[0]?.code === 'conflict' ? 'conflict' : refuse(saved.problems, at)
   }
   useApp.setState({ problems: [], problemAt: null })
   holdJob(saved.value.value)

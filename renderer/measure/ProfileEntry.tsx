@@ -1,11 +1,13 @@
 import { useState } from 'react'
 import { type ProfileTaking, readProfileText, type TakenProfile } from '../../geometry/profileText.ts'
-import type { Result } from '../../geometry/result.ts'
+import type { Problem, Result } from '../../geometry/result.ts'
 import { MM_PER_INCH, MM_PER_THOU } from '../../geometry/units.ts'
 import { SelectEntry } from '../ui/Entry.tsx'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import { changeSheet } from './bench.ts'
 import type { EntriesProps } from './Entries.tsx'
+import { Photograph } from './Photograph.tsx'
+import { decoded } from './picture.ts'
 import './ways.css'
 
 const unitsMm = { mm: 1, um: 0.001, inch: MM_PER_INCH, thou: MM_PER_THOU } as const
@@ -61,6 +63,7 @@ export const ProfileEntry = ({ tool, sheet }: EntriesProps) => {
             }}
           />
         </label>
+        <PhotographKey tool={tool} />
         {sheet.profile && !picked && (
           <>
             <span>{t('measure:profile.taken', { name: sheet.profile.name, count: sheet.profile.points.length })}</span>
@@ -77,6 +80,48 @@ export const ProfileEntry = ({ tool, sheet }: EntriesProps) => {
         </div>
       )}
     </section>
+  )
+}
+
+/** Opens a photograph to trace the edge on it. */
+const PhotographKey = ({ tool }: Pick<EntriesProps, 'tool'>) => {
+  const t = useTexts()
+  const [opened, setOpened] = useState<{ readonly picture: ImageBitmap; readonly name: string } | null>(null)
+  const [problems, setProblems] = useState<readonly Problem[]>([])
+  const open = async (file: File | undefined) => {
+    if (!file) return
+    const picture = await decoded(file)
+    setProblems(picture.ok ? [] : picture.problems)
+    if (picture.ok) setOpened({ picture: picture.value, name: file.name })
+  }
+  return (
+    <>
+      <label className="key file-key">
+        {t('measure:photograph.pick')}
+        <input
+          type="file"
+          accept="image/jpeg,image/png,image/webp"
+          onChange={(event) => {
+            void open(event.target.files?.[0])
+            event.target.value = ''
+          }}
+        />
+      </label>
+      {problems.map((problem) => (
+        <p key={problem.code} className="caution" role="alert">
+          {problemSentence(t, problem)}
+        </p>
+      ))}
+      {opened && (
+        <Photograph
+          tool={tool}
+          picture={opened.picture}
+          name={opened.name}
+          onTake={(profile) => changeSheet(tool.id, { profile })}
+          onClose={() => setOpened(null)}
+        />
+      )}
+    </>
   )
 }
 

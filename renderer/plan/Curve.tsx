@@ -1,6 +1,7 @@
 import { useState } from 'react'
-import { seatSine } from '../../geometry/aim.ts'
+import { planOf, seatSine } from '../../geometry/aim.ts'
 import type { Job } from '../../geometry/job.ts'
+import type { PlanReport } from '../../geometry/report.ts'
 import { JobField, useProblemAt } from '../app/JobField.tsx'
 import { useApp } from '../app/store.ts'
 import { FigureField } from '../ui/FigureField.tsx'
@@ -8,6 +9,12 @@ import { Options } from '../ui/Options.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { curveIn, withCurve } from './aim.ts'
 import { isCurveKey, ridgeOf, type Way, wayOf, waysFor, withRidge, withWidth } from './ways.ts'
+
+/** The plan of the job as it stands, at once: a report comes later, and would change a field that is being typed in. */
+const planNow = (job: Job): PlanReport | null => {
+  const plan = planOf(job)
+  return plan.ok ? plan.value : null
+}
 
 /** Shaving width and ridges come down to a radius, and no relief is dead square. */
 const saysTheSame = (asked: Way, own: Way): boolean =>
@@ -17,7 +24,7 @@ const saysTheSame = (asked: Way, own: Way): boolean =>
 export const Curve = ({ job }: { readonly job: Job }) => {
   const t = useTexts()
   const editJob = useApp((app) => app.editJob)
-  const plan = useApp((app) => app.report?.plan ?? null)
+  const plan = planNow(job)
   const [asked, setAsked] = useState<Way | null>(null)
   const own = wayOf(job)
   const way = asked !== null && saysTheSame(asked, own) ? asked : own
@@ -57,13 +64,12 @@ const RADIUS_PATH = 'aim.edgeRadiusMm'
 const Width = ({ job }: { readonly job: Job }) => {
   const t = useTexts()
   const editJob = useApp((app) => app.editJob)
-  const widthMm = useApp((app) => app.report?.plan.shavingWidthMm ?? null)
   return (
     <FigureField
       quantity="blade.widthMm"
       size="large"
       label={t('plan:curve.width.name')}
-      value={widthMm}
+      value={planNow(job)?.shavingWidthMm ?? null}
       problem={useProblemAt(RADIUS_PATH)}
       onCommit={(value) =>
         value !== null && editJob((now) => withWidth(now, value, seatSine(job) ?? 1), { at: RADIUS_PATH })
@@ -78,7 +84,7 @@ const FIRST_STEP_SHARE = 0.5
 const Ridge = ({ job }: { readonly job: Job }) => {
   const t = useTexts()
   const editJob = useApp((app) => app.editJob)
-  const plan = useApp((app) => app.report?.plan ?? null)
+  const plan = planNow(job)
   const sine = seatSine(job) ?? 1
   const [stepMm, setStepMm] = useState(Math.round(job.blade.widthMm * FIRST_STEP_SHARE))
   return (

@@ -122,6 +122,7 @@ test('points, shavings and a file of points show the edge too; what cannot be on
   const pick = (text: string) =>
     app
       .locator('input[type=file]')
+      .first()
       .setInputFiles({ name: 'gauge.csv', mimeType: 'text/csv', buffer: Buffer.from(text) })
   await pick('u;gap\n-20;0.2\n0;\n20;0.2')
   await expect(app.getByRole('alert')).toContainText('gauge.csv: Line 3 reads “0;”, which is not two figures')
