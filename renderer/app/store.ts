@@ -2,6 +2,7 @@ import { create } from 'zustand'
 import type { Job, JobInput } from '../../geometry/job.ts'
 import type { Report } from '../../geometry/report.ts'
 import type { Problem } from '../../geometry/result.ts'
+import type { PlanAnswer } from '../../geometry/solveJob.ts'
 import type { CallOutput } from '../../main/contract/calls.ts'
 import type { Fixture, JobRecord, Settings, Station, Tool } from '../../main/contract/entities.ts'
 
@@ -46,6 +47,8 @@ export interface App {
   readonly trial: { readonly job: Job; readonly name: string } | null
   /** The last good report of the tool in hand. */
   readonly report: Report | null
+  /** Plan's answer to the job in hand while its report is being worked out. */
+  readonly answer: PlanAnswer | null
   readonly solving: boolean
   /** Why the last edit was not taken, or why the job cannot be solved. */
   readonly problems: readonly Problem[]
@@ -56,7 +59,7 @@ export interface App {
   editJob(change: JobChange, options?: EditOptions): Promise<boolean>
 }
 
-const nothingInHand = { tool: null, job: null, station: null, fixture: null, trial: null, report: null }
+const nothingInHand = { tool: null, job: null, station: null, fixture: null, trial: null, report: null, answer: null }
 
 /** The window's one store. Its actions stand in storeRack.ts and storeJob.ts. */
 export const useApp = create<App>()(() => ({

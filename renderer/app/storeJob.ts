@@ -1,5 +1,6 @@
 import type { Job } from '../../geometry/job.ts'
 import { type Problem, problem } from '../../geometry/result.ts'
+import type { PlanAnswer } from '../../geometry/solveJob.ts'
 import type { JobRecord, Tool } from '../../main/contract/entities.ts'
 import { solver } from '../worker/solver.ts'
 import { checkJob, sameJob, withPlaces } from './jobParts.ts'
@@ -61,11 +62,13 @@ export const refreshJob = async (): Promise<void> => {
 const solveHeld = async (): Promise<void> => {
   const { job } = useApp.getState()
   if (!job) return
-  useApp.setState({ solving: true, problems: [], problemAt: null })
+  useApp.setState({ solving: true, answer: null, problems: [], problemAt: null })
   const checked = checkJob(job.document)
-  const solved = checked.ok ? await solver.solve(checked.value) : checked
-  if (useApp.getState().job?.document !== job.document) return
-  if (solved.ok) return useApp.setState({ report: solved.value, solving: false })
+  const stillHeld = () => useApp.getState().job?.document === job.document
+  const answered = (answer: PlanAnswer) => stillHeld() && useApp.setState({ answer })
+  const solved = checked.ok ? await solver.solve(checked.value, answered) : checked
+  if (!stillHeld()) return
+  if (solved.ok) return useApp.setState({ report: solved.value, answer: null, solving: false })
   if (solved.problems[0]?.code !== 'superseded') useApp.setState({ problems: solved.problems, solving: false })
 }
 

@@ -2,6 +2,7 @@ import { type KeyboardEvent, type PointerEvent, useEffect, useRef } from 'react'
 import type { PicturePoint, TraceMarks } from '../../geometry/traceEdge.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useBox } from '../ui/useBox.ts'
+import { useWindowHeight } from '../ui/useWindowHeight.ts'
 
 interface PhotographPaperProps {
   readonly picture: ImageBitmap
@@ -11,6 +12,8 @@ interface PhotographPaperProps {
 }
 
 const BEFORE = { widthPx: 900, heightPx: 500 }
+/** The picture takes at most this share of the window's height, so that the keys stay in sight. */
+const HEIGHT_SHARE = 0.56
 const LOUPE_PX = 132
 const LOUPE_FACTOR = 3
 const ARROW_PX = 1
@@ -22,7 +25,9 @@ export const PhotographPaper = ({ picture, marks, line, onChange }: PhotographPa
   const t = useTexts()
   const paper = useRef<HTMLDivElement>(null)
   const canvas = useRef<HTMLCanvasElement>(null)
-  const widthPx = useBox(paper, BEFORE).widthPx
+  const roomPx = useBox(paper, BEFORE).widthPx
+  const mostPx = (useWindowHeight() * HEIGHT_SHARE * picture.width) / picture.height
+  const widthPx = Math.round(Math.min(roomPx, mostPx))
   const scale = widthPx / picture.width
   const heightPx = Math.round(picture.height * scale)
   useEffect(() => {

@@ -20,8 +20,10 @@ export const PlanScreen = () => {
   const t = useTexts()
   const tool = useApp((app) => app.tool)
   const job = useApp((app) => app.job)
-  const report = useApp((app) => app.report)
+  const solved = useApp((app) => app.report)
+  const answer = useApp((app) => app.answer)
   if (!tool || !job) return <NoJob />
+  const report = solved && answer ? { ...solved, ...answer, job: job.document } : solved
   return (
     <div className="plan">
       <Wanted job={job.document} tool={tool} />

@@ -5,6 +5,7 @@ import type { Job } from '../../geometry/job.ts'
 import type { Report } from '../../geometry/report.ts'
 import type { Problem, Result } from '../../geometry/result.ts'
 import type { Schedule } from '../../geometry/schedule.ts'
+import type { PlanAnswer } from '../../geometry/solveJob.ts'
 
 /**
  * What window and solver worker say to each other. No memory is shared: arrays travel as transferables, and the window
@@ -69,6 +70,8 @@ export interface HistoryRow {
 }
 
 export type FromWorker =
+  /** Plan's answer, before the whole report is there. */
+  | { readonly type: 'answered'; readonly id: number; readonly answer: PlanAnswer }
   | { readonly type: 'solved'; readonly id: number; readonly result: Result<Report> }
   /** How far the search for a schedule is, 0 to 1, and what it found. */
   | { readonly type: 'scheduling'; readonly share: number }

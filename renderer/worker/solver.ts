@@ -1,6 +1,7 @@
 import type { Job } from '../../geometry/job.ts'
 import type { Report } from '../../geometry/report.ts'
 import { failed, problem, type Result } from '../../geometry/result.ts'
+import type { PlanAnswer } from '../../geometry/solveJob.ts'
 import { type SolverPort, spawnSolver } from './spawn.ts'
 
 /** Solves whole jobs away from the window's thread. */
@@ -8,13 +9,15 @@ export interface Solver {
   /**
    * @returns the report, or the problems of the job; `superseded` where a newer job came before this one was done, and
    * `solverLost` where the worker itself failed
+   * @param onAnswer told Plan's answer as soon as it is there, well before the report
    */
-  solve(job: Job): Promise<Result<Report>>
+  solve(job: Job, onAnswer?: (answer: PlanAnswer) => void): Promise<Result<Report>>
 }
 
 interface Waiting {
   readonly id: number
   readonly answer: (result: Result<Report>) => void
+  readonly onAnswer: ((answer: PlanAnswer) => void) | undefined
 }
 
 /**
@@ -39,17 +42,18 @@ export const createSolver = (spawn: () => SolverPort): Solver => {
   const open = (): SolverPort => {
     const fresh = spawn()
     fresh.onmessage = ({ data }) => {
+      if (data.type === 'answered' && data.id === waiting?.id) waiting.onAnswer?.(data.answer)
       if (data.type === 'solved' && data.id === waiting?.id) finish(data.result)
     }
     fresh.onerror = () => drop('solverLost')
     return fresh
   }
   return {
-    solve: (job) =>
+    solve: (job, onAnswer) =>
       new Promise((answer) => {
         if (waiting) drop('superseded')
         port ??= open()
-        waiting = { id: ++lastId, answer }
+        waiting = { id: ++lastId, answer, onAnswer }
         port.postMessage({ type: 'solve', id: lastId, job })
       }),
   }

@@ -1,6 +1,6 @@
 import { signaturesOf } from '../../geometry/diagnose.ts'
 import { planSchedule } from '../../geometry/schedule.ts'
-import { solveJob } from '../../geometry/solveJob.ts'
+import { answerJob, solveJob } from '../../geometry/solveJob.ts'
 import { createGrindLoop } from './grindLoop.ts'
 import type { FromWorker, ToWorker } from './protocol.ts'
 
@@ -14,6 +14,13 @@ const loop = createGrindLoop({
   after: (ms, work) => setTimeout(work, ms),
 })
 
+/** The answer first: a field that was changed is answered while the rest is worked out. */
+const solve = ({ id, job }: Extract<ToWorker, { type: 'solve' }>): void => {
+  const answer = answerJob(job)
+  if (answer.ok) post({ type: 'answered', id, answer: answer.value })
+  post({ type: 'solved', id, result: solveJob(job) })
+}
+
 /** A schedule that nobody waits for any more ends with its worker. */
 const schedule = ({ job, curve }: Extract<ToWorker, { type: 'schedule' }>): void => {
   const told = (share: number) => post({ type: 'scheduling', share })
@@ -21,7 +28,7 @@ const schedule = ({ job, curve }: Extract<ToWorker, { type: 'schedule' }>): void
 }
 
 self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
-  if (data.type === 'solve') post({ type: 'solved', id: data.id, result: solveJob(data.job) })
+  if (data.type === 'solve') solve(data)
   else if (data.type === 'schedule') schedule(data)
   else if (data.type === 'diagnose') post({ type: 'diagnosed', signatures: signaturesOf(data.job) })
   else loop.take(data)

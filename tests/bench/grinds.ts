@@ -5,7 +5,7 @@ import type { Job } from '../../geometry/job.ts'
 import { planMotion } from '../../geometry/motion.ts'
 import { planSchedule } from '../../geometry/schedule.ts'
 import { setUpOf } from '../../geometry/setUp.ts'
-import { solveJob } from '../../geometry/solveJob.ts'
+import { answerJob, solveJob } from '../../geometry/solveJob.ts'
 import { stopsForAim } from '../../geometry/turns.ts'
 import { exampleJob, found } from '../geometry/example.ts'
 import { grindOracle, startOracle } from '../support/oracle.ts'
@@ -64,6 +64,7 @@ const answerRows = (): readonly Row[] => [
     took: inMs(bestMs(10, () => void stopsForAim(job, freedom, 0.5))),
     against: '',
   },
+  { what: 'answer of Plan after a change', took: inMs(bestMs(10, () => void found(answerJob(job)))), against: '50 ms' },
   { what: 'schedule of two settings', took: inMs(bestMs(2, () => void schedule())), against: '' },
   { what: 'whole report', took: inMs(bestMs(5, () => void found(solveJob(job)))), against: '' },
 ]

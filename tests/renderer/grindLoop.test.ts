@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { type Job, jobSchema } from '../../geometry/job.ts'
+import { doAside } from '../../renderer/worker/aside.ts'
 import { createGrindLoop } from '../../renderer/worker/grindLoop.ts'
 import { createLiveGrind } from '../../renderer/worker/liveGrind.ts'
 import type { Frame, FromWorker, ToWorker } from '../../renderer/worker/protocol.ts'
@@ -202,6 +203,41 @@ test('a newer job to solve supersedes the older one, whose worker ends', async (
   ports[1]?.say({ type: 'solved', id: 2, result: { ok: true, value: {} as never } })
   expect(await older).toEqual({ ok: false, problems: [{ code: 'superseded', path: '', params: {} }] })
   expect((await newer).ok).toBe(true)
+})
+
+test('the answer is told before the report, and only to the job it is of', async () => {
+  const worker = port()
+  const solver = createSolver(() => worker)
+  const told: unknown[] = []
+  const solved = solver.solve(jobOf(), (answer) => told.push(answer))
+  worker.say({ type: 'answered', id: 7, answer: { of: 'another' } as never })
+  worker.say({ type: 'answered', id: 1, answer: { of: 'this' } as never })
+  expect(told).toEqual([{ of: 'this' }])
+  worker.say({ type: 'solved', id: 1, result: { ok: true, value: {} as never } })
+  expect((await solved).ok).toBe(true)
+})
+
+test('work done aside is told on the way, ends its worker, and can be given up', async () => {
+  const [busy, idle] = [port(), port()]
+  const shares: number[] = []
+  const work = doAside(
+    { type: 'diagnose', job: jobOf() },
+    (said) => {
+      if (said.type === 'scheduling') shares.push(said.share)
+      return said.type === 'diagnosed' ? said.signatures : undefined
+    },
+    () => busy,
+  )
+  busy.say({ type: 'scheduling', share: 0.5 })
+  busy.say({ type: 'diagnosed', signatures: [] })
+  expect([await work.result, shares, busy.ended]).toEqual([[], [0.5], true])
+  const given = doAside(
+    { type: 'diagnose', job: jobOf() },
+    () => undefined,
+    () => idle,
+  )
+  given.giveUp()
+  expect([await given.result, idle.ended]).toEqual([null, true])
 })
 
 test('a lost worker is a problem, and the next job gets a fresh one', async () => {
