@@ -26,12 +26,24 @@ const leavesOfArc = (reliefMm: number): ExpectedLeaves => ({
   corner: { left: reliefMm, right: reliefMm },
 })
 
+/** How many times the model's relief the fixture's history says; 1 without one. */
+const learntShare = ({ learnt, grind }: Report): number => {
+  const modelMm = (grind.reliefLeftMm + grind.reliefRightMm) / 2
+  return learnt === null || modelMm <= 0 ? 1 : learnt.reliefMm / modelMm
+}
+
+const scaled = ({ halfway, corner }: ExpectedLeaves, share: number): ExpectedLeaves => ({
+  halfway: { left: halfway.left * share, right: halfway.right * share },
+  corner: { left: corner.left * share, right: corner.right * share },
+})
+
 /**
- * Leaves to expect in mm: of the edge that the grind leaves when reshaping; when freshening, of the edge that is there,
+ * Leaves to expect in mm: of the edge that the grind leaves when reshaping, as the fixture's history corrects it; when freshening, of the edge that is there,
  * which is to stay, or of the arc aimed at where it was not measured.
  */
-export const expectedLeaves = ({ job, plan, grind }: Report): ExpectedLeaves => {
-  if (job.aim.task === 'reshape') return leavesOfLine(grind.edgeVMm)
+export const expectedLeaves = (report: Report): ExpectedLeaves => {
+  const { job, plan, grind } = report
+  if (job.aim.task === 'reshape') return scaled(leavesOfLine(grind.edgeVMm), learntShare(report))
   return job.blade.startEdge === null ? leavesOfArc(plan.reliefMm) : leavesOfLine(job.blade.startEdge)
 }
 

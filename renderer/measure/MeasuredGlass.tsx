@@ -56,6 +56,17 @@ export const MeasuredGlass = ({ tool, report, shown }: MeasuredGlassProps) => {
         {predicted && (
           <li>
             <PredictedKey /> <span className="predicted-word">{t('measure:glass.predicted', predicted)}</span>
+            {report?.learnt && (
+              <>
+                <br />
+                <span className="muted">
+                  {t('measure:glass.learnt', {
+                    relief: length(report.learnt.reliefMm),
+                    error: length(report.learnt.standardErrorMm),
+                  })}
+                </span>
+              </>
+            )}
           </li>
         )}
       </ul>

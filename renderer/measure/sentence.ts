@@ -15,10 +15,10 @@ export interface Telling {
   readonly predictedMm: number | null
 }
 
-/** @returns what an edge is held against: wanted and, by the mean of both corners, predicted */
+/** @returns what an edge is held against: wanted and predicted, by the fixture's history where it has one, else by the mean of both corners */
 export const heldAgainst = (tool: Tool, report: Report | null): Pick<Telling, 'wantedMm' | 'predictedMm'> => ({
   wantedMm: wantedOf(tool, report).reliefMm,
-  predictedMm: report && (report.grind.reliefLeftMm + report.grind.reliefRightMm) / 2,
+  predictedMm: report && (report.learnt?.reliefMm ?? (report.grind.reliefLeftMm + report.grind.reliefRightMm) / 2),
 })
 
 const edgeSentence = ({ edge }: Shown, { t, length }: Telling): string => {

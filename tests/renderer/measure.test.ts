@@ -261,6 +261,11 @@ describe('the job', () => {
     const { edgeVMm } = report.grind
     const behind = (share: number) => (edgeVMm[share * (edgeVMm.length - 1)] as number) - Math.min(...edgeVMm)
     expect(halfwayMm).toBeCloseTo((behind(0.25) + behind(0.75)) / 2, 2)
+    // A fixture that gives a tenth more than the model: so do its leaves.
+    const modelMm = (report.grind.reliefLeftMm + report.grind.reliefRightMm) / 2
+    const learnt = { ...report, learnt: { reliefMm: 1.1 * modelMm, standardErrorMm: 0.02 } }
+    expect(leavesOfCard(learnt).leftMm).toBeCloseTo(1.1 * modelMm, 2)
+    expect(heldAgainst(tool, learnt).predictedMm).toBeCloseTo(1.1 * modelMm, 9)
     const freshened = { ...report, job: { ...report.job, aim: { ...report.job.aim, task: 'freshen' as const } } }
     // Freshening keeps the arc wanted: halfway a quarter of 0.5, written 0.13.
     expect(leavesOfCard(freshened)).toEqual(leaves(0.5, 0.13, 0.5))
