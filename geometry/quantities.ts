@@ -142,6 +142,7 @@ export const quantities = {
     strokes: quantity('count', 0, 60, 5, 0),
   },
   square: {
+    otherGapMm: quantity('mm', -10, 10, null, 2),
     clamping: quantity('count', 1, 20, 1, 0),
     wantedDeg: quantity('deg', -10, 10, 0, 2),
   },

@@ -1,5 +1,3 @@
-import { linearFit } from './fit.ts'
-import { ok, type Result } from './result.ts'
 import { atan, sin, tan } from './trigonometry.ts'
 import { degFromRad, radFromDeg } from './units.ts'
 
@@ -20,11 +18,14 @@ export interface SquareReading {
   readonly errorDeg: number
   readonly bevelDeg: number
   readonly wheelWidthMm: number
-  /** Free play of a steered fixture, right less left (mm), and its guide arm; null for a fixture without stops. */
+  /** Free play set at a steered fixture, right less left (mm); null: no stops, or not known. */
   readonly unequalPlayMm: number | null
+  /** Null where stops can turn nothing: the fixture has none, or both are closed. */
   readonly guideArmMm: number | null
   /** Counts how often the iron was clamped anew: each time it may lie otherwise. */
   readonly clamping: number
+  /** Whether the wheel was dressed along the bar as it stands: then its rim is parallel to the bar, however both lie. */
+  readonly dressed: boolean
 }
 
 /** Gap under a square's blade at a length from its stock. */
@@ -36,19 +37,43 @@ const GAP_ERROR_MM = 0.02
 /** Standard error of a skew measured so. */
 export const skewError = (overMm: number): number => degFromRad(GAP_ERROR_MM / overMm)
 
-/** The square tried from both sides: sides that are not parallel show as half the difference, the edge's skew as half the sum. */
+/**
+ * The square tried from both sides: half the sum is the edge's skew to the iron's middle line, the difference the angle between
+ * its sides, + where the iron widens towards its edge.
+ */
 export const bothSides = (fromLeftDeg: number, fromRightDeg: number) => ({
   skewDeg: (fromLeftDeg + fromRightDeg) / 2,
   taperDeg: fromLeftDeg - fromRightDeg,
 })
 
+/** What a square shows, with its standard errors; the taper null where it was tried from one side. */
+export interface Squared {
+  readonly skewDeg: number
+  readonly errorDeg: number
+  readonly taperDeg: number | null
+  readonly taperErrorDeg: number
+}
+
+/** Gaps under the square from the left and, where tried, from the right side, both + where the right corner lies back. */
+export const squared = (gapMm: number, otherGapMm: number | null, overMm: number): Squared => {
+  const fromLeftDeg = skewOfGap(gapMm, overMm)
+  const one = skewError(overMm)
+  const taperErrorDeg = one * Math.SQRT2
+  if (otherGapMm === null) return { skewDeg: fromLeftDeg, errorDeg: one, taperDeg: null, taperErrorDeg }
+  return { ...bothSides(fromLeftDeg, skewOfGap(otherGapMm, overMm)), errorDeg: one / Math.SQRT2, taperErrorDeg }
+}
+
+/** What dressing along the bar takes away. */
+const betweenBarAndWheel: readonly Cause[] = ['barAskew', 'barRoll', 'wheelCone']
+
 /**
  * Degrees of skew for one unit of a cause: a degree of mounting or bar askew is a degree; a roll lowers one side, which the bevel
  * turns into 1 / tan b; a cone of c at the rim slants the rim by 2 c over the width, seen through 1 / sin b; unequal free play
- * turns the middle of the swing by half its difference over the arm.
+ * turns the middle of the swing by half its difference over the arm. Between a bar and a wheel dressed along it nothing is left.
  */
-export const skewPer = (cause: Cause, { bevelDeg, wheelWidthMm, guideArmMm }: SquareReading): number => {
+export const skewPer = (cause: Cause, { bevelDeg, wheelWidthMm, guideArmMm, dressed }: SquareReading): number => {
   const bevelRad = radFromDeg(bevelDeg)
+  if (dressed && betweenBarAndWheel.includes(cause)) return 0
   switch (cause) {
     case 'mounting':
     case 'barAskew':
@@ -71,127 +96,13 @@ export const usualSizes: Readonly<Record<Cause, number>> = {
   stops: 0.1,
 }
 
-/** What one cause would have to be, were it the only one. */
-export interface Explanation {
-  readonly cause: Cause
-  /** Size of the error: degrees, mm for cone and stops; the newest clamping's for the mounting. */
-  readonly size: number
-  /** Left unexplained, root mean square (degrees). */
-  readonly restDeg: number
-  /** How likely it is beside the others, all told 1: the evidence of the readings, each cause's size usual or not (Bayes). */
-  readonly likelihood: number
-}
-
-/** What the readings say. */
-export interface Squareness {
-  /** Likeliest first. */
-  readonly explanations: readonly Explanation[]
-  /** Causes that these readings cannot tell apart, in groups of two and more. */
-  readonly alike: readonly (readonly Cause[])[]
-  /** Readings that no single cause explains: rest beyond what the square can tell. */
-  readonly contradict: boolean
-}
-
-/** e^(-1/2): a normal error's likelihood falls by this for each unit of its square. */
-const HALF_E = 0.6065306597126334
-
-/** Rest of the best explanation in standard errors beyond which the readings contradict each other. */
-const CONTRADICTS = 3
-/** Cosine between two causes' slopes beyond which they do the same to every reading. */
-const SAME_COSINE = 0.999
-
-/** Slopes of one cause over the readings, a column for each clamping of the mounting. */
-const columnsOf = (cause: Cause, readings: readonly SquareReading[]): readonly (readonly number[])[] => {
-  const slopes = readings.map((reading) => skewPer(cause, reading))
-  if (cause !== 'mounting') return [slopes]
-  const clampings = [...new Set(readings.map(({ clamping }) => clamping))]
-  return clampings.map((each) => slopes.map((slope, i) => (readings[i]?.clamping === each ? slope : 0)))
-}
-
-interface Single {
-  readonly cause: Cause
-  readonly size: number
-  readonly restDeg: number
-  /** Squares of what is off, in standard errors, what is usual included. */
-  readonly cost: number
-  /** How much of what was thought possible the readings leave: a cause with much to choose from explains less by fitting well. */
-  readonly occam: number
-}
-
-/** Fits one cause alone, its usual size as one reading more that says 0. */
-const single = (cause: Cause, readings: readonly SquareReading[]): Result<Single | null> => {
-  const columns = columnsOf(cause, readings)
-  if (columns.every((column) => column.every((slope) => slope === 0))) return ok(null)
-  const usual = usualSizes[cause]
-  const fit = linearFit(
-    [
-      ...readings.map(({ errorDeg }, i) => columns.map((column) => (column[i] as number) / errorDeg)),
-      ...columns.map((_, k) => columns.map((__, j) => (j === k ? 1 / usual : 0))),
-    ],
-    [...readings.map(({ skewDeg, errorDeg }) => skewDeg / errorDeg), ...columns.map(() => 0)],
-  )
-  if (!fit.ok) return fit
-  const rests = readings.map(({ skewDeg }, i) =>
-    fit.value.values.reduce((rest, value, k) => rest - value * (columns[k]?.[i] as number), skewDeg),
-  )
-  const restDeg = Math.sqrt(rests.reduce((sum, rest) => sum + rest * rest, 0) / readings.length)
-  const cost = fit.value.residuals.reduce((sum, residual) => sum + residual * residual, 0)
-  const occam = fit.value.unitErrors.reduce((product, error) => (product * error) / usual, 1)
-  return ok({ cause, size: fit.value.values.at(-1) as number, restDeg, cost, occam })
-}
-
-const cosine = (a: readonly number[], b: readonly number[]): number => {
-  const dot = (x: readonly number[], y: readonly number[]) =>
-    x.reduce((sum, each, i) => sum + each * (y[i] as number), 0)
-  return dot(a, b) / Math.sqrt(dot(a, a) * dot(b, b))
-}
-
-/** Causes whose slopes are proportional over all readings; a mounting that was clamped more than once is like no other. */
-const alikeOf = (present: readonly Cause[], readings: readonly SquareReading[]): readonly (readonly Cause[])[] => {
-  const groups: Cause[][] = []
-  for (const cause of present) {
-    const columns = columnsOf(cause, readings)
-    const column = columns.length === 1 ? (columns[0] as readonly number[]) : null
-    const group = groups.find(([first]) => {
-      const others = columnsOf(first as Cause, readings)
-      return (
-        column !== null && others.length === 1 && Math.abs(cosine(column, others[0] as readonly number[])) > SAME_COSINE
-      )
-    })
-    if (group) group.push(cause)
-    else groups.push([cause])
-  }
-  return groups.filter((group) => group.length > 1)
-}
-
-/**
- * Ranks what may have turned the edges, by one cause at a time: with the few readings that a bench takes, several at once would
- * explain anything.
- */
-export const explainSkew = (readings: readonly SquareReading[]): Result<Squareness> => {
-  const singles: Single[] = []
-  for (const cause of causes) {
-    const found = single(cause, readings)
-    if (!found.ok) return found
-    if (found.value) singles.push(found.value)
-  }
-  const least = singles.reduce((a, { cost }) => Math.min(a, cost), Number.POSITIVE_INFINITY)
-  const weights = singles.map(({ cost, occam }) => occam * HALF_E ** (cost - least))
-  const total = weights.reduce((a, b) => a + b, 0)
-  const explanations = singles
-    .map(({ cause, size, restDeg }, i) => ({ cause, size, restDeg, likelihood: (weights[i] as number) / total }))
-    .sort((a, b) => b.likelihood - a.likelihood)
-  const best = Math.min(...explanations.map(({ restDeg }) => restDeg))
-  const errorDeg = Math.max(...readings.map((reading) => reading.errorDeg))
-  return ok({
-    explanations,
-    alike: alikeOf(
-      singles.map(({ cause }) => cause),
-      readings,
-    ),
-    contradict: best > CONTRADICTS * errorDeg,
-  })
-}
-
 /** Free play that turns an edge by so much, right side more by half of it and left side less (mm). */
 export const playForSkew = (turnDeg: number, guideArmMm: number): number => 2 * guideArmMm * tan(radFromDeg(turnDeg))
+
+/** Skew that the stops as they are known to be set do not account for (degrees): what the causes have to explain. */
+export const unaccounted = (reading: SquareReading): number =>
+  reading.skewDeg - skewPer('stops', reading) * (reading.unequalPlayMm ?? 0)
+
+/** Skew that a reading foretells for stops set anew (degrees). @param unequalPlayMm right less left */
+export const skewWithPlay = (reading: SquareReading, unequalPlayMm: number, guideArmMm: number): number =>
+  unaccounted(reading) + skewPer('stops', { ...reading, guideArmMm }) * unequalPlayMm

@@ -1,5 +1,7 @@
+import type { Explanation, Squareness } from '../../geometry/explainSkew.ts'
 import type { Job } from '../../geometry/job.ts'
-import type { Cause, Explanation, Squareness } from '../../geometry/squareness.ts'
+import type { SquareReading } from '../../geometry/squareness.ts'
+import { tellApart } from '../../geometry/tellApart.ts'
 import { useApp } from '../app/store.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
@@ -7,8 +9,14 @@ import { OVER_MM, overLengthMm, reckonsWith, withCause, withoutCauses } from './
 
 const PERCENT = 100
 
+interface CausesProps {
+  readonly job: Job
+  readonly readings: readonly SquareReading[]
+  readonly found: Squareness
+}
+
 /** What may have turned the edge, likeliest first, and what cannot be told apart. */
-export const Causes = ({ job, found }: { readonly job: Job; readonly found: Squareness }) => {
+export const Causes = ({ job, readings, found }: CausesProps) => {
   const t = useTexts()
   const editJob = useApp((app) => app.editJob)
   return (
@@ -20,10 +28,14 @@ export const Causes = ({ job, found }: { readonly job: Job; readonly found: Squa
         ))}
       </ul>
       {found.alike.map((group) => (
-        <p key={group.join()} className="muted">
-          {t('square:causes.alike', { causes: group.map((cause) => t(`square:cause.${cause}`)).join(', ') })}{' '}
-          {tellApart(group).map((way) => `${t(`square:tellApart.${way}`)} `)}
-        </p>
+        <div key={group.join()} className="square-alike muted">
+          <p>{t('square:causes.alike', { causes: group.map((cause) => t(`square:cause.${cause}`)).join('; ') })}</p>
+          <ul>
+            {tellApart(group, readings).map((way) => (
+              <li key={way}>{t(`square:tellApart.${way}`)}</li>
+            ))}
+          </ul>
+        </div>
       ))}
       {reckonsWith(job) && (
         <p>
@@ -36,13 +48,6 @@ export const Causes = ({ job, found }: { readonly job: Job; readonly found: Squa
     </>
   )
 }
-
-/** What a further reading would have to do otherwise to tell a group apart. */
-const tellApart = (group: readonly Cause[]): readonly string[] => [
-  ...(group.includes('mounting') ? ['clamp'] : []),
-  ...(group.includes('barRoll') || group.includes('wheelCone') ? ['bevel'] : []),
-  ...(group.includes('stops') ? ['stops'] : []),
-]
 
 const OneCause = ({ job, explanation }: { readonly job: Job; readonly explanation: Explanation }) => {
   const t = useTexts()

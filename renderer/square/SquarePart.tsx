@@ -1,16 +1,20 @@
+import { explainSkew } from '../../geometry/explainSkew.ts'
+import { freePlayOf } from '../../geometry/freedom.ts'
 import type { Job } from '../../geometry/job.ts'
-import { explainSkew } from '../../geometry/squareness.ts'
+import { skewWithPlay, squared } from '../../geometry/squareness.ts'
 import { NoJob } from '../app/NoJob.tsx'
 import { ProblemNote } from '../app/ProblemNote.tsx'
 import { useApp } from '../app/store.ts'
-import { addReading } from '../app/storeRack.ts'
-import { FigureField } from '../ui/FigureField.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { Causes } from './Causes.tsx'
 import { Correction } from './Correction.tsx'
+import { OVER_MM, overLengthMm } from './corrections.ts'
+import { Earlier } from './Earlier.tsx'
+import { Readings } from './Readings.tsx'
 import { SquareDrawing } from './SquareDrawing.tsx'
-import { changeSquare, type TakenReading, takeReading, useSquare } from './setting.ts'
+import { SquareEntry } from './SquareEntry.tsx'
+import { type TakenReading, useSquare } from './setting.ts'
 import './square.css'
 
 /** Squareness: what a square shows of the edge, what may have made it so, and what puts it right. */
@@ -34,137 +38,57 @@ interface SquaringProps {
 
 const Squaring = ({ job, place }: SquaringProps) => {
   const t = useTexts()
-  const { inWords } = useFigures()
   const { readings, wantedDeg } = useSquare(place)
   const dot = useApp((app) => app.tool?.dotCorner ?? 'left')
+  const toolId = useApp((app) => app.tool?.id ?? null)
   const newest = readings.at(-1)
   const explained = readings.length === 0 ? null : explainSkew(readings)
   return (
     <>
-      <Entry job={job} place={place} />
+      <SquareEntry job={job} place={place} />
       <div className="square-body">
         <SquareDrawing skewDeg={newest?.skewDeg ?? 0} dot={dot} />
         <section aria-label={t('square:causes.heading')}>
           <h2>{t('square:causes.heading')}</h2>
-          {newest ? (
-            <p className="sentence" role="status">
-              {t(
-                `square:says.${Math.abs(newest.skewDeg) < newest.errorDeg ? 'square' : newest.skewDeg > 0 ? 'right' : 'left'}`,
-                {
-                  skew: inWords(Math.abs(newest.skewDeg), 'deg', 2),
-                  error: inWords(newest.errorDeg, 'deg', 2),
-                },
-              )}
-            </p>
-          ) : (
-            <p className="muted">{t('square:says.nothing')}</p>
-          )}
-          {explained?.ok && <Causes job={job} found={explained.value} />}
+          {newest ? <Says reading={newest} /> : <p className="muted">{t('square:says.nothing')}</p>}
+          {toolId && <Earlier job={job} place={place} toolId={toolId} />}
+          {explained?.ok && <Causes job={job} readings={readings} found={explained.value} />}
           <Readings readings={readings} place={place} />
         </section>
-        <Correction job={job} skewDeg={newest?.skewDeg ?? null} wantedDeg={wantedDeg} place={place} />
+        <Correction job={job} skewDeg={newest ? skewNow(newest, job) : null} wantedDeg={wantedDeg} place={place} />
       </div>
     </>
   )
 }
 
-/** The square's gap and length, how often the iron was clamped, and the key that takes the reading. */
-const Entry = ({ job, place }: SquaringProps) => {
-  const t = useTexts()
-  const setting = useSquare(place)
-  const tool = useApp((app) => app.tool)
-  const jobId = useApp((app) => app.job?.id ?? null)
-  const bevelDeg = useApp(
-    (app) => app.report?.setUp.bevelAngleDeg ?? job.aim.bevelAngleDeg ?? tool?.bevelAngleDeg ?? 25,
-  )
-  const take = () => {
-    const { fixture, motion, station } = job
-    const steered = fixture.kind === 'steered' && fixture.screwPitchMm !== null
-    takeReading(place, setting, {
-      bevelDeg,
-      wheelWidthMm: station.wheelWidthMm,
-      guideArmMm: steered ? fixture.guideArmMm : null,
-      unequalPlayMm: steered ? (motion.stopTurnsRight - motion.stopTurnsLeft) * (fixture.screwPitchMm ?? 0) : null,
-    })
-  }
-  const keep = () => {
-    if (!tool || setting.gapMm === null) return
-    const { gapMm, overMm } = setting
-    const relief = { reliefLeftMm: null, reliefRightMm: null, leafStepMm: null }
-    void addReading(
-      { toolId: tool.id, jobId, stage: 'asGround', ...relief, squareGapMm: gapMm, squareOverMm: overMm },
-      tool.name,
-    )
-    take()
-  }
-  return (
-    <section className="square-entry" aria-label={t('square:entry.heading')}>
-      <h2>{t('square:entry.heading')}</h2>
-      <FigureField
-        quantity="measure.squareGapMm"
-        size="large"
-        value={setting.gapMm}
-        allowEmpty
-        onCommit={(gapMm) => changeSquare(place, { gapMm })}
-      />
-      <FigureField
-        quantity="measure.squareOverMm"
-        size="large"
-        value={setting.overMm}
-        onCommit={(overMm) => overMm !== null && changeSquare(place, { overMm })}
-      />
-      <FigureField
-        quantity="square.clamping"
-        size="large"
-        value={setting.clamping}
-        onCommit={(clamping) => clamping !== null && changeSquare(place, { clamping })}
-      />
-      <div className="square-keys">
-        <button type="button" className="key key-main" disabled={setting.gapMm === null} onClick={take}>
-          {t('square:entry.take')}
-        </button>
-        <button type="button" className="word" disabled={setting.gapMm === null} onClick={keep}>
-          {t('square:entry.keep')}
-        </button>
-      </div>
-      <p className="muted">{t('square:entry.how')}</p>
-    </section>
-  )
+/** Skew of the newest reading, with what the stops were set to since. */
+const skewNow = (reading: TakenReading, job: Job): number => {
+  const play = freePlayOf(job)
+  const arm = job.fixture.guideArmMm
+  return play === null || arm === null ? reading.skewDeg : skewWithPlay(reading, play.rightMm - play.leftMm, arm)
 }
 
-interface ReadingsProps {
-  readonly readings: readonly TakenReading[]
-  readonly place: string
-}
-
-const Readings = ({ readings, place }: ReadingsProps) => {
+/** What the square shows in words: the edge, and the sides where both were tried. */
+const Says = ({ reading }: { readonly reading: TakenReading }) => {
   const t = useTexts()
   const { inWords } = useFigures()
-  if (readings.length === 0) return null
+  const { skewDeg, errorDeg, taperDeg, taperErrorDeg } = squared(reading.gapMm, reading.otherGapMm, reading.overMm)
+  const edge = Math.abs(skewDeg) < errorDeg ? 'square' : skewDeg > 0 ? 'right' : 'left'
+  const figures = { skew: inWords(Math.abs(skewDeg), 'deg', 2), error: inWords(errorDeg, 'deg', 2) }
   return (
-    <>
-      <h3>{t('square:readings.heading')}</h3>
-      <ol className="square-readings">
-        {readings.map((reading, i) => (
-          <li key={reading.id}>
-            {t('square:readings.line', {
-              gap: inWords(reading.gapMm, 'mm', 2),
-              over: inWords(reading.overMm, 'mm', 0),
-              skew: inWords(reading.skewDeg, 'deg', 2),
-              bevel: inWords(reading.bevelDeg, 'deg', 0),
-              clamping: reading.clamping,
-            })}{' '}
-            <button
-              type="button"
-              className="word"
-              aria-label={t('square:readings.removeLabel', { row: i + 1 })}
-              onClick={() => changeSquare(place, { readings: readings.filter(({ id }) => id !== reading.id) })}
-            >
-              {t('square:readings.remove')}
-            </button>
-          </li>
-        ))}
-      </ol>
-    </>
+    <p className="sentence" role="status">
+      {t(`square:says.${edge}`, figures)}
+      {taperDeg !== null && (
+        <>
+          {' '}
+          {t(`square:sides.${Math.abs(taperDeg) < taperErrorDeg ? 'parallel' : taperDeg > 0 ? 'wider' : 'narrower'}`, {
+            taper: inWords(Math.abs(taperDeg), 'deg', 2),
+            error: inWords(taperErrorDeg, 'deg', 2),
+            by: inWords(Math.abs(overLengthMm(taperDeg)), 'mm', 2),
+            over: inWords(OVER_MM, 'mm', 0),
+          })}
+        </>
+      )}
+    </p>
   )
 }
