@@ -49,6 +49,9 @@ export const Causes = ({ job, readings, found }: CausesProps) => {
   )
 }
 
+/** Nothing is certain by a square alone: no cause is told as all or nothing. */
+const shareKey = (share: number) => (share < 1 ? 'leastShare' : share >= PERCENT ? 'mostShare' : 'share')
+
 const OneCause = ({ job, explanation }: { readonly job: Job; readonly explanation: Explanation }) => {
   const t = useTexts()
   const editJob = useApp((app) => app.editJob)
@@ -63,7 +66,7 @@ const OneCause = ({ job, explanation }: { readonly job: Job; readonly explanatio
         <span style={{ width: `${share}%` }} />
       </span>
       <span>
-        <strong>{name}</strong> <span className="muted">{t('square:causes.share', { share })}</span>
+        <strong>{name}</strong> <span className="muted">{t(`square:causes.${shareKey(share)}`, { share })}</span>
         <br />
         {words(explanation)}
         <br />

@@ -88,6 +88,15 @@ describe('slopes, against the contact grind', () => {
     expect(skewOf(changes) / expected).toBeCloseTo(1, 1)
   })
 
+  it.each([
+    ['barAskew', 'barAskewDeg', 0.2],
+    ['barRoll', 'barRollDeg', 0.1],
+  ] as const)('%s: a wheel dressed along the bar, coned as the bar lies, leaves nothing of it', (cause, key, size) => {
+    const wheelConeMm = (-skewPer(cause, at()) * size) / skewPer('wheelCone', at())
+    expect(Math.abs(skewOf({ errors: { [key]: size, wheelConeMm } }))).toBeLessThan(0.05 * size * skewPer(cause, at()))
+    expect(skewPer(cause, at({ dressed: true }))).toBe(0)
+  })
+
   it('stops: 0.4 mm more on the right than on the left turns the formed edge by most of 0.4 / (2 x 75)', () => {
     const turned = skewOf({
       fixture: { kind: 'steered' },
