@@ -23,29 +23,44 @@ export const ironMarks = (job: Job, barDistanceMm: number, tools: readonly Tool[
     return { tool, projectionMm: inRange ? setUp.value.projectionMm : null }
   })
 
-/** A label on the rule: its mark, and the row that it is written in so that no two run into each other. */
-export interface MarkLabel extends IronMark {
+/** An iron that has its place on the rule. */
+export interface StandingIron extends IronMark {
   readonly projectionMm: number
-  readonly xPx: number
-  /** Null: there is no room for it; it is in the list. */
-  readonly row: number | null
 }
 
-/** @returns labels left to right, each in the first row where it has room */
-export const labelledMarks = (
-  marks: readonly IronMark[],
-  xPx: (mm: number) => number,
-  labelPx: number,
-  rows: number,
-): readonly MarkLabel[] => {
-  const ends = new Array<number>(rows).fill(Number.NEGATIVE_INFINITY)
-  return marks
+/** One mark of the rule: irons that are clamped alike stand under it together. */
+export interface RuleMark {
+  /** In the middle of its irons. */
+  readonly projectionMm: number
+  /** The iron in hand first, then by code. */
+  readonly irons: readonly StandingIron[]
+}
+
+/** Irons whose projections differ by no more share a mark (mm): nobody clamps a blade more closely by eye. */
+export const SAME_MM = 0.3
+
+/** The irons from the first of a mark on; sorted by projection. */
+const gathered = (irons: readonly StandingIron[]): readonly (readonly StandingIron[])[] => {
+  const groups: StandingIron[][] = []
+  for (const iron of irons) {
+    const group = groups.at(-1)
+    const first = group?.[0]
+    if (group && first && iron.projectionMm - first.projectionMm <= SAME_MM) group.push(iron)
+    else groups.push([iron])
+  }
+  return groups
+}
+
+/** @returns the marks of the irons that have a projection, from the least on */
+export const ruleMarks = (marks: readonly IronMark[], inHandId: string | null): readonly RuleMark[] => {
+  const standing = marks
     .flatMap((mark) => (mark.projectionMm === null ? [] : [{ ...mark, projectionMm: mark.projectionMm }]))
     .sort((a, b) => a.projectionMm - b.projectionMm)
-    .map((mark) => {
-      const x = xPx(mark.projectionMm)
-      const free = ends.findIndex((end) => end <= x)
-      if (free >= 0) ends[free] = x + labelPx
-      return { ...mark, xPx: x, row: free < 0 ? null : free }
-    })
+  const behind = ({ tool }: StandingIron) => (tool.id === inHandId ? 0 : 1)
+  return gathered(standing).map((irons) => ({
+    projectionMm: ((irons[0] as StandingIron).projectionMm + (irons.at(-1) as StandingIron).projectionMm) / 2,
+    irons: irons.toSorted(
+      (a, b) => behind(a) - behind(b) || a.tool.code.localeCompare(b.tool.code, 'en', { numeric: true }),
+    ),
+  }))
 }

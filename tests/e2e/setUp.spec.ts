@@ -146,3 +146,33 @@ test('the bar is measured as the station says, every iron has its mark, ink and 
   await app.getByRole('link', { name: /^24 / }).click()
   await expect(app.getByRole('region', { name: 'Tool in hand' })).toContainText('24')
 })
+
+test('a mark of several irons names them below the rule, by pointer and by keyboard, and each can be taken', async ({
+  app,
+}) => {
+  await setUp(app)
+  const rule = app.getByRole('region', { name: 'Every iron with the bar as it stands' })
+  await expect(rule.getByRole('listitem')).toHaveText(/^06 Low-angle jack iron: projection 130.0\smm for 25.0°$/)
+  await rule.getByRole('link', { name: /^04 / }).hover()
+  await expect(rule.getByRole('listitem')).toHaveText(/^04 .+: projection 119.0\smm for 33.0°$/)
+  await rule.getByRole('link', { name: /^04 / }).focus()
+  await app.keyboard.press('Tab')
+  await expect(rule.getByRole('button', { name: /^11, 17: irons at projection 122.9\smm$/ })).toBeFocused()
+  await expect(rule.getByRole('listitem')).toHaveText([/^11 .+: 122.9\smm for 30.0°$/, /^17 .+: 122.9\smm for 30.0°$/])
+  await app.keyboard.press('Enter')
+  await app.keyboard.press('Tab')
+  await expect(rule.getByRole('link', { name: /^17 / })).toBeFocused()
+  await app.keyboard.press('Enter')
+  await expect(app.getByRole('region', { name: 'Tool in hand' })).toContainText('17')
+})
+
+test('irons that cannot be ground so are told with the bar as the station measures it', async ({ app }) => {
+  await setUp(app)
+  await app.getByLabel('Bar is measured by').selectOption({ label: "from the wheel to the bar's top" })
+  await projection(app).fill('396')
+  await projection(app).press('Enter')
+  // C = hypot(396 + 52.83, 15 - 113.29) = 459.47; the chisel's 20 degrees would need 405 mm of projection, more than 400.
+  await expect(
+    app.getByText(/^With 340.5\smm from the wheel's top to the bar's top there is no projection for 24\.$/),
+  ).toBeVisible()
+})

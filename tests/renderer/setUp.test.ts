@@ -4,7 +4,8 @@ import { parseJob } from '../../geometry/parseJob.ts'
 import { setUpOf, setUpReport } from '../../geometry/setUp.ts'
 import type { Tool } from '../../main/contract/entities.ts'
 import { barDistanceOf, measureOf } from '../../renderer/setUp/barMeasure.ts'
-import { ironMarks, labelledMarks } from '../../renderer/setUp/ironMarks.ts'
+import { ironMarks, type RuleMark, ruleMarks } from '../../renderer/setUp/ironMarks.ts'
+import { labelledMarks, labelPx } from '../../renderer/setUp/ruleLabels.ts'
 import { afterWear } from '../../renderer/setUp/wear.ts'
 import { toolDraft } from '../main/support.ts'
 
@@ -84,8 +85,53 @@ describe('the rule of irons', () => {
     expect(ironMarks(job, 590, [iron('02', 25)])[0]?.projectionMm).toBeNull()
   })
 
-  it('labels that would run into each other go into the next row, and beyond the last into none', () => {
-    const marks = ['01', '02', '03'].map((code) => ({ tool: iron(code, 25), projectionMm: 100 }))
-    expect(labelledMarks(marks, (mm) => mm, 30, 2).map(({ row }) => row)).toEqual([0, 1, null])
+  const standing = (projectionsMm: readonly number[]): readonly RuleMark[] =>
+    ruleMarks(
+      projectionsMm.map((projectionMm, k) => ({ tool: iron(String(k + 10), 25), projectionMm })),
+      null,
+    )
+  const paper = {
+    rows: 6,
+    endPx: 1200,
+    xPx: (mm: number) => 24 + (mm - 80) * 8,
+    say: (codes: readonly string[], more: number) => codes.join(', ') + (more === 0 ? '' : ` +${more}`),
+  }
+  const codes = (marks: readonly RuleMark[]) => marks.map(({ irons }) => irons.map(({ tool }) => tool.code).join(' '))
+
+  it('irons within 0.3 mm of the first stand under one mark, in its middle; the one in hand is named first', () => {
+    const marks = standing([100.5, 100, 100.3, 100.29])
+    expect(codes(marks)).toEqual(['11 12 13', '10'])
+    expect(marks[0]?.projectionMm).toBeCloseTo(100.15, 9)
+    const irons = ['11', '12'].map((code) => ({ tool: iron(code, 25), projectionMm: 100 }))
+    expect(codes(ruleMarks(irons, irons[1]?.tool.id ?? ''))).toEqual(['12 11'])
+    expect(ruleMarks([{ tool: iron('11', 25), projectionMm: null }], null)).toEqual([])
+  })
+
+  it('3 irons apart: each has its label at the rule; a mark of several is written out where there is room', () => {
+    const marks = labelledMarks(standing([90, 90.1, 90.2, 120, 150]), paper)
+    expect(marks.map(({ row, label }) => [row, label])).toEqual([
+      [0, '10, 11, 12'],
+      [0, '13'],
+      [0, '14'],
+    ])
+  })
+
+  it('a mark close to the next one says how many more there are, and none is labelled beyond the end', () => {
+    const close = labelledMarks(standing([90, 90.1, 90.2, 97]), paper)
+    expect(close.map(({ label }) => label)).toEqual(['10 +2', '13'])
+    expect(labelledMarks(standing([90]), { ...paper, endPx: 110 })[0]).toMatchObject({ row: null, label: '' })
+  })
+
+  it.each([3, 12, 60])('%i irons: each under one mark, no label on another or across a mark', (count) => {
+    // Crowded in the middle, as a rack of like irons is: 130 +- 12 mm, in steps that never repeat.
+    const projectionsMm = Array.from({ length: count }, (_, k) => 130 + 12 * Math.sin(k * k))
+    const marks = labelledMarks(standing(projectionsMm), paper)
+    expect(marks.flatMap(({ irons }) => irons)).toHaveLength(count)
+    const written = marks.filter(({ row }) => row !== null)
+    expect(written.length).toBeGreaterThanOrEqual(Math.min(count, 10))
+    for (const { xPx, row, label } of written) {
+      const crossed = written.filter((other) => other.xPx > xPx && other.xPx < xPx + labelPx(label))
+      expect(crossed.filter((other) => (other.row ?? 0) >= (row ?? 0))).toEqual([])
+    }
   })
 })
