@@ -4,19 +4,19 @@ import { JobField } from '../app/JobField.tsx'
 import { useApp } from '../app/store.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
+import { matchOf } from './match.ts'
 import type { Standing } from './SetUpScreen.tsx'
 
 const WIDTH_PX = 264
 const HEIGHT_PX = 84
-/** Less than this the bevel that is there agrees with the set-up (degrees). */
-const AGREES_DEG = 0.2
 
 /** Where the ink will go in the first sweeps on the bevel that is there, and what to move if it should go elsewhere. */
 export const InkPrediction = ({ standing }: { readonly standing: Standing }) => {
   const t = useTexts()
-  const { job, figures } = standing
+  const { job, hollow } = standing
   const dot = useApp((app) => app.tool?.dotCorner ?? 'left')
-  const currentBevelDeg = job.blade.currentBevelDeg ?? figures.bevelAngleDeg
+  const measuredDeg = job.blade.currentBevelDeg
+  const currentBevelDeg = measuredDeg ?? hollow.chordAngleDeg
   const key = JSON.stringify([job.blade, job.station, job.fixture, job.aim, job.motion, job.errors])
   // biome-ignore lint/correctness/useExhaustiveDependencies: the parts that matter are the key
   const ink = useMemo(() => firstInkOf({ ...job, blade: { ...job.blade, currentBevelDeg } }), [key])
@@ -29,6 +29,7 @@ export const InkPrediction = ({ standing }: { readonly standing: Standing }) => 
         value={currentBevelDeg}
         change={(now, value) => ({ ...now, blade: { ...now.blade, currentBevelDeg: value } })}
       />
+      {measuredDeg === null && <p className="muted">{t('setUp:ink.assumed')}</p>}
       {ink.ok ? (
         <>
           <BevelFace ink={ink.value} dot={dot} />
@@ -86,21 +87,17 @@ interface AdviceProps {
 }
 
 /** How far to move for the ink to go in the middle: the chord of the hollow is then as steep as the bevel that is there. */
-const Advice = ({ standing: { figures, hollow }, currentBevelDeg }: AdviceProps) => {
+const Advice = ({ standing: { job, figures }, currentBevelDeg }: AdviceProps) => {
   const t = useTexts()
   const { inWords } = useFigures()
-  const offDeg = currentBevelDeg - hollow.chordAngleDeg
-  if (Math.abs(offDeg) < AGREES_DEG) return null
-  const projectionMm = offDeg / figures.bevelPerProjectionDegPerMm
-  const barMm = offDeg / figures.bevelPerBarDistanceDegPerMm
-  return (
-    <p className="muted">
-      {t('setUp:ink.advice', {
-        projection: t(`setUp:ink.projection.${projectionMm < 0 ? 'less' : 'more'}`, {
-          by: inWords(Math.abs(projectionMm), 'mm', 1),
-        }),
-        bar: t(`setUp:ink.bar.${barMm < 0 ? 'nearer' : 'further'}`, { by: inWords(Math.abs(barMm), 'mm', 1) }),
-      })}
-    </p>
-  )
+  const { projectionMovesMm, barMovesMm } = matchOf(job, figures, currentBevelDeg)
+  const by = (mm: number) => ({ by: inWords(Math.abs(mm), 'mm', 1) })
+  const projection =
+    projectionMovesMm === null
+      ? null
+      : t(`setUp:ink.projection.${projectionMovesMm < 0 ? 'less' : 'more'}`, by(projectionMovesMm))
+  const bar = barMovesMm === null ? null : t(`setUp:ink.bar.${barMovesMm < 0 ? 'nearer' : 'further'}`, by(barMovesMm))
+  if (projection && bar) return <p className="muted">{t('setUp:ink.advice', { projection, bar })}</p>
+  const move = projection ?? bar
+  return move && <p className="muted">{t('setUp:ink.only', { move })}</p>
 }

@@ -5,6 +5,7 @@ import { FigureField } from '../ui/FigureField.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import type { Standing } from './SetUpScreen.tsx'
+import { useTurns } from './useTurns.ts'
 import { type AfterWear, afterWear } from './wear.ts'
 
 /** What a dressing or a season takes, as a first thought (mm of diameter). */
@@ -14,6 +15,7 @@ const FIRST_LOSS_MM = 2
 export const Worn = ({ standing: { job, figures } }: { readonly standing: Standing }) => {
   const t = useTexts()
   const { inWords, plain } = useFigures()
+  const turns = useTurns('setUp:worn.turns')
   const station = useApp((app) => app.station)
   const [typedMm, setTypedMm] = useState<number | null>(null)
   const wheelDiameterMm = typedMm ?? job.station.wheelDiameterMm - FIRST_LOSS_MM
@@ -27,6 +29,7 @@ export const Worn = ({ standing: { job, figures } }: { readonly standing: Standi
   return (
     <section className="worn" aria-label={t('setUp:worn.heading')}>
       <h2>{t('setUp:worn.heading')}</h2>
+      <p>{turns(-figures.bevelPerWheelDiameterDegPerMm)}</p>
       <FigureField
         quantity="station.wheelDiameterMm"
         label={t('setUp:worn.diameter')}

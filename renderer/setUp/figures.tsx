@@ -1,6 +1,5 @@
 import type { Job } from '../../geometry/job.ts'
 import { quantities } from '../../geometry/quantities.ts'
-import { MM_PER_THOU } from '../../geometry/units.ts'
 import { JobField, useProblemAt } from '../app/JobField.tsx'
 import { measureWheel, WHEEL_FIELD } from '../app/measureWheel.ts'
 import { useApp } from '../app/store.ts'
@@ -13,6 +12,7 @@ import { useFigures } from '../ui/useFigure.ts'
 import { type BarMeasure, barDistanceOf, measureOf } from './barMeasure.ts'
 import { type AimKey, foundKeyOf } from './found.ts'
 import type { Standing } from './SetUpScreen.tsx'
+import { useTurns } from './useTurns.ts'
 
 interface FigureProps {
   readonly standing: Standing
@@ -23,25 +23,11 @@ const withAim = (job: Job, key: AimKey, value: number | null): Job => ({
   aim: { ...job.aim, [key]: value ?? job.aim[key] },
 })
 
-/** Signed, as a change is written. */
-const signed = (text: string): string => (text.startsWith('−') ? text : `+${text}`)
-
-/** About a millimetre, for those who read inches. */
-const FIFTY_THOU_MM = 50 * MM_PER_THOU
-
-const useTurns = () => {
-  const t = useTexts()
-  const { plain, inWords, lengthUnit } = useFigures()
-  const stepMm = lengthUnit === 'mm' ? 1 : FIFTY_THOU_MM
-  const step = inWords(stepMm, 'mm', 0)
-  return (degPerMm: number) => t('setUp:turns', { step, change: signed(plain(degPerMm * stepMm, 'deg', 2).text) })
-}
-
 /** Where the bar stands, as it is measured at this station; and another way of measuring the same. */
 export const BarFigure = ({ standing: { job, figures } }: FigureProps) => {
   const t = useTexts()
   const { plain, inWords } = useFigures()
-  const turns = useTurns()
+  const turns = useTurns('setUp:turns')
   const station = useApp((app) => app.station)
   const measure = station?.barMeasure ?? 'gap'
   const place = station?.barPlace ?? 'above'
@@ -84,7 +70,7 @@ export const BarFigure = ({ standing: { job, figures } }: FigureProps) => {
 export const ProjectionFigure = ({ standing: { job, figures } }: FigureProps) => {
   const t = useTexts()
   const { plain } = useFigures()
-  const note = useTurns()(figures.bevelPerProjectionDegPerMm)
+  const note = useTurns('setUp:turns')(figures.bevelPerProjectionDegPerMm)
   if (foundKeyOf(job) === 'projectionMm') {
     const name = <strong>{t('setUp:projection.found')}</strong>
     return <FigureText figure={plain(figures.projectionMm, 'mm', 1)} size="far" found name={name} note={note} />

@@ -176,3 +176,15 @@ test('irons that cannot be ground so are told with the bar as the station measur
     app.getByText(/^With 340.5\smm from the wheel's top to the bar's top there is no projection for 24\.$/),
   ).toBeVisible()
 })
+
+test('without a measured bevel the ink starts from the one that this set-up grinds, and says so', async ({ app }) => {
+  await setUp(app)
+  const ink = app.getByRole('region', { name: 'Ink in the first sweeps' })
+  await expect(ink.getByLabel('the bevel that is there')).toHaveValue('26.6°')
+  await expect(ink).toContainText('is assumed')
+  await expect(ink).toContainText('The ink goes in the middle')
+  await expect(app.getByText('1 mm off the diameter turns the bevel by +0.31°.')).toBeVisible()
+  await ink.getByLabel('the bevel that is there').fill('27')
+  await ink.getByLabel('the bevel that is there').press('Enter')
+  await expect(ink).not.toContainText('is assumed')
+})

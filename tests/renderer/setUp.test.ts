@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest'
+import { firstInkOf } from '../../geometry/firstInk.ts'
 import type { Job } from '../../geometry/job.ts'
 import { parseJob } from '../../geometry/parseJob.ts'
 import { setUpOf, setUpReport } from '../../geometry/setUp.ts'
 import type { Tool } from '../../main/contract/entities.ts'
 import { barDistanceOf, measureOf } from '../../renderer/setUp/barMeasure.ts'
 import { ironMarks, type RuleMark, ruleMarks } from '../../renderer/setUp/ironMarks.ts'
+import { matchOf } from '../../renderer/setUp/match.ts'
 import { labelledMarks, labelPx } from '../../renderer/setUp/ruleLabels.ts'
 import { afterWear } from '../../renderer/setUp/wear.ts'
 import { toolDraft } from '../main/support.ts'
@@ -133,5 +135,30 @@ describe('the rule of irons', () => {
       const crossed = written.filter((other) => other.xPx > xPx && other.xPx < xPx + labelPx(label))
       expect(crossed.filter((other) => (other.row ?? 0) >= (row ?? 0))).toEqual([])
     }
+  })
+})
+
+describe('the move for a match', () => {
+  it.each([23, 25, 28, 30, 32])(
+    'a bevel of %i is met in its middle by what is told, to a tenth of a millimetre',
+    (bevelDeg) => {
+      const { projectionMovesMm, barMovesMm } = matchOf(job, figures, bevelDeg)
+      const tenth = (mm: number | null) => Number((mm ?? Number.NaN).toFixed(1))
+      const inkWith = (aim: Partial<Job['aim']>) => {
+        const blade = { ...job.blade, currentBevelDeg: bevelDeg }
+        const ink = firstInkOf({ ...job, blade, aim: { ...job.aim, bevelAngleDeg: null, ...aim } })
+        if (!ink.ok) throw new Error(JSON.stringify(ink.problems))
+        const { from, to } = ink.value.columns[14] ?? {}
+        return { verdict: ink.value.verdict, middle: ((from ?? Number.NaN) + (to ?? Number.NaN)) / 2 }
+      }
+      const inTheMiddle = { verdict: 'match', middle: expect.closeTo(0.5, 1) }
+      const { projectionMm, barDistanceMm } = figures
+      expect(inkWith({ projectionMm: projectionMm + tenth(projectionMovesMm), barDistanceMm })).toEqual(inTheMiddle)
+      expect(inkWith({ projectionMm, barDistanceMm: barDistanceMm + tenth(barMovesMm) })).toEqual(inTheMiddle)
+    },
+  )
+
+  it('a move that the triangle does not allow is not told', () => {
+    expect(matchOf(job, figures, 75).projectionMovesMm).toBeNull()
   })
 })
