@@ -113,7 +113,11 @@ const BevelAngle = ({ standing, triangle, layout }: DrawingProps) => {
   )
 }
 
-/** Figures written along the triangle's sides. */
+/** Base lines of what is written above and below a side of the triangle (px). */
+const ABOVE_PX = -7
+const BELOW_PX = 17
+
+/** Figures written along the triangle's sides, both inside it: the wheel's own figure stands to the left. */
 const AlongLines = ({ standing, triangle, layout }: DrawingProps) => {
   const t = useTexts()
   const { inWords } = useFigures()
@@ -122,12 +126,14 @@ const AlongLines = ({ standing, triangle, layout }: DrawingProps) => {
     <>
       <Along
         a={layout.px([0, 0])}
-        b={layout.px(triangle.towardsBar(setUp.wheelRadiusMm))}
+        b={layout.px(triangle.bar)}
+        offPx={BELOW_PX}
         words={t('setUp:along.axes', { length: inWords(setUp.barDistanceMm, 'mm', 1) })}
       />
       <Along
         a={layout.px([0, 0])}
         b={layout.px(triangle.edge)}
+        offPx={ABOVE_PX}
         words={t('setUp:along.radius', { length: inWords(setUp.wheelRadiusMm, 'mm', 1) })}
       />
     </>
@@ -137,16 +143,18 @@ const AlongLines = ({ standing, triangle, layout }: DrawingProps) => {
 interface AlongProps {
   readonly a: readonly [number, number]
   readonly b: readonly [number, number]
+  /** Its base line from the side, down across the way from `a` to `b`. */
+  readonly offPx: number
   readonly words: string
 }
 
-const Along = ({ a: [ax, ay], b: [bx, by], words }: AlongProps) => {
+const Along = ({ a: [ax, ay], b: [bx, by], offPx, words }: AlongProps) => {
   const turnDeg = (Math.atan2(by - ay, bx - ax) * 180) / Math.PI
   return (
     <text
       className="along"
       transform={`translate(${(ax + bx) / 2} ${(ay + by) / 2}) rotate(${turnDeg.toFixed(1)})`}
-      y="-7"
+      y={offPx}
       textAnchor="middle"
     >
       {words}

@@ -75,10 +75,12 @@ const InWords = ({ standing }: { readonly standing: Standing }) => {
   const { inWords } = useFigures()
   const { figures, job } = standing
   const place = useApp((app) => app.station?.barPlace ?? 'above')
+  const found = foundKeyOf(job)
+  const sentence = found === 'barDistanceMm' ? (`${found}.${place}` as const) : found
   return (
     <div className="in-words">
       <p className="sentence">
-        {t(`setUp:sentence.${foundKeyOf(job)}`, {
+        {t(`setUp:sentence.${sentence}`, {
           gap: inWords(figures.gapMm, 'mm', 1),
           height: inWords(figures.barHeightMm, 'mm', 1),
           projection: inWords(figures.projectionMm, 'mm', 1),

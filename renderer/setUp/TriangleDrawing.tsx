@@ -1,4 +1,5 @@
 import { useRef } from 'react'
+import { useApp } from '../app/store.ts'
 import { ScaleBar } from '../ui/ScaleBar.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useBox } from '../ui/useBox.ts'
@@ -9,6 +10,7 @@ import { Measures } from './Measures.tsx'
 import { Parts } from './Parts.tsx'
 import type { Standing } from './SetUpScreen.tsx'
 import { triangleOf } from './triangle.ts'
+import { Ways } from './Ways.tsx'
 
 const BEFORE = { widthPx: 1216, heightPx: 560 }
 /** Drawn blade beyond the bar (mm): enough to see how the fixture holds it. */
@@ -20,6 +22,7 @@ export const TriangleDrawing = ({ standing }: { readonly standing: Standing }) =
   const { inWords } = useFigures()
   const box = useRef<HTMLDivElement>(null)
   const size = useBox(box, BEFORE)
+  const inFront = useApp((app) => app.station?.barPlace === 'inFront')
   const { setUp, job, figures } = standing
   const triangle = triangleOf(setUp, job.station.barOffsetMm)
   const layout = layoutOf(extentOf(triangle, setUp.wheelRadiusMm, setUp.projectionMm + BEYOND_BAR_MM), size)
@@ -36,6 +39,7 @@ export const TriangleDrawing = ({ standing }: { readonly standing: Standing }) =
         <svg className="drawing" width={size.widthPx} height={size.heightPx} role="img" aria-label={label}>
           <Parts {...shared} />
           <Measures {...shared} />
+          {inFront && <Ways xPx={size.widthPx - 316} yPx={16} />}
           <g transform={`translate(${size.widthPx - 216} 16)`}>
             <text x="0" y="12">
               {t('setUp:drawing.scale', { scale: `1 : ${layout.scale}` })}

@@ -188,3 +188,10 @@ test('without a measured bevel the ink starts from the one that this set-up grin
   await ink.getByLabel('the bevel that is there').press('Enter')
   await expect(ink).not.toContainText('is assumed')
 })
+
+test('with the bar in front of the wheel the drawing says which way front and up are', async ({ app }) => {
+  await setUp(app)
+  await app.getByLabel('Bar stands').selectOption('inFront')
+  await expect(drawing(app).getByText('front', { exact: true })).toBeVisible()
+  await expect(app.getByText(/its axis 82.6\smm before the front/)).toBeVisible()
+})
