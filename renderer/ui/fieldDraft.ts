@@ -38,6 +38,9 @@ export const restText = (value: number | null, quantity: FieldQuantity, lengthUn
   return exact ?? (texts[0] as string)
 }
 
+/** What is counted comes whole: half a stroke is a slip of the pen. */
+const COUNTED: readonly Unit[] = ['count', 'sweep']
+
 /** @returns the value typed, within the quantity's range; null for an empty field that may be empty */
 export const readField = (
   typed: string,
@@ -48,6 +51,7 @@ export const readField = (
   if (allowEmpty && typed.trim() === '') return ok(null)
   const read = readFigure(typed, quantity.unit, lengthUnit)
   if (!read.ok) return read
+  if (COUNTED.includes(quantity.unit) && !Number.isInteger(read.value)) return failed(problem('notWhole'))
   const limit = (value: number) => joined(figure(value, quantity.unit, limitDecimals(value, quantity), lengthUnit))
   if (read.value < quantity.min) return failed(problem('figureTooSmall', '', { least: limit(quantity.min) }))
   if (read.value > quantity.max) return failed(problem('figureTooLarge', '', { most: limit(quantity.max) }))

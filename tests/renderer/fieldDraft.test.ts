@@ -42,6 +42,14 @@ describe('what is typed', () => {
     expect(readField('90', widthMm, 'inch', false)).toMatchObject({ problems: [{ code: 'figureTooLarge' }] })
   })
 
+  test('what is counted comes whole', () => {
+    for (const quantity of [quantities.honing.strokes, quantities.motion.sweeps]) {
+      expect(readField('2.5', quantity, 'mm', false)).toMatchObject({ problems: [{ code: 'notWhole' }] })
+      expect(readField('3', quantity, 'mm', false)).toEqual({ ok: true, value: 3 })
+    }
+    expect(readField('2.5', quantities.motion.loadN, 'mm', false)).toEqual({ ok: true, value: 2.5 })
+  })
+
   test('nothing is an answer only where it may be', () => {
     expect(readField(' ', widthMm, 'mm', true)).toEqual({ ok: true, value: null })
     expect(readField(' ', widthMm, 'mm', false)).toMatchObject({ problems: [{ code: 'missing' }] })
