@@ -1,10 +1,9 @@
 import { pathOf } from './motion.ts'
+import { LEAST_CLEARANCE_DEG } from './plane.ts'
 import { reachLimitMm } from './reach.ts'
 import type { Caution, Report } from './report.ts'
 import { UNTOUCHED_MM } from './tolerances.ts'
 
-/** Below this the wood drags on the blade behind the edge (common practice, deg). */
-const LEAST_CLEARANCE_DEG = 10
 /** A bevel off by more than this shows as ink at heel or edge alone (deg). */
 const BEVEL_MATCH_DEG = 0.3
 

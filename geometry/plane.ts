@@ -42,6 +42,9 @@ export interface Bevels {
   readonly backBevelDeg: number
 }
 
+/** Below this a clearance lets the wood rub behind the edge as it wears (degrees; common practice). */
+export const LEAST_CLEARANCE_DEG = 10
+
 /** Pitch and clearance: bevel down the back bevel adds to the pitch, bevel up it takes from the clearance. */
 export const anglesInUse = ({ seatAngleDeg, bevelSide, honedDeg, backBevelDeg }: Bevels) =>
   bevelSide === 'down'

@@ -17,10 +17,12 @@ export const countOf = ({ corner, halfway, middle }: Strokes): number => 2 * cor
 
 /**
  * How far out a hand brings the pressure that leans on corner, halfway or middle, as shares of half the width: both hands hold
- * the iron, so never to the corner itself. Chosen, with the softness, so that the strokes of common practice keep a smoothing
- * iron's curve; nobody has measured either.
+ * the iron, so never to the corner itself. Chosen, with the softness, so that the strokes of common practice keep a
+ * curve within a tenth where KEEPS says; nobody has measured either.
  */
 const PLACES = { corner: 0.56, halfway: 0.28, middle: 0 } as const
+/** The least curve, and the most set-back of one honing, for which the strokes of common practice keep the relief within a tenth. */
+export const KEEPS = { leastReliefMm: 0.05, mostSetBackMm: 0.02 } as const
 /** How far stone, slurry and hand give way under a stroke, as a mean depth over the width (mm). */
 const SOFTNESS_MM = 0.05
 /** Halvings that bring tilt and depth below a nanometre. */

@@ -14,6 +14,13 @@ export const PredictedKey = () => (
   </svg>
 )
 
+/** The line through places measured, without them. */
+export const LineKey = () => (
+  <svg width="36" height="12" aria-hidden="true">
+    <path className="measured-line" d="M0 6h36" />
+  </svg>
+)
+
 export const MeasuredKey = () => (
   <svg width="36" height="16" aria-hidden="true">
     <Square xPx={18} yPx={5} toPx={15} />

@@ -19,7 +19,8 @@ export const Heat = ({ tool, report }: HeatProps) => {
   const { inWords } = useFigures()
   const station = useApp((app) => app.station)
   const chosen = useHoning(tool.id).steel
-  const steel = chosen ?? steelNamed(tool.steel)
+  const named = steelNamed(tool.steel)
+  const steel = chosen === 'unknown' ? null : (chosen ?? named)
   const dry = station?.cooling === 'dry'
   return (
     <section className="honing-heat" aria-label={t('honing:heat.heading')}>
@@ -29,11 +30,14 @@ export const Heat = ({ tool, report }: HeatProps) => {
         name={t('honing:heat.steel')}
         value={steel ?? 'unknown'}
         options={[
-          ...(steel === null ? [{ value: 'unknown' as const, name: t('honing:heat.unknown') }] : []),
+          { value: 'unknown' as const, name: t('honing:heat.unknown') },
           ...steels.map((value) => ({ value, name: t(`honing:steel.${value}`) })),
         ]}
-        onChange={(value) => value !== 'unknown' && changeHoning(tool.id, { steel: value })}
+        onChange={(value) => changeHoning(tool.id, { steel: value })}
       />
+      {chosen === null && tool.steel.trim() !== '' && (
+        <p className="muted">{t(named ? 'honing:heat.read' : 'honing:heat.notRead', { words: tool.steel })}</p>
+      )}
       {steel && <p>{t('honing:heat.range', { least: temperRanges[steel][0], most: temperRanges[steel][1] })}</p>}
       <Colours steel={steel} />
       <p className="muted">{t('honing:heat.source')}</p>

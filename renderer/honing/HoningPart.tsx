@@ -1,4 +1,4 @@
-import { anglesInUse } from '../../geometry/plane.ts'
+import { anglesInUse, LEAST_CLEARANCE_DEG } from '../../geometry/plane.ts'
 import type { Report } from '../../geometry/report.ts'
 import type { Tool } from '../../main/contract/entities.ts'
 import { NoJob } from '../app/NoJob.tsx'
@@ -80,9 +80,11 @@ const Secondary = ({ tool, report, honedDeg }: HoningProps & { readonly honedDeg
           />
         </div>
         <p className="sentence" role="status">
-          {honed.widthMm === null || honed.honings === null
-            ? t('honing:bevel.none', { chord: inWords(report.hollow.chordAngleDeg, 'deg', 1) })
-            : t('honing:bevel.width', { width: inWords(honed.widthMm, 'mm', 2), count: honed.honings })}
+          {t(`honing:bevel.${honed.kind}`, {
+            chord: inWords(report.hollow.chordAngleDeg, 'deg', 1),
+            width: honed.kind === 'onHeel' ? '' : inWords(honed.widthMm, 'mm', 2),
+            count: honed.kind === 'flat' ? honed.honings : 0,
+          })}
         </p>
         <p>{t('honing:bevel.even')}</p>
         <p>{t('honing:bevel.burr')}</p>
@@ -94,8 +96,11 @@ const Secondary = ({ tool, report, honedDeg }: HoningProps & { readonly honedDeg
             })}
           </p>
         )}
+        {inUse && inUse.clearanceDeg < LEAST_CLEARANCE_DEG && (
+          <p className="caution">{t('plan:angles.little', { least: inWords(LEAST_CLEARANCE_DEG, 'deg', 1) })}</p>
+        )}
       </div>
-      <BevelSection report={report} honedDeg={honedDeg} setBackMm={setBackMm} honed={honed} />
+      <BevelSection hollowed={report} honedDeg={honedDeg} setBackMm={setBackMm} />
     </section>
   )
 }

@@ -1,10 +1,10 @@
 import { useMemo } from 'react'
 import { type Profile, profileOf } from '../../geometry/profile.ts'
 import type { Report } from '../../geometry/report.ts'
-import { countOf, hone, middleOnly, reliefOf, type Strokes } from '../../geometry/strokes.ts'
+import { countOf, hone, KEEPS, middleOnly, reliefOf, type Strokes } from '../../geometry/strokes.ts'
 import type { Tool } from '../../main/contract/entities.ts'
 import { Glass } from '../glass/Glass.tsx'
-import { PredictedKey } from '../glass/Legend.tsx'
+import { LineKey, PredictedKey, WantedKey } from '../glass/Legend.tsx'
 import { shortDate } from '../ui/dates.ts'
 import { FigureField } from '../ui/FigureField.tsx'
 import { Options } from '../ui/Options.tsx'
@@ -12,6 +12,7 @@ import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import type { KnownEdge } from '../wood/edges.ts'
 import { changeHoning, useHoning } from './setting.ts'
+import { verdictOf } from './verdict.ts'
 
 interface StrokesPanelProps {
   readonly tool: Tool
@@ -44,6 +45,7 @@ export const StrokesPanel = ({ tool, report, edges }: StrokesPanelProps) => {
     before: length(reliefOf(before)),
     after: length(reliefOf(after)),
     middle: length(reliefOf(flattened)),
+    wanted: length(report.plan.reliefMm),
   }
   const verdict = verdictOf(reliefOf(before), reliefOf(after))
   return (
@@ -63,8 +65,10 @@ export const StrokesPanel = ({ tool, report, edges }: StrokesPanelProps) => {
         <p className="sentence" role="status">
           {t(`honing:strokes.${verdict}`, { ...words, count: countOf(strokes) })}
         </p>
-        <p>{t('honing:strokes.middleOnly', words)}</p>
-        <p className="muted">{t('honing:strokes.model')}</p>
+        {verdict !== 'straight' && <p>{t('honing:strokes.middleOnly', words)}</p>}
+        <p className="muted">
+          {t('honing:strokes.model', { least: length(KEEPS.leastReliefMm), most: length(KEEPS.mostSetBackMm) })}
+        </p>
       </div>
       <Glass
         edges={{
@@ -79,23 +83,15 @@ export const StrokesPanel = ({ tool, report, edges }: StrokesPanelProps) => {
         label={t('honing:strokes.label', words)}
       >
         <p className="glass-legend">
-          {t('honing:strokes.beforeKey', words)}
+          <LineKey /> <span className="measured-word">{t('honing:strokes.beforeKey', words)}</span>
           <br />
           <PredictedKey /> <span className="predicted-word">{t('honing:strokes.afterKey', words)}</span>
+          <br />
+          <WantedKey /> <span className="wanted-word">{t('honing:strokes.wantedKey', words)}</span>
         </p>
       </Glass>
     </section>
   )
-}
-
-/** Within a tenth the curve is kept. */
-const KEPT_SHARE = 0.1
-/** Below this no leaf tells a curve (mm). */
-const NO_CURVE_MM = 0.005
-
-const verdictOf = (before: number, after: number): 'kept' | 'flatter' | 'deeper' => {
-  if (Math.abs(after - before) < Math.max(KEPT_SHARE * before, NO_CURVE_MM)) return 'kept'
-  return after < before ? 'flatter' : 'deeper'
 }
 
 const StrokeFields = ({ tool, strokes }: { readonly tool: Tool; readonly strokes: Strokes }) => {
@@ -105,9 +101,7 @@ const StrokeFields = ({ tool, strokes }: { readonly tool: Tool; readonly strokes
       quantity="honing.strokes"
       label={t(`honing:strokes.at.${key}`)}
       value={strokes[key]}
-      onCommit={(value) =>
-        value !== null && changeHoning(tool.id, { strokes: { ...strokes, [key]: Math.round(value) } })
-      }
+      onCommit={(value) => value !== null && changeHoning(tool.id, { strokes: { ...strokes, [key]: value } })}
     />
   )
   return (

@@ -2,26 +2,41 @@ import { hollowLastsMm, honingsLeft, secondaryWidthMm } from '../../geometry/hon
 import type { Report } from '../../geometry/report.ts'
 import { radFromDeg } from '../../geometry/units.ts'
 
-/** What honing makes of a hollow bevel. */
-export interface HonedBevel {
-  /** Along the stone, after one honing; null: the stone leaves no hollow. */
-  readonly widthMm: number | null
-  /** Honings until the hollow is gone; null: the honed angle is no more than the hollow's chord, so it lies on the heel at once. */
-  readonly honings: number | null
-  readonly lastsMm: number
+/**
+ * What one honing makes of a hollow bevel:
+ * - `onHeel`: the honed angle is no more than the hollow's chord, so the stone lies on the heel before it reaches the edge;
+ * - `whole`: it takes the whole hollow, and the bevel is one flat from edge to back;
+ * - `reachesHeel`: it leaves some hollow between a flat at the edge and one at the heel;
+ * - `flat`: a flat at the edge alone, and further honings before the stone meets the heel.
+ */
+export type HonedBevel =
+  | { readonly kind: 'onHeel' }
+  | { readonly kind: 'whole' | 'reachesHeel'; readonly widthMm: number }
+  | { readonly kind: 'flat'; readonly widthMm: number; readonly honings: number }
+
+/** What of a report the bevel hangs on. */
+export type Hollowed = Pick<Report, 'hollow'> & {
+  readonly setUp: Pick<Report['setUp'], 'bevelAngleDeg'>
+  readonly job: {
+    readonly station: Pick<Report['job']['station'], 'wheelDiameterMm'>
+    readonly blade: Pick<Report['job']['blade'], 'thicknessMm'>
+  }
 }
 
-/** @returns width of the secondary bevel and how long the hollow lasts. @param setBackMm of each honing */
-export const honedBevel = (report: Report, honedDeg: number, setBackMm: number): HonedBevel => {
-  const { setUp, hollow, job } = report
+/** From edge to heel along the back. */
+export const heelOf = ({ hollow }: Hollowed): number => hollow.chordMm * Math.cos(radFromDeg(hollow.chordAngleDeg))
+
+/** @returns what one honing makes of the bevel, and the width of the flat along the stone. @param setBackMm of each honing, > 0 */
+export const honedBevel = (hollowed: Hollowed, honedDeg: number, setBackMm: number): HonedBevel => {
+  const { setUp, job } = hollowed
+  const { thicknessMm } = job.blade
   const honedRad = radFromDeg(honedDeg)
-  const bevelRad = radFromDeg(setUp.bevelAngleDeg)
-  const wheelRadiusMm = job.station.wheelDiameterMm / 2
-  const heelMm = hollow.chordMm * Math.cos(radFromDeg(hollow.chordAngleDeg))
-  const lastsMm = hollowLastsMm(heelMm, job.blade.thicknessMm, honedRad)
-  return {
-    widthMm: secondaryWidthMm({ wheelRadiusMm, bevelRad, honedRad }, setBackMm),
-    honings: lastsMm <= 0 || setBackMm <= 0 ? null : honingsLeft(lastsMm, setBackMm),
-    lastsMm,
-  }
+  const lastsMm = hollowLastsMm(heelOf(hollowed), thicknessMm, honedRad)
+  if (lastsMm <= 0) return { kind: 'onHeel' }
+  const wholeMm = thicknessMm / Math.sin(honedRad)
+  const wheel = { wheelRadiusMm: job.station.wheelDiameterMm / 2, bevelRad: radFromDeg(setUp.bevelAngleDeg), honedRad }
+  const widthMm = secondaryWidthMm(wheel, setBackMm)
+  if (widthMm === null || widthMm >= wholeMm) return { kind: 'whole', widthMm: wholeMm }
+  if (setBackMm >= lastsMm) return { kind: 'reachesHeel', widthMm }
+  return { kind: 'flat', widthMm, honings: honingsLeft(lastsMm, setBackMm) }
 }

@@ -10,8 +10,8 @@ export interface HoningSetting {
   readonly honedDeg: number | null
   readonly setBackMm: number
   readonly strokes: Strokes
-  /** Null: by the tool's own words. */
-  readonly steel: Steel | null
+  /** Null: by the tool's own words; unknown: whatever they say. */
+  readonly steel: Steel | 'unknown' | null
 }
 
 /** A light honing takes a few hundredths off the edge (mm; common practice). */

@@ -1,11 +1,8 @@
-import { anglesInUse } from '../../geometry/plane.ts'
+import { anglesInUse, LEAST_CLEARANCE_DEG } from '../../geometry/plane.ts'
 import type { Report } from '../../geometry/report.ts'
 import type { Tool } from '../../main/contract/entities.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
-
-/** Below this a clearance lets the wood rub behind the edge (degrees; common practice). */
-const LEAST_CLEARANCE_DEG = 10
 
 /** Pitch and clearance as the iron is honed, and the two angles of a hollow bevel. */
 export const Angles = ({ tool, report }: { readonly tool: Tool; readonly report: Report }) => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { mirroredProfile, profileOf } from '../../geometry/profile.ts'
-import { countOf, hone, middleOnly, reliefOf, usualStrokes } from '../../geometry/strokes.ts'
+import { countOf, hone, KEEPS, middleOnly, reliefOf, usualStrokes } from '../../geometry/strokes.ts'
 
 const arc = (reliefMm: number, widthMm: number) => {
   const uMm = Array.from({ length: 81 }, (_, i) => (i / 80 - 0.5) * widthMm)
@@ -23,6 +23,33 @@ describe('strokes on a stone', () => {
     expect(reliefAfter(usualStrokes) / 0.07).toBeGreaterThan(0.9)
     expect(reliefAfter(usualStrokes) / 0.07).toBeLessThan(1.1)
     expect(reliefAfter({ corner: 4, halfway: 2, middle: 1 }) / 0.07).toBeLessThan(1.1)
+  })
+
+  it('so they do, in any mix, on every iron of 0.05 mm of relief and more at 0.02 mm of set-back, whatever its width', () => {
+    const mixes = [4, 5, 6].flatMap((corner) =>
+      [2, 3].flatMap((halfway) => [1, 2].map((middle) => ({ corner, halfway, middle }))),
+    )
+    const irons = [[KEEPS.leastReliefMm, 44] as const, [0.14, 60] as const, [0.24, 50] as const, [0.5, 57] as const]
+    for (const [relief, width] of irons)
+      for (const strokes of mixes) {
+        const after = reliefOf(hone(arc(relief, width), strokes, KEEPS.mostSetBackMm).profile)
+        expect(Math.abs(after / relief - 1), `${relief} x ${width}, ${JSON.stringify(strokes)}`).toBeLessThan(0.1)
+      }
+  })
+
+  it.each([
+    [0.03, 60, 1.09, 1.12],
+    [0.14, 60, 0.94, 0.96],
+    [0.24, 50, 0.94, 0.96],
+    [0.5, 57, 0.96, 0.98],
+  ])('0.02 mm off %d mm of relief on %d mm leaves between %d and %d of it', (relief, width, least, most) => {
+    const share = reliefAfter(usualStrokes, arc(relief, width)) / relief
+    expect(share).toBeGreaterThan(least)
+    expect(share).toBeLessThan(most)
+  })
+
+  it('a honing beyond that set-back does not: 0.05 mm takes an eighth off 0.14 mm', () => {
+    expect(reliefOf(hone(arc(0.14, 60), usualStrokes, 0.05).profile) / 0.14).toBeCloseTo(0.875, 2)
   })
 
   it('middle strokes alone flatten it by a quarter and more, corner strokes alone deepen it', () => {
