@@ -1,9 +1,8 @@
 import { radiusOfRelief } from './aim.ts'
 import { linearFit } from './fit.ts'
 import { ARC_RATIO, type EdgeShape, type MeasuredEdge, type MeasureNotice, ROOF_RATIO } from './measure.ts'
-import { failed, ok, problem, type Result } from './result.ts'
-import { sin } from './trigonometry.ts'
-import { radFromDeg } from './units.ts'
+import { placesAgain, placesEnough } from './places.ts'
+import { failed, ok, type Problem, problem, type Result } from './result.ts'
 
 /** A gap under the straightedge, u from the middle. */
 export interface GapPoint {
@@ -78,7 +77,7 @@ export interface PointsEdge {
 }
 
 /** A gap read to a step may lie anywhere in it. */
-const readingError = (stepMm: number): number => stepMm / Math.sqrt(12)
+export const readingError = (stepMm: number): number => stepMm / Math.sqrt(12)
 /** The other shape must fit worse by this much, or the points do not tell the two apart. */
 const SHAPE_TOLD = 1.3
 /** Residuals of more than this many steps are no reading error: the points contradict each other, or the edge is of another shape. */
@@ -95,7 +94,28 @@ const scatter = ({ residualSdMm }: FittedEdge, stepMm: number): readonly Measure
     ? [{ code: 'pointsScatter', params: { residualMm: residualSdMm } }]
     : []
 
-const edgeOfFit = (fit: FittedEdge, widthMm: number, stepMm: number): MeasuredEdge => {
+/** Share of half the width that the outermost place must reach, or a quarter of the relief and less stands for all of it. */
+const REACH_SHARE = 0.5
+
+const nearMiddle = (points: readonly GapPoint[], widthMm: number): readonly MeasureNotice[] => {
+  const outMm = points.reduce((most, { uMm }) => Math.max(most, Math.abs(uMm)), 0)
+  const halfMm = widthMm / 2
+  return outMm < REACH_SHARE * halfMm ? [{ code: 'pointsNearMiddle', params: { outMm, halfMm } }] : []
+}
+
+/** A hollow must stand clear of the scatter by so many of its standard errors. */
+const HOLLOW_ERRORS = 2
+
+/** Corners forward of the middle: a hollow, or points that scatter too much to tell one. */
+const notConvex = (fit: FittedEdge, stepMm: number): Problem | null => {
+  if (fit.reliefMm >= -stepMm) return null
+  const [scattered] = scatter(fit, stepMm)
+  return scattered && -fit.reliefMm < HOLLOW_ERRORS * (fit.standardErrorMm ?? 0)
+    ? problem(scattered.code, 'points', scattered.params)
+    : problem('edgeHollow', 'points', { byMm: -fit.reliefMm })
+}
+
+const edgeOfFit = (fit: FittedEdge, points: readonly GapPoint[], widthMm: number, stepMm: number): MeasuredEdge => {
   const reliefMm = Math.max(0, fit.reliefMm)
   const shape = shapeTold(fit, stepMm)
   return {
@@ -106,85 +126,25 @@ const edgeOfFit = (fit: FittedEdge, widthMm: number, stepMm: number): MeasuredEd
     shape,
     radiusMm: shape === 'straight' ? null : radiusOfRelief(widthMm, reliefMm),
     standardErrorMm: fit.unitError * Math.max(fit.residualSdMm ?? 0, readingError(stepMm)),
-    notices: scatter(fit, stepMm),
+    notices: [...scatter(fit, stepMm), ...nearMiddle(points, widthMm), ...placesAgain(points)],
   }
 }
 
 /**
  * The edge that gaps at many places show, read to a step. Its error is that of the readings, or what the points scatter if that is more.
- * @returns `fitSingular`, `pointBeyondEdge`, `edgeHollow` where the corners stand further forward than the middle
+ * @returns `placesTooFew`, `pointBeyondEdge`, `edgeHollow` where the corners stand further forward than the middle,
+ * `pointsScatter` where they seem to only because the points contradict each other
  */
 export const readPoints = (points: readonly GapPoint[], widthMm: number, stepMm: number): Result<PointsEdge> => {
+  if (!placesEnough(points)) return failed(problem('placesTooFew', 'points'))
   const fitted = fitPoints(points, widthMm)
   if (!fitted.ok) return fitted
   const fit = fitted.value
-  if (fit.reliefMm < -stepMm) return failed(problem('edgeHollow', 'points', { byMm: -fit.reliefMm }))
+  const wrong = notConvex(fit, stepMm)
+  if (wrong) return failed(wrong)
   return ok({
-    edge: edgeOfFit(fit, widthMm, stepMm),
+    edge: edgeOfFit(fit, points, widthMm, stepMm),
     levelled: points.map(({ uMm, gapMm }) => ({ uMm, gapMm: gapMm - fit.offsetMm - fit.tilt * uMm })),
     residualSdMm: fit.residualSdMm,
-  })
-}
-
-/** Three shavings from a narrow strip, planed at the left, in the middle, at the right of the iron, `outMm` from the middle. */
-export interface Shavings {
-  readonly leftMm: number
-  readonly middleMm: number
-  readonly rightMm: number
-  readonly outMm: number
-}
-
-/** The camber that the wood gets; tilt of the lever taken out by the mean of left and right. */
-export interface WoodCamber {
-  /** Middle less the mean of the sides, at `outMm`. */
-  readonly camberMm: number
-  /** As an arc out to the corners, and through the seat in the plane of the back. */
-  readonly woodReliefMm: number
-  readonly reliefMm: number
-}
-
-/** @returns `pointBeyondEdge` where the strip lies off the iron or in its middle */
-export const camberOfShavings = (
-  { leftMm, middleMm, rightMm, outMm }: Shavings,
-  widthMm: number,
-  seatAngleDeg: number,
-): Result<WoodCamber> => {
-  if (!(outMm > 0 && outMm <= widthMm / 2)) return failed(problem('pointBeyondEdge', 'outMm', { point: 1 }))
-  const camberMm = middleMm - (leftMm + rightMm) / 2
-  const woodReliefMm = camberMm / shapes.arc((2 * outMm) / widthMm)
-  return ok({ camberMm, woodReliefMm, reliefMm: woodReliefMm / sin(radFromDeg(seatAngleDeg)) })
-}
-
-/** Shavings that differ by more steps than this from side to side show that the lever had turned the iron. */
-const LEVER_STEPS = 2
-
-/**
- * The edge that three shavings show, their thickness read to a step.
- * @returns `pointBeyondEdge`, `edgeHollow` where the sides come out thicker than the middle
- */
-export const readShavings = (
-  shavings: Shavings,
-  widthMm: number,
-  seatAngleDeg: number,
-  stepMm: number,
-): Result<MeasuredEdge> => {
-  const wood = camberOfShavings(shavings, widthMm, seatAngleDeg)
-  if (!wood.ok) return wood
-  const { reliefMm, camberMm } = wood.value
-  if (camberMm < -stepMm) return failed(problem('edgeHollow', 'middleMm', { byMm: -reliefMm }))
-  const { leftMm, rightMm, outMm } = shavings
-  const share = shapes.arc((2 * outMm) / widthMm) * sin(radFromDeg(seatAngleDeg))
-  const straight = camberMm < stepMm
-  const kept = Math.max(0, reliefMm)
-  const askew = Math.abs(leftMm - rightMm) > LEVER_STEPS * stepMm
-  return ok({
-    reliefLeftMm: kept,
-    reliefRightMm: kept,
-    reliefMm: kept,
-    halfwayMm: null,
-    shape: straight ? 'straight' : null,
-    radiusMm: straight ? null : radiusOfRelief(widthMm, kept),
-    standardErrorMm: (readingError(stepMm) * Math.sqrt(3 / 2)) / share,
-    notices: askew ? [{ code: 'leverAskew', params: { leftMm, rightMm } }] : [],
   })
 }

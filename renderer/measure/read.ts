@@ -1,5 +1,7 @@
 import type { MeasuredEdge } from '../../geometry/measure.ts'
-import { type GapPoint, readPoints, readShavings } from '../../geometry/measurePoints.ts'
+import { type GapPoint, readPoints } from '../../geometry/measurePoints.ts'
+import { readShavings } from '../../geometry/measureShavings.ts'
+import { FEWEST_PLACES } from '../../geometry/places.ts'
 import { ok, type Result } from '../../geometry/result.ts'
 import type { BenchLog, BenchLogDraft } from '../../main/contract/entities.ts'
 import type { MeasuredCurve } from '../glass/glassLayout.ts'
@@ -47,11 +49,8 @@ const readOfLeaves = ({ leaves, stepMm }: Taken, { widthMm }: Iron): Result<Read
   return ok({ edge, span: spanOf(edge, stepMm), curve: measuredCurve(edge, stepMm, widthMm), residualSdMm: null })
 }
 
-/** Fewer places than these do not tell tilt, place and curve apart. */
-export const FEWEST_POINTS = 3
-
 const readOfPoints = ({ points, stepMm }: Taken, { widthMm }: Iron): Result<Read> | null => {
-  if (points.length < FEWEST_POINTS) return null
+  if (points.length < FEWEST_PLACES) return null
   const read = readPoints(points, widthMm, stepMm)
   if (!read.ok) return read
   const { edge, levelled, residualSdMm } = read.value

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { camberOfShavings, fitPoints, readPoints, readShavings } from '../../geometry/measurePoints.ts'
+import { fitPoints, readPoints } from '../../geometry/measurePoints.ts'
 import { found } from './example.ts'
 
 const PLACES = [-28, -20, -10, 0, 10, 20, 28]
@@ -45,15 +45,6 @@ describe('more points under a tilted straightedge', () => {
   })
 })
 
-describe('three shavings', () => {
-  it('0.02, 0.05, 0.04 at half the half width: camber 0.02, x 4 = 0.08 at the corners, / sin 30 = 0.16 in the back', () => {
-    const wood = found(camberOfShavings({ leftMm: 0.02, middleMm: 0.05, rightMm: 0.04, outMm: 14.25 }, 57, 30))
-    expect(wood.camberMm).toBeCloseTo(0.02, 12)
-    expect(wood.woodReliefMm).toBeCloseTo(0.08, 12)
-    expect(wood.reliefMm).toBeCloseTo(0.16, 12)
-  })
-})
-
 describe('points as an edge', () => {
   it('an arc read to 0.02 mm: relief, shape, radius 28.5^2 / (2 x 0.5) + 0.25, and gaps as if the straightedge had lain level', () => {
     const { edge, levelled } = found(
@@ -96,21 +87,32 @@ describe('points as an edge', () => {
   })
 })
 
-describe('three shavings as an edge', () => {
-  const read = (leftMm: number, middleMm: number, rightMm: number) =>
-    readShavings({ leftMm, middleMm, rightMm, outMm: 14.25 }, 57, 30, 0.005)
+describe('what points do not tell', () => {
+  const at = (...points: readonly (readonly [number, number])[]) =>
+    readPoints(
+      points.map(([uMm, gapMm]) => ({ uMm, gapMm })),
+      57,
+      0.02,
+    )
+  const refusal = (read: ReturnType<typeof at>) => (read.ok ? null : read.problems[0]?.code)
+  const notices = (read: ReturnType<typeof at>) => found(read).edge.notices
 
-  it('0.02, 0.05, 0.04: 0.16 mm, known to 0.005 / sqrt 12 x sqrt 1.5 / (0.25 x 0.5) = 0.014; the lever had turned it', () => {
-    const edge = found(read(0.02, 0.05, 0.04))
-    expect(edge.reliefMm).toBeCloseTo(0.16, 12)
-    expect(edge.standardErrorMm).toBeCloseTo(0.01414, 5)
-    expect(edge.notices[0]?.code).toBe('leverAskew')
-    expect(found(read(0.03, 0.05, 0.03)).notices).toEqual([])
+  it('up and down by 0.5 from place to place is scatter and no hollow; a hollow with a nick in it is one still', () => {
+    expect(refusal(at([-28, 0], [-14, 0.5], [0, 0], [14, 0.5], [28, 0]))).toBe('pointsScatter')
+    expect(refusal(at([-28, 0], [-20, 0.5], [-10, 0.9], [0, 1], [10, 0.8], [20, 0.5], [28, 0]))).toBe('edgeHollow')
   })
 
-  it('sides thicker than the middle are no camber', () => {
-    const refused = read(0.05, 0.03, 0.05)
-    expect(refused.ok ? null : refused.problems[0]?.code).toBe('edgeHollow')
-    expect(found(read(0.04, 0.042, 0.04)).shape).toBe('straight')
+  it('places within half of half the width leave the corners to the curve alone, and that is said', () => {
+    const [near] = notices(at([-14, 0.1], [0, 0], [14, 0.1]))
+    expect(near).toEqual({ code: 'pointsNearMiddle', params: { outMm: 14, halfMm: 28.5 } })
+    expect(notices(at([-14.25, 0.1], [0, 0], [14.25, 0.1]))).toEqual([])
+    expect(notices(at([-5, 0.01], [0, 0], [28, 0.4]))).toEqual([])
+  })
+
+  it('a place read again is said; places a hair apart are one, and two are too few', () => {
+    const again = at([-28, 0.4], [0, 0], [28, 0.38], [28, 0.42])
+    expect(found(again).edge.reliefMm).toBeCloseTo(found(at([-28, 0.4], [0, 0], [28, 0.4])).edge.reliefMm, 9)
+    expect(notices(again)).toEqual([{ code: 'placesAgain', params: { again: 1, points: 4 } }])
+    expect(refusal(at([10, 0.1], [10.05, 0.1], [10.09, 0.2], [-10, 0]))).toBe('placesTooFew')
   })
 })

@@ -17,6 +17,9 @@ describe('a profile from two columns', () => {
     ['decimal commas, semicolons between', 'u; gap\r\n-20,0;0,25\r\n0;0\r\n20;0,24'],
     ['tabs, a remark, an empty line', '# left first\n-20\t0.25\n\n0\t0\n20\t0,24'],
     ['spaces', '-20 0.25\n 0  0\n20 0,24\n'],
+    ['spaces, decimal commas in one column', '-20 0,25\n0 0,0\n20 0,24'],
+    ['commas between, a header of two words', 'place, gap\n-20,25e-2\n0,0\n20,24e-2'],
+    ['units in the header', 'mm,mm\n-20,25e-2\n0,0\n20,24e-2'],
     ['out of order', '20;.24\n-20;.25\n0;0'],
   ])('%s', (_, text) => {
     expect(pointsOf(text)).toEqual([
@@ -48,12 +51,38 @@ describe('a profile from two columns', () => {
     ['not a number', '-20;0.2\n0;NaN\n20;0.2', ['profileFigure', 2]],
     ['three columns', '-20;0.2;9\n0;0;9\n20;0.2;9', ['profileCells', 1]],
     ['one column', '1\n2\n3', ['profileSeparator', undefined]],
+    ['one column with decimal commas', '12,5\n3,2\n-4,1', ['profileSeparator', undefined]],
+    ['one column with decimal commas under its name', 'gap, mm\n12,5\n3,2\n4,1', ['profileSeparator', undefined]],
+    ['one column with thousands parted by points', '1.234,5\n1.100,2\n1.004,1', ['profileSeparator', undefined]],
+    ['one column with thousands parted by spaces', '1 234,5\n1 100,2\n1 004,1', ['profileSeparator', undefined]],
+    ['a figure beyond all reckoning', '-20;0.2\n0;1e400\n20;0.2', ['profileFigure', 2]],
+    ['the same in the first row', '1e400;1e400\n-20;0.2\n0;0\n20;0.2', ['profileFigure', 1]],
+    ['a first row of missing figures', 'NaN;NaN\n-20;0.2\n0;0\n20;0.2', ['profileFigure', 1]],
+    ['a first row with units at its figures', '-20mm;0.2mm\n0;0\n5;0\n20;0.2', ['profileFigure', 1]],
+    ['a first row of dashes', '-;-\n-20;0.2\n0;0\n20;0.2', ['profileFigure', 1]],
+    ['a gap less than none', '-20;0.2\n0;-0.01\n20;0.2', ['profileNegative', 2]],
+    ['gaps deeper than any edge has', '-20;13\n0;0\n20;13', ['profileTooDeep', undefined]],
+    ['all rows at one place', '5;0\n5;0.1\n5;0.2', ['placesTooFew', undefined]],
+    ['two places', '5;0\n5.01;0.1\n20;0.2\n20.02;0.2', ['placesTooFew', undefined]],
     ['two rows', '1;2\n2;3', ['profileTooFew', undefined]],
     ['nothing', '', ['profileTooFew', undefined]],
     ['a place off the iron', '-40;0\n0;0\n20;0', ['profileBeyond', undefined]],
     ['grouped figures', '-20;1.000,5\n0;0\n20;0.2', ['profileFigure', 1]],
   ])('refuses %s', (_, text, refused) => {
     expect(refusal(text)).toEqual(refused)
+  })
+
+  const noticesOf = (text: string, taking: Partial<ProfileTaking> = {}) => found(read(text, taking)).notices
+
+  it('negative heights are heights, and out of order is said; right to left is an order', () => {
+    expect(noticesOf('20;-0.4\n0;0\n-20;-0.5', { of: 'heights' })).toEqual([])
+    expect(noticesOf('0;0\n-20;0.2\n20;0.2')).toEqual([{ code: 'profileSorted', params: {} }])
+  })
+
+  it('places that stand twice are said: 0 and 0 in two rows of five', () => {
+    expect(noticesOf('-20;0.2\n0;0\n0;0.02\n10;0.1\n20;0.2')).toEqual([
+      { code: 'placesAgain', params: { again: 1, points: 5 } },
+    ])
   })
 
   it('takes neighbours of too many rows together, and says so', () => {
