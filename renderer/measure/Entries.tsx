@@ -17,6 +17,7 @@ export interface EntriesProps {
   readonly tool: Tool
   readonly sheet: Sheet
   readonly stage: BenchLogDraft['stage']
+  /** The newest reading taken in the way of the sheet. */
   readonly newest: BenchLog | undefined
   /** Why what is typed cannot be of one edge. */
   readonly problems: readonly Problem[]

@@ -1,11 +1,12 @@
 import type { Problem } from '../../geometry/result.ts'
-import type { BenchLog } from '../../main/contract/entities.ts'
 import { useApp } from '../app/store.ts'
 import { FigureField } from '../ui/FigureField.tsx'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
-import { changeSheet, setStep } from './bench.ts'
+import { changeSheet } from './bench.ts'
 import type { EntriesProps } from './Entries.tsx'
+import { takeAgain } from './lastTime.ts'
 import { type Leaves, leavesOfCard, leavesOfLine, pathOf } from './reading.ts'
+import { Touch } from './Touch.tsx'
 import { useLeafWords } from './words.ts'
 
 /** The leaves, in the order in which they lie under the straightedge, and the ways to fill them in one touch. */
@@ -22,7 +23,7 @@ export const LeavesEntry = ({ tool, sheet, newest, problems }: EntriesProps) => 
   )
   return (
     <>
-      <OneTouch tool={tool} newest={newest?.method === 'leaves' ? newest : undefined} />
+      <OneTouch tool={tool} newest={newest} />
       <div className="entries-leaves">
         {leaf('leftMm')}
         {leaf('halfwayMm')}
@@ -49,42 +50,25 @@ export const LengthField = ({ problem, ...rest }: LengthFieldProps) => {
 const OneTouch = ({ tool, newest }: Pick<EntriesProps, 'tool' | 'newest'>) => {
   const t = useTexts()
   const report = useApp((app) => app.report)
-  const fill = (leaves: Leaves) => changeSheet(tool.id, { leaves })
-  const again = (line: BenchLog) => {
-    fill(leavesOfLine(line))
-    if (line.leafStepMm !== null) setStep('leaves', line.leafStepMm)
-  }
+  const leafWords = useLeafWords()
+  const words = (leaves: Leaves) => leafWords(leaves, 'measure:entries')
+  const card = report && leavesOfCard(report)
   return (
     <div className="entries-touch">
       {newest && (
-        <Touch name={t('measure:entries.asLastTime')} leaves={leavesOfLine(newest)} onTouch={() => again(newest)} />
+        <Touch
+          name={t('measure:entries.asLastTime')}
+          words={words(leavesOfLine(newest))}
+          onTouch={() => takeAgain(newest, '')}
+        />
       )}
-      {report && (
+      {card && (
         <Touch
           name={t('measure:entries.asOnCard')}
-          leaves={leavesOfCard(report)}
-          onTouch={() => fill(leavesOfCard(report))}
+          words={words(card)}
+          onTouch={() => changeSheet(tool.id, { leaves: card })}
         />
       )}
     </div>
-  )
-}
-
-interface TouchProps {
-  readonly name: string
-  readonly leaves: Leaves
-  readonly onTouch: () => void
-}
-
-/** A key that fills in leaves, with the leaves it fills in beside it. */
-const Touch = ({ name, leaves, onTouch }: TouchProps) => {
-  const words = useLeafWords()(leaves, 'measure:entries')
-  return (
-    <p>
-      <button type="button" className="key" onClick={onTouch}>
-        {name}
-      </button>
-      <span className="muted">{words}</span>
-    </p>
   )
 }

@@ -4,6 +4,7 @@ import { useApp } from '../app/store.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { takenOf, useBench, useSheet } from './bench.ts'
 import { Entries } from './Entries.tsx'
+import { lastTimeOf } from './lastTime.ts'
 import { MeasuredGlass } from './MeasuredGlass.tsx'
 import './measure.css'
 import { Readings } from './Readings.tsx'
@@ -36,7 +37,7 @@ const Measuring = ({ tool }: { readonly tool: Tool }) => {
         tool={tool}
         sheet={sheet}
         stage={stage}
-        newest={readings?.[0]}
+        newest={lastTimeOf(readings ?? [], sheet.method)}
         problems={now.shown ? [] : now.problems}
         edge={now.shown?.line === null ? now.shown.edge : null}
       />

@@ -2,13 +2,14 @@ import { FigureField } from '../ui/FigureField.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { changeSheet, noPoint, type PointDraft } from './bench.ts'
 import type { EntriesProps } from './Entries.tsx'
+import { LastTime } from './LastTime.tsx'
 import './ways.css'
 
 /** Most rows that anyone types; a file takes more. */
 const MOST_ROWS = 25
 
 /** Gaps at places across, one pair a row; a row more is there as soon as the last is begun. */
-export const PointsEntry = ({ tool, sheet }: EntriesProps) => {
+export const PointsEntry = ({ tool, sheet, newest }: EntriesProps) => {
   const t = useTexts()
   const { points } = sheet
   const set = (next: readonly PointDraft[]) => {
@@ -21,6 +22,7 @@ export const PointsEntry = ({ tool, sheet }: EntriesProps) => {
   return (
     <div className="entries-points">
       <p className="muted">{t('measure:points.how')}</p>
+      <LastTime tool={tool} newest={newest} />
       <ol>
         {points.map((point, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a row is its place in the list

@@ -2,11 +2,12 @@ import { FigureField } from '../ui/FigureField.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { changeSheet, outOf, type ShavingsDraft } from './bench.ts'
 import type { EntriesProps } from './Entries.tsx'
+import { LastTime } from './LastTime.tsx'
 import { LengthField } from './LeavesEntry.tsx'
 import './ways.css'
 
 /** Three shavings from a strip narrower than the iron: what the wood really gets. */
-export const ShavingsEntry = ({ tool, sheet, problems }: EntriesProps) => {
+export const ShavingsEntry = ({ tool, sheet, newest, problems }: EntriesProps) => {
   const t = useTexts()
   const all = sheet.problem ? [...problems, sheet.problem] : problems
   const change = (patch: Partial<ShavingsDraft>) => changeSheet(tool.id, { shavings: { ...sheet.shavings, ...patch } })
@@ -20,6 +21,7 @@ export const ShavingsEntry = ({ tool, sheet, problems }: EntriesProps) => {
   )
   return (
     <div className="entries-leaves entries-shavings">
+      <LastTime tool={tool} newest={newest} />
       {thickness('leftMm')}
       {thickness('middleMm')}
       {thickness('rightMm')}

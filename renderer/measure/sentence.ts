@@ -2,6 +2,7 @@ import type { TFunction } from 'i18next'
 import type { Report } from '../../geometry/report.ts'
 import type { BenchLogDraft, Tool } from '../../main/contract/entities.ts'
 import { shortDate } from '../ui/dates.ts'
+import { problemSentence } from '../ui/texts.tsx'
 import { type Against, against, askewOf } from './reading.ts'
 import type { Showing, Shown } from './shown.ts'
 import { wantedOf } from './wanted.ts'
@@ -60,6 +61,10 @@ export const sentenceOf = (
   telling: Telling,
 ): string => {
   if (showing.shown) return shownSentence(showing.shown, stage, telling)
-  if (showing.problems.length > 0) return telling.t('measure:shown.refused')
+  if (showing.problems.length > 0) {
+    // Leaves and shavings say it at their fields; points are wrong together, and it is said here.
+    if (method === 'leaves' || method === 'shavings') return telling.t('measure:shown.refused')
+    return showing.problems.map((problem) => problemSentence(telling.t, problem)).join(' ')
+  }
   return telling.t(`measure:shown.${showing.begun ? 'other' : 'begin'}.${method}`)
 }

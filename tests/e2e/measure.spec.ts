@@ -132,4 +132,6 @@ test('points, shavings and a file of points show the edge too; what cannot be on
   await app.getByRole('button', { name: /Keep it as/ }).click()
   await expect(lines(app).first()).toContainText('profile of 5 points')
   await expect(lines(app)).toHaveCount(DEMO_LINES + 1)
+  await app.getByRole('button', { name: 'As last time' }).click()
+  await expect(shown(app)).toContainText(/^Both corners lie 0\.5\d\smm behind/)
 })

@@ -2,9 +2,11 @@ import { describe, expect, test } from 'vitest'
 import type { MeasuredEdge } from '../../geometry/measure.ts'
 import { parseJob } from '../../geometry/parseJob.ts'
 import { solveJob } from '../../geometry/solveJob.ts'
-import type { BenchLog, Tool } from '../../main/contract/entities.ts'
+import { type BenchLog, methods, type Tool } from '../../main/contract/entities.ts'
 import { createTexts } from '../../main/contract/texts.ts'
 import { glassLayout } from '../../renderer/glass/glassLayout.ts'
+import { changeSheet, sheetOf, takenOf, useBench } from '../../renderer/measure/bench.ts'
+import { lastTimeOf, takeAgain } from '../../renderer/measure/lastTime.ts'
 import { measuredCurve } from '../../renderer/measure/measuredCurve.ts'
 import { readOfLine, type Taken } from '../../renderer/measure/read.ts'
 import {
@@ -87,6 +89,31 @@ describe('other ways of measuring', () => {
   test('shavings of 0.05 in the middle and 0.03 at both sides, 20 mm out: 0.02 / (20 / 28.5)^2 / sin 12 = 0.195', () => {
     const points = [-20, 0, 20].map((uMm) => ({ uMm, gapMm: uMm === 0 ? 0.05 : 0.03 }))
     expect(readOfLine(line({ method: 'shavings', points }), IRON)?.edge.reliefMm).toBeCloseTo(0.1953, 4)
+  })
+})
+
+describe('as last time', () => {
+  const points = [-20, 0, 20].map((uMm) => ({ uMm, gapMm: Math.abs(uMm) / 100 }))
+  const log = (['leaves', 'trace', 'points', 'shavings', 'points', 'leaves'] as const).map((method, i) =>
+    line({ method, code: `L${i}`, points: method === 'leaves' ? null : points }),
+  )
+
+  test.each(methods)('the newest reading by %s comes back whole, with its step', (method) => {
+    const last = lastTimeOf(log, method)
+    expect(last?.code).toBe(`L${log.findIndex((each) => each.method === method)}`)
+    if (!last) return
+    changeSheet(last.toolId, { method })
+    takeAgain(last, 'As last time')
+    const taken = takenOf(sheetOf(last.toolId), useBench.getState().stepsMm, IRON)
+    expect(taken.stepMm).toBe(STEP_MM)
+    expect(method === 'leaves' ? taken.leaves : taken.points).toEqual(
+      method === 'leaves' ? leaves(0.5, 0.12, 0.5) : points,
+    )
+  })
+
+  test('is not offered where nothing was measured so, or its points were not kept', () => {
+    expect(lastTimeOf([line()], 'points')).toBeUndefined()
+    expect(lastTimeOf([line({ method: 'trace', points: null })], 'trace')).toBeUndefined()
   })
 })
 
@@ -289,6 +316,15 @@ describe('the job', () => {
       sentenceOf(showingOf(typed, readings), 'leaves', 'asFound', telling)
     expect(words({ ...noLeaves, leftMm: 0.5 }, [line()])).toBe('Now the leaf at the other corner.')
     expect(words(leaves(0.1, 0.5, 0.1))).toContain('see what is marked')
+    const once: Taken = {
+      method: 'points',
+      leaves: noLeaves,
+      points: Array(3).fill({ uMm: 5, gapMm: 0.1 }),
+      stepMm: 0.02,
+    }
+    expect(sentenceOf(showing(once, [], IRON), 'points', 'asFound', telling)).toContain(
+      'fewer than three different places',
+    )
     expect(words(noLeaves)).toContain('Wheel stopped.')
     expect(words(noLeaves, [line()])).toMatch(/^Last measured as found, 25 Nov.* Both corners lie 0.50/)
     expect(showingOf(noLeaves, [line()]).shown?.line?.code).toBe('L1')
