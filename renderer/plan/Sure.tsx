@@ -28,9 +28,11 @@ export const Sure = ({ report, turns }: SureProps) => {
   const seconds = removal?.sweepSeconds ?? GUESSED_SWEEP_SECONDS
   const model = freedom.turnsForAim
   const rows = [
-    freePlayMm !== null && sure.freePlayMm !== null
-      ? t('plan:sure.freePlay', { error: inWords(sure.freePlayMm, 'mm', 2) })
-      : null,
+    !freePlayMm
+      ? null
+      : sure.freePlayMm === null
+        ? t('plan:sure.freePlayUntold')
+        : t('plan:sure.freePlay', { error: inWords(sure.freePlayMm, 'mm', 2) }),
     freedom.turnsCalibrated && model && pitchMm !== null
       ? t('plan:sure.model', { play: inWords(((model.left + model.right) / 2) * pitchMm, 'mm', 2) })
       : null,

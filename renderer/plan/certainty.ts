@@ -17,15 +17,18 @@ const meanOf = (left: number | null, right: number | null): number | null =>
 const reliefError = ({ learnt, uncertainty }: Report): number | null =>
   learnt?.standardErrorMm ?? meanOf(uncertainty.reliefLeftMm, uncertainty.reliefRightMm)
 
+/** An error passes on in proportion only while it is small beside the relief itself; from half of it on, nothing is told. */
+const MOST_SHARE = 0.5
+
 /**
  * The relief is nearly proportional to the free play, so an error of one is as great a share of the other.
- * @param freePlayMm of the answer
+ * @param freePlayMm of the answer; how sure it is stays unknown while the job as it stands leaves hardly any relief
  */
 export const certaintyOf = (report: Report, freePlayMm: number | null): Certainty => {
-  const { grind, job, uncertainty } = report
-  const ground = (grind.reliefLeftMm + grind.reliefRightMm) / 2
+  const { grind, job, learnt, uncertainty } = report
+  const leftMm = learnt?.reliefMm ?? (grind.reliefLeftMm + grind.reliefRightMm) / 2
   const reliefMm = reliefError(report)
-  const share = reliefMm === null || ground <= 0 ? null : reliefMm / ground
+  const share = reliefMm === null || reliefMm >= MOST_SHARE * leftMm ? null : reliefMm / leftMm
   const setBackMm = grind.edgeVMm.reduce((a, b) => Math.min(a, b))
   return {
     reliefMm,

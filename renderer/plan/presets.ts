@@ -1,4 +1,6 @@
+import { reliefOfRadius } from '../../geometry/aim.ts'
 import type { Job } from '../../geometry/job.ts'
+import { radFromDeg } from '../../geometry/units.ts'
 import type { Tool } from '../../main/contract/entities.ts'
 
 /** What a tool is ground for. */
@@ -46,9 +48,30 @@ const presets: Record<Tool['kind'], readonly Preset[]> = {
   other: [],
 }
 
-/** @returns common practice for a tool, without what speaks of a seat that the tool has not got */
-export const presetsFor = ({ kind, seatAngleDeg }: Pick<Tool, 'kind' | 'seatAngleDeg'>): readonly Preset[] =>
-  presets[kind].filter((preset) => !('woodReliefMm' in preset) || seatAngleDeg !== null)
+/** Shavings are given to a hundredth of a millimetre, rounded down so that the corners stay out of the wood. */
+const SHAVING_STEPS_PER_MM = 100
+
+/**
+ * A radius shows the wood less camber at a low seat and on a narrow iron: the shaving is then as thin as that camber.
+ * Null where there is no camber left to plane with.
+ */
+const withinCamber = (preset: Preset, widthMm: number, seatAngleDeg: number): Preset | null => {
+  if (!('edgeRadiusMm' in preset) || preset.edgeRadiusMm < widthMm / 2) return preset
+  const camberMm = reliefOfRadius(widthMm, preset.edgeRadiusMm) * Math.sin(radFromDeg(seatAngleDeg))
+  if (camberMm >= preset.shavingDepthMm) return preset
+  const shavingDepthMm = Math.floor(camberMm * SHAVING_STEPS_PER_MM) / SHAVING_STEPS_PER_MM
+  return shavingDepthMm > 0 ? { ...preset, shavingDepthMm } : null
+}
+
+/** @returns common practice for a tool as it lies in its plane, without what speaks of a seat that the tool has not got */
+export const presetsFor = ({
+  kind,
+  seatAngleDeg,
+  widthMm,
+}: Pick<Tool, 'kind' | 'seatAngleDeg' | 'widthMm'>): readonly Preset[] =>
+  seatAngleDeg === null
+    ? presets[kind].filter((preset) => !('woodReliefMm' in preset))
+    : presets[kind].map((preset) => withinCamber(preset, widthMm, seatAngleDeg)).filter((preset) => preset !== null)
 
 const noCurve = { reliefMm: null, woodReliefMm: null, edgeRadiusMm: null }
 

@@ -2,9 +2,11 @@ import { describe, expect, test } from 'vitest'
 import type { Job } from '../../geometry/job.ts'
 import { parseJob } from '../../geometry/parseJob.ts'
 import { setUpOf } from '../../geometry/setUp.ts'
-import { toolKinds } from '../../main/contract/entities.ts'
+import { solveJob } from '../../geometry/solveJob.ts'
+import { type Tool, toolKinds } from '../../main/contract/entities.ts'
 import { wantedDepthMm } from '../../renderer/glass/wantedDepth.ts'
 import { countableSweeps, curveKeyOf, settableTurns, stopsMeet, withCurve, withStops } from '../../renderer/plan/aim.ts'
+import { certaintyOf } from '../../renderer/plan/certainty.ts'
 import { meetsPreset, presetsFor, withPreset } from '../../renderer/plan/presets.ts'
 import { ridgeOf, withRidge, withWidth } from '../../renderer/plan/ways.ts'
 import { foundKeyOf } from '../../renderer/setUp/found.ts'
@@ -64,27 +66,64 @@ describe('the aim', () => {
 })
 
 describe('common practice', () => {
-  test.each(toolKinds)('%s: no corner digs in, and the job can be read', (kind) => {
-    const presets = presetsFor({ kind, seatAngleDeg: 45 })
-    if (presets.length === 0) return expect(kind).toBe('other')
-    for (const preset of presets) {
-      if ('woodReliefMm' in preset) expect(preset.woodReliefMm).toBeGreaterThanOrEqual(preset.shavingDepthMm)
-      if ('edgeRadiusMm' in preset) {
-        // Narrowest iron of the kind (mm), as the trade's table gives it; seat 45 degrees.
-        const half = { jack: 44, fore: 51, scrub: 32 }[kind as 'jack' | 'fore' | 'scrub'] / 2
-        const woodMm = wantedDepthMm(preset.edgeRadiusMm, half) * Math.SQRT1_2
-        expect(woodMm).toBeGreaterThanOrEqual(preset.shavingDepthMm)
+  /** Narrowest iron of a kind (mm), as the trade's table gives it. */
+  const narrowestMm = (kind: Tool['kind']) =>
+    (({ jack: 44, fore: 51, scrub: 32, block: 35 }) as Record<string, number>)[kind] ?? 44
+
+  const seats = [12, 20, 45, 55]
+  test.each(toolKinds)('%s: no corner digs in at any seat, and the job can be read', (kind) => {
+    for (const seatAngleDeg of seats) {
+      const widthMm = narrowestMm(kind)
+      const presets = presetsFor({ kind, seatAngleDeg, widthMm })
+      if (presets.length === 0) return expect(kind).toBe('other')
+      for (const preset of presets) {
+        const camberMm =
+          'woodReliefMm' in preset
+            ? preset.woodReliefMm
+            : 'edgeRadiusMm' in preset
+              ? wantedDepthMm(preset.edgeRadiusMm, widthMm / 2) * Math.sin((seatAngleDeg * Math.PI) / 180)
+              : Number.POSITIVE_INFINITY
+        expect(camberMm).toBeGreaterThanOrEqual(preset.shavingDepthMm)
+        const planned = withPreset(job(), preset)
+        expect(parseJob(planned).ok).toBe(true)
+        expect(meetsPreset(planned, preset)).toBe(true)
       }
-      const planned = withPreset(job(), preset)
-      expect(parseJob(planned).ok).toBe(true)
-      expect(meetsPreset(planned, preset)).toBe(true)
+      expect(new Set(presets.map(({ purpose }) => purpose)).size).toBe(presets.length)
     }
-    expect(new Set(presets.map(({ purpose }) => purpose)).size).toBe(presets.length)
+  })
+
+  test('a jack of 44 mm at 12 degrees: 250 - sqrt(250^2 - 22^2) = 0.96988, x sin 12 = 0.20165, so a shaving of 0.20', () => {
+    const jack = { kind: 'jack', widthMm: 44 } as const
+    const usual = (seatAngleDeg: number) =>
+      presetsFor({ ...jack, seatAngleDeg }).find(({ purpose }) => purpose === 'usual')
+    expect(usual(12)).toMatchObject({ edgeRadiusMm: 250, shavingDepthMm: 0.2 })
+    expect(usual(45)).toMatchObject({ edgeRadiusMm: 250, shavingDepthMm: 0.4 })
   })
 
   test('speaks of no seat where there is none', () => {
-    expect(presetsFor({ kind: 'smoothing', seatAngleDeg: null })).toEqual([])
-    expect(presetsFor({ kind: 'chisel', seatAngleDeg: null })).toHaveLength(1)
+    expect(presetsFor({ kind: 'smoothing', seatAngleDeg: null, widthMm: 50 })).toEqual([])
+    expect(presetsFor({ kind: 'chisel', seatAngleDeg: null, widthMm: 24 })).toHaveLength(1)
+  })
+})
+
+describe('how sure the free play is', () => {
+  const reported = (turns: number) => {
+    const of = job()
+    const solved = solveJob({ ...of, motion: { ...of.motion, stopTurnsLeft: turns, stopTurnsRight: turns } })
+    if (!solved.ok) throw new Error(JSON.stringify(solved.problems))
+    return solved.value
+  }
+
+  test("is the relief's share of doubt, and is not told where the doubt is as great as the relief", () => {
+    const set = reported(2)
+    const { grind, uncertainty } = set
+    const doubtMm = ((uncertainty.reliefLeftMm ?? 0) + (uncertainty.reliefRightMm ?? 0)) / 2
+    const share = doubtMm / ((grind.reliefLeftMm + grind.reliefRightMm) / 2)
+    // About 0.059 of 0.334 mm.
+    expect(share).toBeCloseTo(0.175, 2)
+    expect(certaintyOf(set, 1.5).freePlayMm).toBeCloseTo(1.5 * share, 9)
+    // Closed stops leave some 0.003 mm of relief, known to 0.06: as a share of the free play that would be tens of millimetres.
+    expect(certaintyOf(reported(0), 1.5).freePlayMm).toBeNull()
   })
 })
 
