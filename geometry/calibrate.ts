@@ -1,3 +1,4 @@
+import type { Calibration } from './calibrated.ts'
 import { type Fit, linearFit } from './fit.ts'
 import { ok, type Result } from './result.ts'
 
@@ -12,19 +13,6 @@ export interface Grind {
   readonly date: string
   /** Left out by the user. */
   readonly excluded?: boolean
-}
-
-/** A fixture's correction: relief = scale x model relief x (free play + lash) / free play. */
-export interface Calibration {
-  readonly scale: number
-  readonly lashMm: number
-  readonly scaleSe: number
-  /** Of scale x lash over the scale; what the scale's own error adds is small beside it and left out. */
-  readonly lashSe: number
-  /** How many stand behind it. */
-  readonly grinds: number
-  /** Spread of one grind about the calibration, s_r. */
-  readonly repeatabilityMm: number
 }
 
 /** A calibration with what it rests on; `residualsMm` and `outliers` follow the history entry by entry. */
@@ -74,6 +62,15 @@ const valuesOf = (fit: { readonly values: readonly number[] }): Values => ({
   scale: fit.values[0] as number,
   lift: fit.values[1] as number,
 })
+
+/** Errors of scale and lash from those of scale and lift: lash = lift / scale, straightened about the values found. */
+const errorsOf = ({ scale, lift }: Values, covariance: Fit['unitCovariance']) => {
+  const [[ofScale, ofBoth], [, ofLift]] = covariance as [[number, number], [number, number]]
+  const lashMm = lift / scale
+  const scaleSe = Math.sqrt(ofScale)
+  const lashSe = Math.sqrt(ofLift - 2 * lashMm * ofBoth + lashMm * lashMm * ofScale) / scale
+  return { scaleSe, lashSe, scaleLashCorrelation: (ofBoth - lashMm * ofScale) / scale / (scaleSe * lashSe) }
+}
 
 /** Spread from residuals, pulled to the prior's while grinds are few. */
 const spreadOf = (residuals: readonly number[]): number => {
@@ -129,38 +126,14 @@ export const calibrate = (history: readonly Grind[]): Result<Learnt> => {
   const fit = weighted(used, repeatabilityMm)
   if (!fit.ok) return fit
   const values = valuesOf(fit.value)
-  const [scaleSe, liftSe] = fit.value.unitErrors as [number, number]
   return ok({
     scale: values.scale,
     lashMm: values.lift / values.scale,
-    scaleSe,
-    lashSe: liftSe / values.scale,
+    ...errorsOf(values, fit.value.unitCovariance),
     grinds: used.length,
     repeatabilityMm,
     residualsMm: history.map((grind) => (freePlayOf(grind) > 0 ? residualOf(grind, values) : 0)),
     outliers: outliers.value,
     code: used.length < FEWEST_GRINDS ? 'tooFewGrinds' : 'learnt',
   })
-}
-
-/** Relief by a calibration, for a model relief at a free play > 0. */
-export const calibratedRelief = ({ scale, lashMm }: Calibration, modelReliefMm: number, freePlayMm: number): number =>
-  scale * modelReliefMm * (1 + lashMm / freePlayMm)
-
-/** Free play that gives by a calibration what the model gives at `freePlayMm`: j / scale - lash, relief being nearly proportional to it; never below 0. */
-export const calibratedFreePlay = ({ scale, lashMm }: Calibration, freePlayMm: number): number =>
-  Math.max(0, freePlayMm / scale - lashMm)
-
-/**
- * Standard error of the relief of the next grind: of the calibration itself, and of one grind about it. Scale and lash pull
- * against each other, which is left out, so this is at most too great.
- */
-export const calibratedError = (
-  { scale, scaleSe, lashSe, repeatabilityMm }: Calibration,
-  modelReliefMm: number,
-  freePlayMm: number,
-): number => {
-  const ofScale = modelReliefMm * scaleSe
-  const ofLash = (modelReliefMm * scale * lashSe) / freePlayMm
-  return Math.sqrt(ofScale * ofScale + ofLash * ofLash + repeatabilityMm * repeatabilityMm)
 }

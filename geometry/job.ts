@@ -65,6 +65,8 @@ export const calibrationSchema = z.strictObject({
   lashMm: needed(calibration.lashMm),
   scaleSe: needed(calibration.scaleSe),
   lashSe: needed(calibration.lashSe),
+  /** 0 in files older than it, whose errors are then at most too great. */
+  scaleLashCorrelation: orDefault(calibration.scaleLashCorrelation),
   grinds: z.int().min(calibration.grinds.min).max(calibration.grinds.max),
   repeatabilityMm: orDefault(calibration.repeatabilityMm),
 })

@@ -124,6 +124,7 @@ export const quantities = {
     lashMm: quantity('mm', -1, 2, 0, 2),
     scaleSe: quantity('ratio', 0, 2, null, 2),
     lashSe: quantity('mm', 0, 2, null, 2),
+    scaleLashCorrelation: quantity('ratio', -1, 1, 0, 2),
     grinds: quantity('count', 1, 10_000, null, 0),
     repeatabilityMm: quantity('mm', 0, 2, 0, 3),
   },

@@ -1,6 +1,6 @@
 import { planOf } from './aim.ts'
 import { bandOf, burrAllAlong, leastFromEdgeMm } from './band.ts'
-import { calibratedError, calibratedRelief } from './calibrate.ts'
+import { calibratedError, calibratedRelief } from './calibrated.ts'
 import { cautionsOf } from './cautions.ts'
 import { edgeOf } from './edge.ts'
 import { envelopeOf } from './envelope.ts'

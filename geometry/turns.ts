@@ -1,4 +1,4 @@
-import { calibratedFreePlay } from './calibrate.ts'
+import { calibratedFreePlay } from './calibrated.ts'
 import { FORMED_SHARE, formEdge } from './formed.ts'
 import { type Freedom, mostSlope, mostTurns, turnsOfSlope } from './freedom.ts'
 import type { Job } from './job.ts'

@@ -9,6 +9,8 @@ const calibrationSchema = z.strictObject({
   lashMm: z.number(),
   scaleSe: z.number(),
   lashSe: z.number(),
+  /** Of the errors of scale and lash. */
+  scaleLashCorrelation: z.number(),
   grinds: z.int(),
   repeatabilityMm: z.number(),
 })

@@ -60,11 +60,12 @@ const barred = (line: Line): Standing | null => {
   return line.method === 'leaves' && apartMm > (line.leafStepMm ?? 0) + DUST_MM ? 'unequal' : null
 }
 
-const told = ({ scale, lashMm, scaleSe, lashSe, grinds, repeatabilityMm }: Calibrated) => ({
+const told = ({ scale, lashMm, scaleSe, lashSe, scaleLashCorrelation, grinds, repeatabilityMm }: Calibrated) => ({
   scale,
   lashMm,
   scaleSe,
   lashSe,
+  scaleLashCorrelation,
   grinds,
   repeatabilityMm,
 })

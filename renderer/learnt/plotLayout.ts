@@ -1,3 +1,4 @@
+import { shownPlayError } from '../../geometry/calibrated.ts'
 import type { Learnt, LearntGrind } from '../../main/contract/learnt.ts'
 import type { Place } from '../glass/glassLayout.ts'
 
@@ -40,13 +41,13 @@ const shownPlayMm = ({ measuredReliefMm, modelReliefMm, freePlayMm }: LearntGrin
 
 /** @returns the layout in a room */
 export const plotLayout = ({ grinds, calibration }: Learnt, widthPx: number, heightPx: number): PlotLayout => {
-  const { scale, lashMm, scaleSe, lashSe } = calibration
+  const { scale, lashMm } = calibration
   const most = HEADROOM * Math.max(LEAST_MM, ...grinds.flatMap((grind) => [grind.freePlayMm, shownPlayMm(grind)]))
   const least = -BELOW_SHARE * most
   const xPx = (mm: number) => LEFT_PX + ((mm - least) / (most - least)) * (widthPx - LEFT_PX - RIGHT_PX)
   const yPx = (mm: number) => heightPx - BOTTOM_PX - ((mm - least) / (most - least)) * (heightPx - TOP_PX - BOTTOM_PX)
   const line = (mm: number): number => scale * (mm + lashMm)
-  const error = (mm: number): number => BAND_ERRORS * Math.hypot(scaleSe * mm, scale * lashSe)
+  const error = (mm: number): number => BAND_ERRORS * shownPlayError(calibration, mm)
   const steps = Array.from({ length: BAND_POINTS + 1 }, (_, k) => (k * most) / BAND_POINTS)
   const edge = (sign: number) => steps.map((mm): Place => [xPx(mm), yPx(line(mm) + sign * error(mm))])
   const tickMm = most > 2 ? 1 : most > 1 ? 0.5 : 0.2

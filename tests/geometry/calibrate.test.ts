@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { calibrate, calibratedFreePlay, calibratedRelief, type Grind } from '../../geometry/calibrate.ts'
+import { calibrate, type Grind } from '../../geometry/calibrate.ts'
+import {
+  calibratedError,
+  calibratedFreePlay,
+  calibratedRelief,
+  ratioError,
+  shownPlayError,
+} from '../../geometry/calibrated.ts'
 import { calibratedTurns } from '../../geometry/turns.ts'
 import { seeded } from '../support/seeded.ts'
 import { exampleJob, found } from './example.ts'
@@ -20,6 +27,16 @@ const normal = (random: () => number): number =>
   Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random())
 const PLAYS = [0.4, 0.4, 0.8, 0.8, 1.2, 1.2, 1.6, 1.6, 2, 2, 0.6, 1]
 
+const SURE = {
+  scale: 1,
+  lashMm: 0,
+  scaleSe: 0,
+  lashSe: 0,
+  scaleLashCorrelation: 0,
+  grinds: 5,
+  repeatabilityMm: 0,
+}
+
 describe('calibration', () => {
   it('without a grind it is the model with the prior as its doubt', () => {
     const none = found(calibrate([]))
@@ -38,10 +55,39 @@ describe('calibration', () => {
   })
 
   it('scale 1.1 and lash 0.08 by hand: 1 mm by the model is 1 / 1.1 - 0.08 = 0.829091 mm of free play', () => {
-    const learnt = { scale: 1.1, lashMm: 0.08, scaleSe: 0, lashSe: 0, grinds: 5, repeatabilityMm: 0 }
+    const learnt = { ...SURE, scale: 1.1, lashMm: 0.08 }
     const play = calibratedFreePlay(learnt, 1)
     expect(play).toBeCloseTo(0.829091, 6)
     expect(calibratedRelief(learnt, MODEL_PER_PLAY * play, play)).toBeCloseTo(MODEL_PER_PLAY, 12)
+  })
+
+  it('errors by hand: scale 1.2 +- 0.1, lash 0.2 +- 0.1 mm, correlation -0.8, at 1 mm of free play', () => {
+    const learnt = { ...SURE, scale: 1.2, lashMm: 0.2, scaleSe: 0.1, lashSe: 0.1, scaleLashCorrelation: -0.8 }
+    // 1.2 x 0.1 of either; 0.12^2 x (1 + 1 - 2 x 0.8) = 0.00576, and with 0.05 of one grind's own 0.25 x 0.00576 + 0.0025.
+    expect(ratioError(learnt, 1)).toBeCloseTo(Math.sqrt(0.00576), 12)
+    expect(calibratedError({ ...learnt, repeatabilityMm: 0.05 }, 0.5, 1)).toBeCloseTo(Math.sqrt(0.00394), 12)
+    // At no free play the scale's error comes through the lash: 0.02^2 + 0.12^2 - 2 x 0.8 x 0.02 x 0.12.
+    expect(shownPlayError(learnt, 0)).toBeCloseTo(Math.sqrt(0.01096), 12)
+    expect(shownPlayError({ ...learnt, scaleLashCorrelation: -1 }, 1)).toBeCloseTo(0, 12)
+  })
+
+  it('four grinds at one setting tell the ratio there well, though scale and lash stay doubtful', () => {
+    const learnt = found(calibrate([0.8, 0.8, 0.8, 0.8].map((play) => grind(play, truth(play, 1, 0)))))
+    // Prior of the ratio 0.15^2 + (0.1 / 0.8)^2 = 0.038125; spread 0.02 x sqrt(2 / 4), so four readings 0.0002 / 0.262^2 / 4 =
+    // 0.00072840; together 1 / (1 / 0.038125 + 1 / 0.0007284) = 0.00071474, whose root is 0.026735.
+    expect(ratioError(learnt, 0.8)).toBeCloseTo(0.026735, 6)
+    // sqrt((0.262 x 0.026735)^2 + 0.0002)
+    expect(calibratedError(learnt, 0.262, 0.8)).toBeCloseTo(0.015782, 6)
+    // Scale alone 0.0225 - 0.0225^2 / 0.0388534 = 0.0094702, lash 0.01 - 0.0125^2 / 0.0388534 = 0.0059784.
+    expect([learnt.scaleSe, learnt.lashSe]).toEqual([expect.closeTo(0.097315, 5), expect.closeTo(0.07732, 5)])
+    expect(learnt.scaleLashCorrelation).toBeLessThan(-0.9)
+    const apart = { ...learnt, scaleLashCorrelation: 0 }
+    expect(ratioError(apart, 0.8) / ratioError(learnt, 0.8)).toBeGreaterThan(3)
+  })
+
+  it('a job file older than the correlation has none', () => {
+    const calibration = { scale: 1.1, lashMm: 0.05, scaleSe: 0.1, lashSe: 0.1, grinds: 4 }
+    expect(exampleJob({ fixture: { calibration } }).fixture.calibration?.scaleLashCorrelation).toBe(0)
   })
 
   it('one reading written double is shown as an outlier and moves nothing', () => {
