@@ -20,7 +20,8 @@ export interface Learnt extends Calibration {
   readonly residualsMm: readonly number[]
   /** Far from the others: left out of the figures, shown. */
   readonly outliers: readonly boolean[]
-  readonly code: 'tooFewGrinds' | 'learnt'
+  /** `contradict`: they scatter too far, or split into two camps; nothing is to be corrected by them. */
+  readonly code: 'tooFewGrinds' | 'contradict' | 'learnt'
 }
 
 /** Below this the model carries more of the answer than the grinds do. */
@@ -34,6 +35,9 @@ const PRIOR_SPREAD_MM = 0.02
 const PRIOR_SPREAD_WEIGHT = 2
 /** Standard deviations off at which a grind is an outlier (Iglewicz and Hoaglin 1993: 3.5). */
 const OUTLIER_SDS = 3.5
+
+/** A spread of this many leaf steps is more than leaves and hand explain: a hundred to one with three grinds, and more with more. */
+const CONTRADICTING_SPREADS = 2
 
 const freePlayOf = ({ freePlayLeftMm, freePlayRightMm }: Grind): number => (freePlayLeftMm + freePlayRightMm) / 2
 const usable = (grind: Grind): boolean => !grind.excluded && freePlayOf(grind) > 0 && grind.modelReliefMm > 0
@@ -112,6 +116,22 @@ const outliersOf = (history: readonly Grind[]): Result<readonly boolean[]> => {
 }
 
 /**
+ * Whether grinds say too different things to correct by: their spread is beyond what leaves explain and beyond the doubt about
+ * the model itself, or as many were left out as used, so that which camp is right cannot be told.
+ */
+const contradicting = (used: readonly Grind[], outliers: number, repeatabilityMm: number): boolean => {
+  const meanMm = used.reduce((total, grind) => total + grind.modelReliefMm, 0) / used.length
+  const mostMm = Math.max(CONTRADICTING_SPREADS * PRIOR_SPREAD_MM, PRIOR_SCALE_SD * meanMm)
+  return outliers >= used.length || repeatabilityMm > mostMm
+}
+
+const codeOf = (used: readonly Grind[], outliers: number, repeatabilityMm: number): Learnt['code'] => {
+  if (used.length + outliers < FEWEST_GRINDS) return 'tooFewGrinds'
+  if (contradicting(used, outliers, repeatabilityMm)) return 'contradict'
+  return used.length < FEWEST_GRINDS ? 'tooFewGrinds' : 'learnt'
+}
+
+/**
  * What a fixture's history says of it: scale and lash by least squares with the model as prior, always, so that grinds all at
  * one setting, or only one, still give an answer and its doubt; the prior fades as grinds come in. Scale and lash must be
  * kept apart by different settings; until then both keep wide errors.
@@ -134,6 +154,6 @@ export const calibrate = (history: readonly Grind[]): Result<Learnt> => {
     repeatabilityMm,
     residualsMm: history.map((grind) => (freePlayOf(grind) > 0 ? residualOf(grind, values) : 0)),
     outliers: outliers.value,
-    code: used.length < FEWEST_GRINDS ? 'tooFewGrinds' : 'learnt',
+    code: codeOf(used, outliers.value.filter(Boolean).length, repeatabilityMm),
   })
 }

@@ -36,7 +36,7 @@ export const learntSchema = z.strictObject({
   calibration: calibrationSchema,
   /** As it stood before the newest grind that counts; null: there is none. */
   before: calibrationSchema.nullable(),
-  code: z.enum(['tooFewGrinds', 'learnt']),
+  code: z.enum(['tooFewGrinds', 'contradict', 'learnt']),
 })
 
 /** What the grinds at a station took; null: nothing was noted. */

@@ -80,8 +80,8 @@ const Said = ({ learnt, learning }: { readonly learnt: Learnt; readonly learning
   const sentence =
     grinds.length === 0
       ? t('learnt:said.nothing')
-      : code === 'tooFewGrinds'
-        ? t('learnt:said.tooFewGrinds', words)
+      : code !== 'learnt'
+        ? t(`learnt:said.${code}`, words)
         : t(`learnt:said.${verdict}`, words)
   return (
     <>

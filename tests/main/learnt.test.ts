@@ -79,6 +79,12 @@ describe('what a fixture learns', () => {
     expect(jobSchema.shape.fixture.shape.calibration.safeParse(calibration).success).toBe(true)
   })
 
+  it('readings of 0.6, 1 and 1.6 of the model contradict each other and stay out of the job', async () => {
+    for (const reliefMm of [0.18, 0.3, 0.48]) await grind(reliefMm)
+    expect((await learnt()).code).toBe('contradict')
+    expect(await inJob()).toBeNull()
+  })
+
   it('shows one bad reading as such and learns nothing from it; unequal leaves do not count', async () => {
     for (const reliefMm of [0.36, 0.35, 0.37, 0.36]) await grind(reliefMm)
     const good = (await learnt()).calibration
