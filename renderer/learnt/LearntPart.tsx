@@ -1,3 +1,4 @@
+import type { Job } from '../../geometry/job.ts'
 import type { Learnt } from '../../main/contract/learnt.ts'
 import { NoJob } from '../app/NoJob.tsx'
 import { sayProblem, useApp } from '../app/store.ts'
@@ -12,6 +13,7 @@ import './learnt.css'
 import { Plot } from './Plot.tsx'
 import { Removal } from './Removal.tsx'
 import { useLearnt } from './useLearnt.ts'
+import { playInUse, verdictAt } from './verdict.ts'
 
 /** What the fixture in hand has learnt from its measured grinds, shown with everything it rests on. */
 export const LearntPart = () => {
@@ -26,7 +28,7 @@ export const LearntPart = () => {
     <div className="learnt">
       <section className="learnt-head" aria-label={t('learnt:heading')}>
         <h2>{t('learnt:of', { fixture: fixture.name })}</h2>
-        {learnt && <Said learnt={learnt} learning={fixture.learning} />}
+        {learnt && <Said learnt={learnt} learning={fixture.learning} job={job.document} />}
         <Switch />
       </section>
       {learnt && learnt.grinds.length > 0 && (
@@ -64,37 +66,40 @@ const Switch = () => {
 }
 
 const PERCENT = 100
-/** Less than this off the model is as the model says. */
-const AS_MODEL = 0.01
-/** The newest grind moved the calibration enough to be told of. */
-const MOVED = 0.03
+const percent = (share: number) => `${Math.round(share * PERCENT)} %`
+/** How many standard errors a doubt is told as. */
+const TOLD_ERRORS = 2
 
-const Said = ({ learnt, learning }: { readonly learnt: Learnt; readonly learning: 'on' | 'off' }) => {
+interface SaidProps {
+  readonly learnt: Learnt
+  readonly learning: 'on' | 'off'
+  readonly job: Job
+}
+
+const Said = ({ learnt, learning, job }: SaidProps) => {
   const t = useTexts()
-  const { calibration, code, grinds, before } = learnt
-  const off = calibration.scale - 1
-  const verdict = Math.abs(off) < AS_MODEL ? 'as' : off > 0 ? 'more' : 'less'
-  const percent = (share: number) => `${Math.round(Math.abs(share) * PERCENT)} %`
-  const words = { by: percent(off), sure: percent(2 * calibration.scaleSe), count: calibration.grinds }
-  const moved = before === null ? 0 : calibration.scale - before.scale
-  const sentence =
-    grinds.length === 0
-      ? t('learnt:said.nothing')
-      : code !== 'learnt'
-        ? t(`learnt:said.${code}`, words)
-        : t(`learnt:said.${verdict}`, words)
+  const { inWords } = useFigures()
+  const { code, grinds, calibration } = learnt
+  const playMm = playInUse(job, grinds)
+  if (code !== 'learnt' || playMm === null) {
+    const key = code === 'contradict' ? code : grinds.length === 0 ? 'nothing' : 'tooFewGrinds'
+    return (
+      <p className="sentence" role="status">
+        {t(`learnt:said.${key}`, { count: calibration.grinds })}
+      </p>
+    )
+  }
+  const { side, byShare, errorShare, moved } = verdictAt(learnt, playMm)
+  const words = { play: inWords(playMm, 'mm', 2), by: percent(byShare), sure: percent(TOLD_ERRORS * errorShare) }
   return (
     <>
       <p className="sentence" role="status">
-        {sentence} {grinds.length > 0 && code === 'learnt' && t(`learnt:used.${learning}`)}
+        {t(`learnt:said.${side}`, words)} {t(`learnt:used.${learning}`)}
       </p>
-      {code === 'learnt' && Math.abs(moved) > MOVED && (
+      {moved && (
         <p className="caution">
-          {t('learnt:said.moved', {
-            from: percent((before?.scale ?? 1) - 1),
-            to: percent(off),
-            sign: moved > 0 ? '+' : '−',
-          })}
+          {t(`learnt:moved.${moved.key}`, { from: percent(moved.fromShare), to: percent(byShare) })}{' '}
+          {t('learnt:moved.doubt')}
         </p>
       )}
     </>

@@ -52,6 +52,7 @@ export const Plot = ({ learnt }: { readonly learnt: Learnt }) => {
             </g>
           ))}
         </g>
+        {learnt.code === 'learnt' && <Lash layout={layout} lashMm={learnt.calibration.lashMm} />}
       </svg>
       <figcaption>
         <strong>{t('learnt:plot.heading')}</strong>
@@ -109,6 +110,20 @@ const Spot = ({ at: [x, y], standing }: { readonly at: Place; readonly standing:
     )}
   </>
 )
+
+/** The lash on the line of no relief, with its name below. */
+const Lash = ({ layout: { lash, zero }, lashMm }: { readonly layout: PlotLayout; readonly lashMm: number }) => {
+  const t = useTexts()
+  const { inWords } = useFigures()
+  return (
+    <>
+      <path className="learnt-lash" d={`M${lash.fromPx} ${zero[1] - 6}v12m0-6H${lash.toPx}m0-6v12`} />
+      <text x={lash.nameEndPx} y={zero[1] + 20} textAnchor="end">
+        {t('learnt:plot.lash', { lash: inWords(lashMm, 'mm', 2) })}
+      </text>
+    </>
+  )
+}
 
 const Axes = ({ layout }: { readonly layout: PlotLayout }) => {
   const t = useTexts()

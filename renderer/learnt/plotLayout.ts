@@ -17,8 +17,8 @@ export interface PlotLayout {
   /** Two standard errors to either side of the calibrated line. */
   readonly band: readonly Place[]
   readonly spots: readonly Spot[]
-  /** Where the calibrated line meets no relief: the lash lies between there and 0. */
-  readonly lashPx: number
+  /** On the line of no relief, from where the calibrated line meets it to 0: the lash, with the right end of its name. */
+  readonly lash: { readonly fromPx: number; readonly toPx: number; readonly nameEndPx: number }
   readonly zero: Place
   readonly ticks: readonly { readonly mm: number; readonly xPx: number; readonly yPx: number }[]
 }
@@ -32,6 +32,11 @@ const BELOW_SHARE = 0.12
 /** Least length of the axes (mm): a turn of a fine screw. */
 const LEAST_MM = 0.8
 const HEADROOM = 1.1
+/** A great lash still has some paper behind it. */
+const LASH_ROOM = 1.2
+/** Room for the name of the lash from the left border (px). */
+const LASH_NAME_PX = 104
+const LASH_NAME_GAP_PX = 8
 const BAND_POINTS = 24
 const BAND_ERRORS = 2
 
@@ -43,7 +48,7 @@ const shownPlayMm = ({ measuredReliefMm, modelReliefMm, freePlayMm }: LearntGrin
 export const plotLayout = ({ grinds, calibration }: Learnt, widthPx: number, heightPx: number): PlotLayout => {
   const { scale, lashMm } = calibration
   const most = HEADROOM * Math.max(LEAST_MM, ...grinds.flatMap((grind) => [grind.freePlayMm, shownPlayMm(grind)]))
-  const least = -BELOW_SHARE * most
+  const least = Math.min(-BELOW_SHARE * most, -LASH_ROOM * lashMm)
   const xPx = (mm: number) => LEFT_PX + ((mm - least) / (most - least)) * (widthPx - LEFT_PX - RIGHT_PX)
   const yPx = (mm: number) => heightPx - BOTTOM_PX - ((mm - least) / (most - least)) * (heightPx - TOP_PX - BOTTOM_PX)
   const line = (mm: number): number => scale * (mm + lashMm)
@@ -64,7 +69,7 @@ export const plotLayout = ({ grinds, calibration }: Learnt, widthPx: number, hei
     ],
     band: [...edge(1), ...edge(-1).reverse()],
     spots: grinds.map((grind) => ({ grind, at: [xPx(grind.freePlayMm), yPx(shownPlayMm(grind))] })),
-    lashPx: xPx(-lashMm),
+    lash: { fromPx: xPx(-lashMm), toPx: xPx(0), nameEndPx: Math.max(xPx(0) - LASH_NAME_GAP_PX, LASH_NAME_PX) },
     zero: [xPx(0), yPx(0)],
     ticks: Array.from({ length: Math.floor(most / tickMm) + 1 }, (_, k) => ({
       mm: k * tickMm,
