@@ -20,20 +20,25 @@ const planNow = (job: Job): PlanReport | null => {
 const saysTheSame = (asked: Way, own: Way): boolean =>
   own === 'edgeRadiusMm' ? asked === 'width' || asked === 'ridge' : own === 'square' && asked === 'reliefMm'
 
-/** How the curve is said; what is said last is what the job keeps, in its own way. */
+/** How the curve is said; what is said last is what the job keeps, in its own way. Dead square keeps the curve it put away until another tool is taken up. */
 export const Curve = ({ job }: { readonly job: Job }) => {
   const t = useTexts()
   const editJob = useApp((app) => app.editJob)
   const plan = planNow(job)
   const [asked, setAsked] = useState<Way | null>(null)
+  const [beforeSquare, setBeforeSquare] = useState<PlanReport | null>(null)
   const own = wayOf(job)
   const way = asked !== null && saysTheSame(asked, own) ? asked : own
   const choose = async (next: Way) => {
     if (!plan) return
     setAsked(next)
-    if (next === 'square') return editJob((now) => withCurve(now, 'reliefMm', 0))
+    if (next === 'square') {
+      if (plan.reliefMm > 0) setBeforeSquare(plan)
+      return editJob((now) => withCurve(now, 'reliefMm', 0))
+    }
     const key = isCurveKey(next) ? next : 'edgeRadiusMm'
-    return editJob((now) => withCurve(now, key, curveIn(plan, key)))
+    const curve = plan.reliefMm > 0 ? plan : (beforeSquare ?? plan)
+    return editJob((now) => withCurve(now, key, curveIn(curve, key)))
   }
   return (
     <div className="wanted-curve">

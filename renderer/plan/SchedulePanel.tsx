@@ -12,6 +12,7 @@ import { Options } from '../ui/Options.tsx'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { type Aside, doAside } from '../worker/aside.ts'
+import { worthTelling } from './worthTelling.ts'
 
 type Shape = 'arc' | 'easedCorners'
 
@@ -95,7 +96,7 @@ const Plans = ({ schedule, job }: { readonly schedule: Schedule; readonly job: J
     <>
       {schedule.code !== 'reachable' && <p className="caution">{t(`plan:schedule.code.${schedule.code}`)}</p>}
       <ul className="schedule-plans">
-        {schedule.plans.map((plan) => (
+        {worthTelling(schedule.plans).map((plan) => (
           <Plan key={plan.settings.length} plan={plan} job={job} />
         ))}
       </ul>

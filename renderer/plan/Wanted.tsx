@@ -28,7 +28,7 @@ export const Wanted = ({ job, tool }: WantedProps) => {
         value={job.aim.shavingDepthMm}
         change={(now, value) => ({ ...now, aim: { ...now.aim, shavingDepthMm: value ?? now.aim.shavingDepthMm } })}
       />
-      <Curve job={job} />
+      <Curve key={tool.id} job={job} />
       <Task job={job} tool={tool} />
       <CommonPractice job={job} tool={tool} />
     </section>

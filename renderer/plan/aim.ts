@@ -15,8 +15,8 @@ export const withCurve = (job: Job, key: CurveKey, value: number | null): Job =>
   aim: { ...job.aim, reliefMm: null, woodReliefMm: null, edgeRadiusMm: null, [key]: value },
 })
 
-/** Decimals kept when the same curve is given in another way: finer than any leaf, coarser than dust. */
-const KEPT: Record<CurveKey, number> = { reliefMm: 3, woodReliefMm: 3, edgeRadiusMm: 0 }
+/** Decimals kept when the same curve is given in another way: so many that the way there and back ends where it began. */
+const KEPT: Record<CurveKey, number> = { reliefMm: 3, woodReliefMm: 4, edgeRadiusMm: 0 }
 /** Stands for a straight edge where a radius is asked for (mm): its relief is under what a leaf can tell on any iron. */
 const NEARLY_STRAIGHT_MM = 100_000
 

@@ -13,13 +13,18 @@ const HEIGHT_PX = 84
 /** Where the ink will go in the first sweeps on the bevel that is there, and what to move if it should go elsewhere. */
 export const InkPrediction = ({ standing }: { readonly standing: Standing }) => {
   const t = useTexts()
-  const { job, hollow } = standing
+  const { inWords } = useFigures()
+  const { job, hollow, figures } = standing
   const dot = useApp((app) => app.tool?.dotCorner ?? 'left')
   const measuredDeg = job.blade.currentBevelDeg
   const currentBevelDeg = measuredDeg ?? hollow.chordAngleDeg
   const key = JSON.stringify([job.blade, job.station, job.fixture, job.aim, job.motion, job.errors])
   // biome-ignore lint/correctness/useExhaustiveDependencies: the parts that matter are the key
   const ink = useMemo(() => firstInkOf({ ...job, blade: { ...job.blade, currentBevelDeg } }), [key])
+  const compare = t('setUp:ink.compare', {
+    chord: inWords(hollow.chordAngleDeg, 'deg', 1),
+    tip: inWords(figures.bevelAngleDeg, 'deg', 1),
+  })
   return (
     <section className="ink-prediction" aria-label={t('setUp:ink.heading')}>
       <h2>{t('setUp:ink.heading')}</h2>
@@ -29,7 +34,7 @@ export const InkPrediction = ({ standing }: { readonly standing: Standing }) => 
         value={currentBevelDeg}
         change={(now, value) => ({ ...now, blade: { ...now.blade, currentBevelDeg: value } })}
       />
-      {measuredDeg === null && <p className="muted">{t('setUp:ink.assumed')}</p>}
+      <p className="muted">{measuredDeg === null ? t('setUp:ink.assumed') : compare}</p>
       {ink.ok ? (
         <>
           <BevelFace ink={ink.value} dot={dot} />

@@ -1,14 +1,25 @@
 import { describe, expect, test } from 'vitest'
+import { planOf } from '../../geometry/aim.ts'
 import type { Job } from '../../geometry/job.ts'
 import { parseJob } from '../../geometry/parseJob.ts'
 import { setUpOf } from '../../geometry/setUp.ts'
 import { solveJob } from '../../geometry/solveJob.ts'
 import { type Tool, toolKinds } from '../../main/contract/entities.ts'
 import { wantedDepthMm } from '../../renderer/glass/wantedDepth.ts'
-import { countableSweeps, curveKeyOf, settableTurns, stopsMeet, withCurve, withStops } from '../../renderer/plan/aim.ts'
+import {
+  countableSweeps,
+  curveIn,
+  curveKeyOf,
+  curveKeys,
+  settableTurns,
+  stopsMeet,
+  withCurve,
+  withStops,
+} from '../../renderer/plan/aim.ts'
 import { certaintyOf } from '../../renderer/plan/certainty.ts'
 import { meetsPreset, presetsFor, withPreset } from '../../renderer/plan/presets.ts'
 import { ridgeOf, withRidge, withWidth } from '../../renderer/plan/ways.ts'
+import { worthTelling } from '../../renderer/plan/worthTelling.ts'
 import { foundKeyOf } from '../../renderer/setUp/found.ts'
 import { triangleOf } from '../../renderer/setUp/triangle.ts'
 import { barLength, DEPTH, factorFor } from '../../renderer/ui/scale.ts'
@@ -31,6 +42,29 @@ describe('the aim', () => {
     expect(curveKeyOf(other)).toBe('edgeRadiusMm')
     expect([other.aim.reliefMm, other.aim.woodReliefMm, other.aim.edgeRadiusMm]).toEqual([null, null, 812])
     expect(parseJob(other).ok).toBe(true)
+  })
+
+  test.each([12, 45, 55])(
+    'looked at in any way at a seat of %d degrees, a relief comes back as it was',
+    (seatAngleDeg) => {
+      for (const reliefMm of [0.01, 0.07, 0.25, 0.5]) {
+        const given = job()
+        const seated = withCurve({ ...given, blade: { ...given.blade, seatAngleDeg } }, 'reliefMm', reliefMm)
+        const lookedAt = curveKeys.reduce((now, key) => {
+          const plan = planOf(now)
+          return plan.ok ? withCurve(now, key, curveIn(plan.value, key)) : now
+        }, seated)
+        const plan = planOf(lookedAt)
+        expect(plan.ok && curveIn(plan.value, 'reliefMm')).toBe(reliefMm)
+      }
+    },
+  )
+
+  test('a schedule that is no nearer than one with fewer settings is not offered', () => {
+    const plan = (deviationMm: number) => ({ settings: [], deviationMm, reliefLeftMm: 0, reliefRightMm: 0, sweeps: 0 })
+    const plans = [plan(0.006), plan(0.004), plan(0.004)]
+    expect(worthTelling(plans)).toEqual(plans.slice(0, 2))
+    expect(worthTelling([plan(0.006), plan(0.008), plan(0.001)])).toEqual([plan(0.006), plan(0.001)])
   })
 
   test('a wanted arc lies at its relief in the corners', () => {
