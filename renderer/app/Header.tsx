@@ -3,7 +3,7 @@ import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { makeCard } from './card.ts'
 import { hashFor, type Screen, screens } from './route.ts'
-import { useApp } from './store.ts'
+import { sayNothing, useApp } from './store.ts'
 import { saveSettings, undo } from './storeRack.ts'
 import './header.css'
 
@@ -22,7 +22,12 @@ const Screens = ({ screen }: { readonly screen: Screen }) => {
   return (
     <nav aria-label={t('common:nav')} className="nav">
       {(Object.keys(screens) as Screen[]).map((each) => (
-        <a key={each} href={hashFor(each, code)} aria-current={each === screen ? 'page' : undefined}>
+        <a
+          key={each}
+          href={hashFor(each, code)}
+          aria-current={each === screen ? 'page' : undefined}
+          onClick={sayNothing}
+        >
           {t(`common:screen.${each}`)}
         </a>
       ))}

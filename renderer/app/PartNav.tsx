@@ -1,7 +1,7 @@
 import { useTexts } from '../ui/texts.tsx'
 import { partOf, parts } from './parts.ts'
 import { hashFor, type Route } from './route.ts'
-import { useApp } from './store.ts'
+import { sayNothing, useApp } from './store.ts'
 import './partNav.css'
 
 /** The way between a screen's parts; nothing where there is only one. */
@@ -17,6 +17,7 @@ export const PartNav = ({ screen, part }: Pick<Route, 'screen' | 'part'>) => {
           key={name}
           href={hashFor(screen, code, i === 0 ? null : name)}
           aria-current={name === partOf(screen, part) ? 'page' : undefined}
+          onClick={sayNothing}
         >
           {t(`common:part.${screen}.${name}`)}
         </a>

@@ -87,5 +87,8 @@ export const emptyHands = (): void =>
 export const say = (key: string, params: Message['params'] = {}, changeId: number | null = null): void =>
   useApp.setState({ message: { key, params, changeId } })
 
+/** Empties the status line: what was said there belongs to the screen that is left; the header's undo still takes it back. */
+export const sayNothing = (): void => useApp.setState({ message: null })
+
 /** Says a problem in the status line. */
 export const sayProblem = ({ code, params }: Problem): void => say(`problems:${code}`, params)

@@ -44,12 +44,16 @@ const Relief = ({ shown: { edge, stepMm, method, residualSdMm } }: { readonly sh
   )
 }
 
+/** With so great a share of the relief in doubt the radius might be any. */
+const UNTOLD_SHARE = 0.5
+
 const Radius = ({ shown: { edge } }: { readonly shown: Shown }) => {
   const t = useTexts()
   const figures = useFigures()
-  if (edge.radiusMm === null || askewOf(edge)) return null
+  const errorShare = edge.standardErrorMm / edge.reliefMm
+  if (edge.radiusMm === null || errorShare >= UNTOLD_SHARE || askewOf(edge)) return null
   const { text, unit } = figures.of('aim.edgeRadiusMm', edge.radiusMm)
-  const deserved = deservedText(text, edge.standardErrorMm / edge.reliefMm)
+  const deserved = deservedText(text, errorShare)
   return <FigureText figure={{ text: deserved, unit }} size="large" name={t('measure:shown.radius')} />
 }
 

@@ -31,14 +31,15 @@ const Use = ({ name, children }: { readonly name: string; readonly children: Rea
 
 /** A crown nearer to the middle than this is in it (mm). */
 const IN_MIDDLE_MM = 0.5
+/** Under half the finest leaf's step an edge is straight (mm). */
+const STRAIGHT_MM = 0.005
 
 const Shaving = ({ seen, setting }: UsesProps) => {
   const t = useTexts()
   const { inWords } = useFigures()
-  const { cut, crownMm, pitchDeg, clearanceDeg, profile } = seen
+  const { cut, crownMm, pitchDeg, clearanceDeg } = seen
   const side = t(`common:side.${crownMm < 0 ? 'left' : 'right'}`)
-  const atCorner = Math.abs(crownMm) > (profile.uMm.at(-1) as number) / 1.001
-  const where = Math.abs(crownMm) < IN_MIDDLE_MM ? 'middle' : atCorner && setting.leverDeg !== 0 ? 'corner' : 'aside'
+  const where = crownOf(seen, setting)
   return (
     <Use name={t('wood:shaving.name')}>
       <p>
@@ -57,6 +58,13 @@ const Shaving = ({ seen, setting }: UsesProps) => {
       </p>
     </Use>
   )
+}
+
+const crownOf = ({ crownMm, camberMm, profile }: Seen, { leverDeg }: WoodSetting) => {
+  if (camberMm < STRAIGHT_MM && leverDeg === 0) return 'even'
+  if (Math.abs(crownMm) < IN_MIDDLE_MM) return 'middle'
+  const atCorner = Math.abs(crownMm) > (profile.uMm.at(-1) as number) / 1.001
+  return atCorner && leverDeg !== 0 ? 'corner' : 'aside'
 }
 
 const Passes = ({ seen, setting, onChange }: UsesProps) => {
@@ -100,8 +108,8 @@ const Passes = ({ seen, setting, onChange }: UsesProps) => {
 const digOf = ({ corners: { leftMm, rightMm } }: Seen): 'both' | 'left' | 'right' =>
   leftMm > 0 && rightMm > 0 ? 'both' : leftMm > 0 ? 'left' : 'right'
 
-/** An angle below this is square as far as any square tells (degrees). */
-const SQUARE_DEG = 0.005
+/** An angle below this is square as far as any square tells: 0.01 mm over the edge of a 30 mm board (degrees). */
+const SQUARE_DEG = 0.02
 
 const Jointing = ({ seen: { joint }, setting, onChange }: UsesProps) => {
   const t = useTexts()

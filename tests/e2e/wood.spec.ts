@@ -28,7 +28,7 @@ test('shaving, lever, passes, joint and skew of a smoothing iron follow what is 
   await expect(use(app, 'Side by side')).toContainText('the corners stay clear')
   await type(app, 'set this deep', '0.08')
   // 0.08 - 0.0495
-  await expect(use(app, 'Side by side')).toContainText(/Both corners dig in and leave steps 0\.03\smm high/)
+  await expect(use(app, 'Side by side')).toContainText(/no pass has touched, both corners dig in and leave steps 0\.03\smm high/)
   await type(app, 'width of the board', '40')
   await expect(use(app, 'Side by side')).toContainText('on this board the corners stay clear all the same')
   await type(app, 'from pass to pass', '25')
@@ -41,6 +41,17 @@ test('shaving, lever, passes, joint and skew of a smoothing iron follow what is 
   await expect(use(app, 'The shaving')).toContainText(/pitch of 35\.3°/)
   await type(app, 'plane moved aside', '5')
   await expect(use(app, 'An edge for a joint')).toContainText(/off square, less on the/)
+})
+
+test('a straight edge is said to cut as thick all across, and what Plan said last stays on Plan', async ({ app }) => {
+  await app.getByRole('row', { name: /Smoothing iron, fine/ }).click()
+  await app.getByRole('button', { name: 'Plan this iron' }).click()
+  await app.getByRole('radio', { name: 'dead square' }).check()
+  await expect(app.getByTestId('status')).toContainText('is changed', SOLVED)
+  await app.getByRole('link', { name: 'Wood view' }).click()
+  await expect(app.getByTestId('status')).toBeEmpty()
+  await app.getByRole('radio', { name: /wanted/ }).check()
+  await expect(use(app, 'The shaving')).toContainText('as thick all across', SOLVED)
 })
 
 test('the edge is pulled deeper and turned by its rings, and a chisel has no wood view', async ({ app }) => {
