@@ -1,5 +1,5 @@
 /** Height of the window that everything on Plan but the drawings takes (px). */
-const TAKEN_PX = 640
+const TAKEN_PX = 720
 /** Least and most height of a curve (px): below, its shape is lost; above, it is no clearer. */
 const LEAST_PX = 168
 const MOST_PX = 320

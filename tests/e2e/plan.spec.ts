@@ -27,6 +27,13 @@ test('the stops are set by one key, and the undo in the message takes it back', 
   await expect(answer(app).getByRole('button', { name: 'Use these stops' })).toBeVisible(SOLVED)
 })
 
+test('the key that sets the stops is in sight without scrolling', async ({ app }) => {
+  await app.setViewportSize({ width: 1440, height: 900 })
+  await plan(app, /Smoothing iron, fine/)
+  const key = app.getByRole('button', { name: 'Use these stops' })
+  await expect(key).toBeInViewport({ ratio: 1, timeout: SOLVED.timeout })
+})
+
 test('a smaller relief asks for less free play', async ({ app }) => {
   await plan(app, /Low-angle jack iron 57/)
   const play = async () =>

@@ -28,7 +28,9 @@ test('shaving, lever, passes, joint and skew of a smoothing iron follow what is 
   await expect(use(app, 'Side by side')).toContainText('the corners stay clear')
   await type(app, 'set this deep', '0.08')
   // 0.08 - 0.0495
-  await expect(use(app, 'Side by side')).toContainText(/no pass has touched, both corners dig in and leave steps 0\.03\smm high/)
+  await expect(use(app, 'Side by side')).toContainText(
+    /no pass has touched, both corners dig in and leave steps 0\.03\smm high/,
+  )
   await type(app, 'width of the board', '40')
   await expect(use(app, 'Side by side')).toContainText('on this board the corners stay clear all the same')
   await type(app, 'from pass to pass', '25')
