@@ -55,6 +55,8 @@ export interface App {
   /** Path of the field whose edit was not taken. */
   readonly problemAt: string | null
   readonly message: Message | null
+  /** Counts changes of the bench log, by whomever: what was read from it is read again. */
+  readonly logChanges: number
   /** Checks, keeps and solves a changed job. @returns false when it was not taken; `problems` says why */
   editJob(change: JobChange, options?: EditOptions): Promise<boolean>
 }
@@ -75,6 +77,7 @@ export const useApp = create<App>()(() => ({
   problems: [],
   problemAt: null,
   message: null,
+  logChanges: 0,
   /** Given by storeJob.ts, which knows the host and the solver. */
   editJob: () => Promise.resolve(false),
 }))

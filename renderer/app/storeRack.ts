@@ -31,10 +31,13 @@ const loadWorkshop = async (): Promise<void> => {
   if (workshop.ok) useApp.setState({ workshop: workshop.value })
 }
 
+const renewLog = (): void => useApp.setState(({ logChanges }) => ({ logChanges: logChanges + 1 }))
+
 /** Reads everything the window shows, anew. */
 export const loadAll = async (): Promise<void> => {
   await Promise.all([loadSettings(), loadWorkshop(), loadList('station'), loadList('fixture')])
   await loadList('tool')
+  renewLog()
   useApp.setState({ ready: true })
 }
 
@@ -44,8 +47,11 @@ const loaders: Partial<Record<Noun, () => Promise<void>>> = {
   fixture: () => loadList('fixture'),
   settings: loadSettings,
   job: refreshJob,
-  // What a fixture learnt from it corrects the job.
-  benchLog: refreshJob,
+  benchLog: () => {
+    renewLog()
+    // What a fixture learnt from it corrects the job.
+    return refreshJob()
+  },
 }
 
 /** Reads again what another window, the command line or an undo changed. */

@@ -13,9 +13,9 @@ export interface Lessons {
 /** @returns what was learnt, read again after every change */
 export const useLearnt = (fixtureId: string | null, stationId: string | null): Lessons => {
   const [lessons, setLessons] = useState<Lessons>({ learnt: null, removal: null })
-  // An undo changes the log as well; every change comes with a message.
-  const message = useApp((app) => app.message)
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the message is the trigger
+  const logChanges = useApp((app) => app.logChanges)
+  const tools = useApp((app) => app.tools)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a change of the log, or of an iron it names, is the trigger
   useEffect(() => {
     let wanted = true
     const read = async () => {
@@ -28,6 +28,6 @@ export const useLearnt = (fixtureId: string | null, stationId: string | null): L
     return () => {
       wanted = false
     }
-  }, [fixtureId, stationId, message])
+  }, [fixtureId, stationId, logChanges, tools])
   return lessons
 }

@@ -8,9 +8,8 @@ const none: readonly BenchLog[] = []
 /** @returns the readings of a tool, newest first, read again after every change; null until they are there */
 export const useReadings = (toolId: string): readonly BenchLog[] | null => {
   const [read, setRead] = useState<{ readonly toolId: string; readonly lines: readonly BenchLog[] } | null>(null)
-  // An undo changes the log as well; every change comes with a message.
-  const message = useApp((app) => app.message)
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the message is the trigger
+  const logChanges = useApp((app) => app.logChanges)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the change of the log is the trigger
   useEffect(() => {
     let wanted = true
     void call('benchLog.list', { toolId }).then((listed) => {
@@ -19,6 +18,6 @@ export const useReadings = (toolId: string): readonly BenchLog[] | null => {
     return () => {
       wanted = false
     }
-  }, [toolId, message])
+  }, [toolId, logChanges])
   return read?.toolId === toolId ? read.lines : null
 }

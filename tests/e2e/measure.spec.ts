@@ -62,6 +62,17 @@ test('as last time is one touch and one key; a line taken out comes back by undo
   await expect(lines(app)).toHaveCount(2)
 })
 
+test('a reading that another window takes out leaves this one as well', async ({ app }) => {
+  await measure(app, /Low-angle jack iron 57/)
+  await expect(lines(app)).toHaveCount(DEMO_LINES)
+  const other = await app.context().newPage()
+  await other.goto(app.url())
+  await expect(lines(other)).toHaveCount(DEMO_LINES)
+  await log(other).getByRole('button').first().click()
+  await expect(lines(other)).toHaveCount(DEMO_LINES - 1)
+  await expect(lines(app)).toHaveCount(DEMO_LINES - 1)
+})
+
 test('unequal and contradicting leaves are said plainly, and nothing is kept unasked', async ({ app }) => {
   await measure(app, /Low-angle jack iron 57/)
   await expect(lines(app)).toHaveCount(DEMO_LINES)
