@@ -39,7 +39,8 @@ const OUTLIER_SDS = 3.5
 /** A spread of this many leaf steps is more than leaves and hand explain: a hundred to one with three grinds, and more with more. */
 const CONTRADICTING_SPREADS = 2
 
-const freePlayOf = ({ freePlayLeftMm, freePlayRightMm }: Grind): number => (freePlayLeftMm + freePlayRightMm) / 2
+/** Mean of both sides (mm). */
+export const freePlayOf = ({ freePlayLeftMm, freePlayRightMm }: Grind): number => (freePlayLeftMm + freePlayRightMm) / 2
 const usable = (grind: Grind): boolean => !grind.excluded && freePlayOf(grind) > 0 && grind.modelReliefMm > 0
 
 interface Values {

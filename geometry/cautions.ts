@@ -1,3 +1,4 @@
+import { meanReliefMm } from './edge.ts'
 import { pathOf } from './motion.ts'
 import { LEAST_CLEARANCE_DEG } from './plane.ts'
 import { reachLimitMm } from './reach.ts'
@@ -61,7 +62,7 @@ const aboutGrind = ({ grind, plan, job }: Findings): Caution[] => {
   const halfWidthMm = job.blade.widthMm / 2
   if (coverMm < halfWidthMm) found.push(caution('wheelNarrow', { coverMm, halfWidthMm }))
   const start = job.blade.startEdge
-  const reliefMm = (grind.reliefLeftMm + grind.reliefRightMm) / 2
+  const reliefMm = meanReliefMm(grind)
   const wantedMm = plan.reliefMm
   if (job.aim.task === 'reshape' && reliefMm < SHORT_SHARE * wantedMm)
     found.push(caution('reliefShort', { reliefMm, wantedMm }))

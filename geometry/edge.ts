@@ -31,6 +31,12 @@ export const edgeReport = (uMm: Float64Array, edgeVMm: Float64Array): EdgeReport
   }
 }
 
+/** One figure for both corners: their mean. */
+export const meanReliefMm = ({
+  reliefLeftMm,
+  reliefRightMm,
+}: Pick<EdgeReport, 'reliefLeftMm' | 'reliefRightMm'>): number => (reliefLeftMm + reliefRightMm) / 2
+
 /** The edge row of a field. */
 export const edgeRow = (vMm: Float64Array, stride: number): Float64Array =>
   Float64Array.from({ length: vMm.length / stride }, (_, i) => vMm[i * stride] as number)

@@ -1,3 +1,4 @@
+import { meanReliefMm } from './edge.ts'
 import { ARC_RATIO } from './measure.ts'
 import type { Report } from './report.ts'
 
@@ -26,9 +27,12 @@ const leavesOfArc = (reliefMm: number): ExpectedLeaves => ({
   corner: { left: reliefMm, right: reliefMm },
 })
 
+/** Relief that this grind should leave: by the fixture's history where it has one, else by the model. */
+export const predictedReliefMm = ({ learnt, grind }: Report): number => learnt?.reliefMm ?? meanReliefMm(grind)
+
 /** How many times the model's relief the fixture's history says; 1 without one. */
 const learntShare = ({ learnt, grind }: Report): number => {
-  const modelMm = (grind.reliefLeftMm + grind.reliefRightMm) / 2
+  const modelMm = meanReliefMm(grind)
   return learnt === null || modelMm <= 0 ? 1 : learnt.reliefMm / modelMm
 }
 

@@ -15,6 +15,10 @@ export const profileOf = (uMm: readonly number[], vMm: readonly number[]): Profi
   return { uMm, behindMm: vMm.map((v) => v - foremost) }
 }
 
+/** Mean of both corners' relief. */
+export const profileReliefMm = ({ behindMm }: Profile): number =>
+  (at(behindMm, 0) + at(behindMm, behindMm.length - 1)) / 2
+
 /** Height at u, straight between points; infinite beyond the corners, where there is no edge. */
 export const behindAt = ({ uMm, behindMm }: Profile, u: number): number => {
   const next = uMm.findIndex((place) => place >= u)

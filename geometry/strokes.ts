@@ -116,6 +116,3 @@ export const hone = (edge: Profile, strokes: Strokes, meanSetBackMm: number): Ho
   const foremost = Math.min(...vMm)
   return { profile: profileOf(edge.uMm, vMm), setBackMm: foremost - Math.min(...edge.behindMm) }
 }
-
-/** Mean of both corners' relief. */
-export const reliefOf = ({ behindMm }: Profile): number => ((behindMm[0] as number) + (behindMm.at(-1) as number)) / 2

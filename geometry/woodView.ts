@@ -1,4 +1,5 @@
 import { seatSine } from './aim.ts'
+import { meanReliefMm } from './edge.ts'
 import type { Job } from './job.ts'
 import { anglesInUse } from './plane.ts'
 import { profileOf } from './profile.ts'
@@ -19,7 +20,7 @@ export const woodViewOf = (job: Job, edge: EdgeReport, bevelRad: number): WoodVi
   const cut = cutOf(profileOf(edge.edgeUMm, edge.edgeVMm), shavingDepthMm, sine)
   return {
     ...anglesInUse({ seatAngleDeg, bevelSide, honedDeg: degFromRad(bevelRad), backBevelDeg: 0 }),
-    woodReliefMm: ((edge.reliefLeftMm + edge.reliefRightMm) / 2) * sine,
+    woodReliefMm: meanReliefMm(edge) * sine,
     shavingWidthMm: cut.widthMm,
     shavingThicknessMaxMm: shavingDepthMm,
     shavingAreaMm2: cut.areaMm2,

@@ -1,3 +1,4 @@
+import { meanReliefMm } from '../../geometry/edge.ts'
 import { freePlayOf } from '../../geometry/freedom.ts'
 import type { Job } from '../../geometry/job.ts'
 import { sweepsOf } from '../../geometry/motion.ts'
@@ -31,6 +32,6 @@ export const groundBy = ({ job, station, fixture }: GroundJob, report: Report | 
     sweeps: sweepsOf(job.document),
     freePlayLeftMm: play?.leftMm ?? null,
     freePlayRightMm: play?.rightMm ?? null,
-    modelReliefMm: report && (report.grind.reliefLeftMm + report.grind.reliefRightMm) / 2,
+    modelReliefMm: report && meanReliefMm(report.grind),
   }
 }

@@ -1,4 +1,4 @@
-import { type Learnt as Calibrated, calibrate, type Grind } from '../../geometry/calibrate.ts'
+import { type Learnt as Calibrated, calibrate, freePlayOf, type Grind } from '../../geometry/calibrate.ts'
 import { ok, type Result } from '../../geometry/result.ts'
 import type { Learnt, LearntGrind, Standing } from '../contract/learnt.ts'
 import type { Database } from '../database/schema.ts'
@@ -54,8 +54,7 @@ const grindOf = (line: Line): Grind => ({
 /** Why a line does not count, whatever the others say; null: it may. */
 const barred = (line: Line): Standing | null => {
   if (line.counts === 'no') return 'excluded'
-  const { freePlayLeftMm, freePlayRightMm } = grindOf(line)
-  if (freePlayLeftMm + freePlayRightMm <= 0) return 'noFreePlay'
+  if (freePlayOf(grindOf(line)) <= 0) return 'noFreePlay'
   const apartMm = Math.abs((line.reliefLeftMm ?? 0) - (line.reliefRightMm ?? 0))
   return line.method === 'leaves' && apartMm > (line.leafStepMm ?? 0) + DUST_MM ? 'unequal' : null
 }
@@ -81,7 +80,7 @@ const learntGrind = (line: Line, i: number, { residualsMm, outliers }: Calibrate
     toolCode: line.code,
     toolName: line.name,
     at: line.at,
-    freePlayMm: (grind.freePlayLeftMm + grind.freePlayRightMm) / 2,
+    freePlayMm: freePlayOf(grind),
     modelReliefMm: grind.modelReliefMm,
     measuredReliefMm: grind.measuredReliefMm,
     residualMm: residualsMm[i] ?? 0,

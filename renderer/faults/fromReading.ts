@@ -1,4 +1,5 @@
 import type { Symptom } from '../../geometry/diagnose.ts'
+import { predictedReliefMm } from '../../geometry/expectedLeaves.ts'
 import type { Report } from '../../geometry/report.ts'
 import type { BenchLog } from '../../main/contract/entities.ts'
 import { type Iron, readOfLine } from '../measure/read.ts'
@@ -12,7 +13,7 @@ export const symptomOfReading = (readings: readonly BenchLog[], iron: Iron, repo
   const line = readings.find(({ stage }) => stage === 'asGround')
   const read = line && readOfLine(line, iron)
   if (!read) return null
-  const predictedMm = report.learnt?.reliefMm ?? (report.grind.reliefLeftMm + report.grind.reliefRightMm) / 2
+  const predictedMm = predictedReliefMm(report)
   const { verdict } = against(read.span, predictedMm)
   if (verdict === 'as') return null
   if (verdict === 'more') return 'curveMore'

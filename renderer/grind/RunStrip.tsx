@@ -1,4 +1,5 @@
 import { type ChangeEvent, useMemo, useRef } from 'react'
+import { meanReliefMm } from '../../geometry/edge.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import type { HistoryRow } from '../worker/protocol.ts'
@@ -23,11 +24,9 @@ interface RunStripProps {
   readonly onSeek: (sweep: number) => void
 }
 
-const meanMm = (row: HistoryRow): number => (row.reliefLeftMm + row.reliefRightMm) / 2
-
 /** Relief from the start to a sweep or between two. */
 const reliefPath = (rows: readonly HistoryRow[], from: number, x: (k: number) => number, y: (mm: number) => number) =>
-  rows.map((row, k) => `${k === 0 ? 'M' : 'L'}${x(from + k).toFixed(1)} ${y(meanMm(row)).toFixed(1)}`).join('')
+  rows.map((row, k) => `${k === 0 ? 'M' : 'L'}${x(from + k).toFixed(1)} ${y(meanReliefMm(row)).toFixed(1)}`).join('')
 
 /** The whole grind on one line, to go back and forth in. */
 export const RunStrip = ({ running, moment, wantedMm, onSeek }: RunStripProps) => {
@@ -83,14 +82,14 @@ const RunCurve = ({ running, moment, worked, wantedMm, widthPx }: RunCurveProps)
   const { inWords } = useFigures()
   const { sweeps } = running.shape
   const rows = running.live.history.slice(0, worked)
-  const mostMm = useMemo(() => Math.max(wantedMm ?? 0, ...rows.map(meanMm), 0.02) * 1.08, [wantedMm, rows])
+  const mostMm = useMemo(() => Math.max(wantedMm ?? 0, ...rows.map(meanReliefMm), 0.02) * 1.08, [wantedMm, rows])
   const x = (sweep: number) => (sweep / sweeps) * widthPx
   const y = (mm: number) => AXIS_PX - (mm / mostMm) * (AXIS_PX - TOP_PX)
   const whole = Math.floor(moment.sweep)
   // The name of the wanted line stands where the playhead is not.
   const early = moment.sweep < sweeps / 2
   const now: HistoryRow = moment
-  const done = `${reliefPath(rows.slice(0, whole + 1), 0, x, y)}L${x(moment.sweep)} ${y(meanMm(now))}`
+  const done = `${reliefPath(rows.slice(0, whole + 1), 0, x, y)}L${x(moment.sweep)} ${y(meanReliefMm(now))}`
   const ahead = reliefPath(rows.slice(whole), whole, x, y)
   return (
     <svg width={widthPx + END_PX} height={HEIGHT_PX} aria-hidden="true" className="run-curve">

@@ -1,7 +1,7 @@
 import { useMemo } from 'react'
-import { type Profile, profileOf } from '../../geometry/profile.ts'
+import { type Profile, profileOf, profileReliefMm } from '../../geometry/profile.ts'
 import type { Report } from '../../geometry/report.ts'
-import { countOf, hone, KEEPS, middleOnly, reliefOf, type Strokes } from '../../geometry/strokes.ts'
+import { countOf, hone, KEEPS, middleOnly, type Strokes } from '../../geometry/strokes.ts'
 import type { Tool } from '../../main/contract/entities.ts'
 import { Glass } from '../glass/Glass.tsx'
 import { LineKey, PredictedKey, WantedKey } from '../glass/Legend.tsx'
@@ -42,12 +42,12 @@ export const StrokesPanel = ({ tool, report, edges }: StrokesPanelProps) => {
   const flattened = useMemo(() => hone(before, middleOnly(strokes), setBackMm).profile, [before, strokes, setBackMm])
   const length = (mm: number) => inWords(mm, 'mm', 2)
   const words = {
-    before: length(reliefOf(before)),
-    after: length(reliefOf(after)),
-    middle: length(reliefOf(flattened)),
+    before: length(profileReliefMm(before)),
+    after: length(profileReliefMm(after)),
+    middle: length(profileReliefMm(flattened)),
     wanted: length(report.plan.reliefMm),
   }
-  const verdict = verdictOf(reliefOf(before), reliefOf(after))
+  const verdict = verdictOf(profileReliefMm(before), profileReliefMm(after))
   return (
     <section className="honing-strokes" aria-label={t('honing:strokes.heading')}>
       <div>

@@ -3,8 +3,9 @@ import type { Result } from '../../geometry/result.ts'
 import { type PicturePoint, type TracedEdge, type TraceMarks, traceEdge } from '../../geometry/traceEdge.ts'
 import type { Tool } from '../../main/contract/entities.ts'
 import { Options } from '../ui/Options.tsx'
+import { Problems } from '../ui/Problems.tsx'
 import { Sheet } from '../ui/Sheet.tsx'
-import { problemSentence, useTexts } from '../ui/texts.tsx'
+import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import type { ProfileDraft } from './bench.ts'
 import { PhotographPaper } from './PhotographPaper.tsx'
@@ -81,12 +82,7 @@ const Said = ({ found }: { readonly found: Result<TracedEdge> | null }) => {
   const t = useTexts()
   const { inWords } = useFigures()
   if (found === null) return null
-  if (!found.ok)
-    return found.problems.map((problem) => (
-      <p key={problem.code} className="caution" role="alert">
-        {problemSentence(t, problem)}
-      </p>
-    ))
+  if (!found.ok) return <Problems problems={found.problems} />
   const { points, dropped, columns, pixelMm } = found.value
   const most = points.reduce((a, { gapMm }) => Math.max(a, gapMm), 0)
   return (

@@ -1,7 +1,8 @@
 import { useState } from 'react'
 import { readProfileText } from '../../geometry/profileText.ts'
 import type { Problem } from '../../geometry/result.ts'
-import { problemSentence, useTexts } from '../ui/texts.tsx'
+import { Problems } from '../ui/Problems.tsx'
+import { useTexts } from '../ui/texts.tsx'
 import { changeSheet } from './bench.ts'
 import type { EntriesProps } from './Entries.tsx'
 import { LastTime } from './LastTime.tsx'
@@ -42,17 +43,7 @@ export const ProfileEntry = ({ tool, sheet, newest }: EntriesProps) => {
       <p className="muted">{t('measure:profile.how')}</p>
       {!picked && <LastTime tool={tool} newest={newest} />}
       <div className="entries-files">
-        <label className="key file-key">
-          {t('measure:profile.pick')}
-          <input
-            type="file"
-            accept=".csv,.txt,.tsv,text/csv,text/plain"
-            onChange={(event) => {
-              void pick(event.target.files?.[0])
-              event.target.value = ''
-            }}
-          />
-        </label>
+        <FileKey name={t('measure:profile.pick')} accept=".csv,.txt,.tsv,text/csv,text/plain" onPick={pick} />
         <PhotographKey tool={tool} />
         {sheet.profile && !picked && (
           <>
@@ -86,22 +77,8 @@ const PhotographKey = ({ tool }: Pick<EntriesProps, 'tool'>) => {
   }
   return (
     <>
-      <label className="key file-key">
-        {t('measure:photograph.pick')}
-        <input
-          type="file"
-          accept="image/jpeg,image/png,image/webp"
-          onChange={(event) => {
-            void open(event.target.files?.[0])
-            event.target.value = ''
-          }}
-        />
-      </label>
-      {problems.map((problem) => (
-        <p key={problem.code} className="caution" role="alert">
-          {problemSentence(t, problem)}
-        </p>
-      ))}
+      <FileKey name={t('measure:photograph.pick')} accept="image/jpeg,image/png,image/webp" onPick={open} />
+      <Problems problems={problems} />
       {opened && (
         <Photograph
           tool={tool}
@@ -114,3 +91,25 @@ const PhotographKey = ({ tool }: Pick<EntriesProps, 'tool'>) => {
     </>
   )
 }
+
+interface FileKeyProps {
+  readonly name: string
+  /** Kinds of file, as an input lists them. */
+  readonly accept: string
+  readonly onPick: (file: File | undefined) => Promise<void>
+}
+
+/** Picks a file; emptied after it, so that the same file can be picked again. */
+const FileKey = ({ name, accept, onPick }: FileKeyProps) => (
+  <label className="key file-key">
+    {name}
+    <input
+      type="file"
+      accept={accept}
+      onChange={(event) => {
+        void onPick(event.target.files?.[0])
+        event.target.value = ''
+      }}
+    />
+  </label>
+)

@@ -2,7 +2,8 @@ import type { ProfileTaking, TakenProfile } from '../../geometry/profileText.ts'
 import type { Result } from '../../geometry/result.ts'
 import { MM_PER_INCH, MM_PER_THOU } from '../../geometry/units.ts'
 import { SelectEntry } from '../ui/Entry.tsx'
-import { problemSentence, useTexts } from '../ui/texts.tsx'
+import { Problems } from '../ui/Problems.tsx'
+import { useTexts } from '../ui/texts.tsx'
 
 const unitsMm = { mm: 1, um: 0.001, inch: MM_PER_INCH, thou: MM_PER_THOU } as const
 type UnitKey = keyof typeof unitsMm
@@ -87,11 +88,7 @@ export const Preview = ({ name, taken, onTake, onDrop }: PreviewProps) => {
   if (!taken.ok) {
     return (
       <div className="entries-found">
-        {taken.problems.map((problem) => (
-          <p key={problem.code} className="caution" role="alert">
-            {name}: {problemSentence(t, problem)}
-          </p>
-        ))}
+        <Problems problems={taken.problems} of={name} />
         <button type="button" className="word" onClick={onDrop}>
           {t('measure:profile.leave')}
         </button>

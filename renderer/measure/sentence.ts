@@ -1,4 +1,5 @@
 import type { TFunction } from 'i18next'
+import { predictedReliefMm } from '../../geometry/expectedLeaves.ts'
 import type { Report } from '../../geometry/report.ts'
 import type { BenchLogDraft, Tool } from '../../main/contract/entities.ts'
 import { shortDate } from '../ui/dates.ts'
@@ -19,7 +20,7 @@ export interface Telling {
 /** @returns what an edge is held against: wanted and predicted, by the fixture's history where it has one, else by the mean of both corners */
 export const heldAgainst = (tool: Tool, report: Report | null): Pick<Telling, 'wantedMm' | 'predictedMm'> => ({
   wantedMm: wantedOf(tool, report).reliefMm,
-  predictedMm: report && (report.learnt?.reliefMm ?? (report.grind.reliefLeftMm + report.grind.reliefRightMm) / 2),
+  predictedMm: report && predictedReliefMm(report),
 })
 
 const edgeSentence = ({ edge }: Shown, { t, length }: Telling): string => {

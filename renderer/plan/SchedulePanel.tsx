@@ -9,7 +9,8 @@ import { withSettings } from '../../geometry/scheduleSettings.ts'
 import { useApp } from '../app/store.ts'
 import { FigureField } from '../ui/FigureField.tsx'
 import { Options } from '../ui/Options.tsx'
-import { problemSentence, useTexts } from '../ui/texts.tsx'
+import { Problems } from '../ui/Problems.tsx'
+import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { type Aside, doAside } from '../worker/aside.ts'
 import { worthTelling } from './worthTelling.ts'
@@ -80,11 +81,7 @@ export const SchedulePanel = ({ job, report }: { readonly job: Job; readonly rep
           </button>
         </p>
       )}
-      {search.problems.map((problem) => (
-        <p key={problem.code} className="caution" role="alert">
-          {problemSentence(t, problem)}
-        </p>
-      ))}
+      <Problems problems={search.problems} />
       {found && <Plans schedule={found} job={job} />}
     </section>
   )

@@ -1,4 +1,5 @@
 import type { Report } from '../../geometry/report.ts'
+import { radFromDeg } from '../../geometry/units.ts'
 import { floorPxOf } from '../glass/glassLayout.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
@@ -16,8 +17,6 @@ const ARC_PX = 100
 /** Between the arc and its figure (px). */
 const FIGURE_OFF_PX = 8
 
-const rad = (deg: number): number => (deg * Math.PI) / 180
-
 /** How the iron lies in its plane: true angles on a sketch. */
 export const SeatDrawing = ({ report }: { readonly report: Report }) => {
   const t = useTexts()
@@ -32,13 +31,13 @@ export const SeatDrawing = ({ report }: { readonly report: Report }) => {
     pitch: degrees(report.woodView.pitchDeg),
     clearance: degrees(report.woodView.clearanceDeg),
   }
-  const [c, s] = [Math.cos(rad(seatAngleDeg)), Math.sin(rad(seatAngleDeg))]
+  const [c, s] = [Math.cos(radFromDeg(seatAngleDeg)), Math.sin(radFromDeg(seatAngleDeg))]
   const up = bevelSide === 'up' ? 1 : -1
-  const heel = THICK_PX / Math.tan(rad(report.setUp.bevelAngleDeg))
+  const heel = THICK_PX / Math.tan(radFromDeg(report.setUp.bevelAngleDeg))
   const at = (along: number, off: number) =>
     `${(EDGE_PX + along * c - up * off * s).toFixed(1)} ${(surfacePx - along * s - up * off * c).toFixed(1)}`
   const body = [at(0, 0), at(LONG_PX, 0), at(LONG_PX, THICK_PX), at(heel, THICK_PX)].join('L')
-  const halfway = rad(seatAngleDeg / 2)
+  const halfway = radFromDeg(seatAngleDeg / 2)
   const figureX = EDGE_PX + (ARC_PX + FIGURE_OFF_PX) * Math.cos(halfway)
   const figureY = Math.min(surfacePx - 6, surfacePx - (ARC_PX + FIGURE_OFF_PX) * Math.sin(halfway) + 8)
   return (

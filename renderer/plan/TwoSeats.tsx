@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { radiusOfRelief } from '../../geometry/aim.ts'
 import type { Report } from '../../geometry/report.ts'
+import { radFromDeg } from '../../geometry/units.ts'
 import type { Tool } from '../../main/contract/entities.ts'
 import { useApp } from '../app/store.ts'
 import { lineOf, type Place, steps } from '../glass/glassLayout.ts'
@@ -16,7 +17,7 @@ const TOP_PX = 8
 const POINTS = 40
 
 const reliefAt = (woodReliefMm: number, seatAngleDeg: number): number =>
-  woodReliefMm / Math.sin((seatAngleDeg * Math.PI) / 180)
+  woodReliefMm / Math.sin(radFromDeg(seatAngleDeg))
 
 const hasSeat = (tool: Tool): tool is Tool & { seatAngleDeg: number } => tool.seatAngleDeg !== null
 

@@ -1,3 +1,4 @@
+import { predictedReliefMm } from '../../geometry/expectedLeaves.ts'
 import type { Report } from '../../geometry/report.ts'
 
 /** How sure the answer is: one standard deviation each, null where it is not known. */
@@ -25,8 +26,8 @@ const MOST_SHARE = 0.5
  * @param freePlayMm of the answer; how sure it is stays unknown while the job as it stands leaves hardly any relief
  */
 export const certaintyOf = (report: Report, freePlayMm: number | null): Certainty => {
-  const { grind, job, learnt, uncertainty } = report
-  const leftMm = learnt?.reliefMm ?? (grind.reliefLeftMm + grind.reliefRightMm) / 2
+  const { grind, job, uncertainty } = report
+  const leftMm = predictedReliefMm(report)
   const reliefMm = reliefError(report)
   const share = reliefMm === null || reliefMm >= MOST_SHARE * leftMm ? null : reliefMm / leftMm
   const setBackMm = grind.edgeVMm.reduce((a, b) => Math.min(a, b))

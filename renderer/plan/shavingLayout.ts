@@ -1,4 +1,5 @@
 import type { Report } from '../../geometry/report.ts'
+import { radFromDeg } from '../../geometry/units.ts'
 import { floorPxOf, type Place } from '../glass/glassLayout.ts'
 import { wantedDepthMm } from '../glass/wantedDepth.ts'
 import { ACROSS, DEPTH, factorFor, PX_PER_MM } from '../ui/scale.ts'
@@ -35,7 +36,7 @@ export const shavingLayout = (
   const roomBelowPx = curvePx * DEEPEST_SHARE
   const across = factorFor(ACROSS, widthMm, roomPx - MARGIN_PX)
   const depth = factorFor(DEPTH, shavingDepthMm, roomBelowPx)
-  const sine = Math.sin((seatAngleDeg * Math.PI) / 180)
+  const sine = Math.sin(radFromDeg(seatAngleDeg))
   const half = (plan.shavingWidthMm ?? widthMm) / 2
   const place = (uMm: number): Place => [
     roomPx / 2 + uMm * across * PX_PER_MM,

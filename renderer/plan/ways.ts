@@ -1,3 +1,4 @@
+import { radiusOfRelief, reliefOfRadius } from '../../geometry/aim.ts'
 import type { Job } from '../../geometry/job.ts'
 import type { PlanReport } from '../../geometry/report.ts'
 import { type CurveKey, curveKeyOf, withCurve } from './aim.ts'
@@ -23,10 +24,6 @@ export const wayOf = (job: Job): Way => {
 export const isCurveKey = (way: Way): way is CurveKey =>
   way === 'woodReliefMm' || way === 'reliefMm' || way === 'edgeRadiusMm'
 
-/** Radius of the arc that rises by h over half a chord: ((c/2)^2 + h^2) / (2 h) (Machinery's Handbook, segments of a circle). */
-const radiusOver = (chordMm: number, riseMm: number): number =>
-  ((chordMm * chordMm) / 4 + riseMm * riseMm) / (2 * riseMm)
-
 /** Radii are kept to a millimetre: no leaf tells less. */
 const whole = (radiusMm: number): number => Math.round(radiusMm)
 
@@ -34,15 +31,12 @@ const whole = (radiusMm: number): number => Math.round(radiusMm)
 export const withWidth = (job: Job, widthMm: number, seatSine: number): Job =>
   widthMm >= job.blade.widthMm
     ? withCurve(job, 'reliefMm', 0)
-    : withCurve(job, 'edgeRadiusMm', whole(radiusOver(widthMm, job.aim.shavingDepthMm / seatSine)))
+    : withCurve(job, 'edgeRadiusMm', whole(radiusOfRelief(widthMm, job.aim.shavingDepthMm / seatSine)))
 
 /** @returns the job with the curve whose passes, so far apart, leave ridges so high */
 export const withRidge = (job: Job, stepMm: number, ridgeMm: number, seatSine: number): Job =>
-  withCurve(job, 'edgeRadiusMm', whole(radiusOver(stepMm, ridgeMm / seatSine)))
+  withCurve(job, 'edgeRadiusMm', whole(radiusOfRelief(stepMm, ridgeMm / seatSine)))
 
 /** @returns how high the ridges are that passes so far apart leave, by the curve of the plan */
-export const ridgeOf = ({ edgeRadiusMm }: PlanReport, stepMm: number, seatSine: number): number => {
-  if (edgeRadiusMm === null) return 0
-  const half = stepMm / 2
-  return (edgeRadiusMm - Math.sqrt(Math.max(0, edgeRadiusMm * edgeRadiusMm - half * half))) * seatSine
-}
+export const ridgeOf = ({ edgeRadiusMm }: PlanReport, stepMm: number, seatSine: number): number =>
+  edgeRadiusMm === null ? 0 : reliefOfRadius(Math.min(stepMm, 2 * edgeRadiusMm), edgeRadiusMm) * seatSine

@@ -1,3 +1,4 @@
+import { radFromDeg } from '../../geometry/units.ts'
 import type { Tool } from '../../main/contract/entities.ts'
 import { useTexts } from '../ui/texts.tsx'
 
@@ -17,7 +18,7 @@ export const IronDrawing = ({ tool }: { readonly tool: Tool }) => {
   const scale = SCALES.find((each) => (widthMm * PX_PER_MM) / each <= ROOM_PX) ?? SCALES[1]
   const [margin, half] = [4, widthMm / 2]
   const lengthMm = DRAWN_MM * (scale === 1 ? 0.5 : 1)
-  const bevelMm = thicknessMm / Math.tan((bevelAngleDeg * Math.PI) / 180)
+  const bevelMm = thicknessMm / Math.tan(radFromDeg(bevelAngleDeg))
   const dotX = (dotCorner === 'left' ? -1 : 1) * (half - Math.min(5, half / 2))
   const edge = `M${-half} ${-reliefMm}Q0 ${reliefMm} ${half} ${-reliefMm}`
   const size = { width: widthMm + 2 * margin, height: lengthMm + margin }

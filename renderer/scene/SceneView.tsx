@@ -3,6 +3,7 @@ import { memo, useEffect, useMemo, useRef, useState } from 'react'
 import { PCFShadowMap, Vector3 } from 'three'
 import type { Job } from '../../geometry/job.ts'
 import type { SetUp } from '../../geometry/setUp.ts'
+import { radFromDeg } from '../../geometry/units.ts'
 import type { LiveGrind } from '../worker/liveGrind.ts'
 import type { RunShape } from '../worker/protocol.ts'
 import { CAMERA_MS, Controls } from './Controls.tsx'
@@ -15,7 +16,7 @@ import { Sharpness } from './Sharpness.tsx'
 import type { Rotation } from './wheel.ts'
 
 /** How far blade and fixture turn over the bar to show the bevel. */
-export const LIFT_RAD = (118 * Math.PI) / 180
+export const LIFT_RAD = radFromDeg(118)
 
 /** Finds where a point of the machine stands in the picture, in CSS pixels from its upper left corner. */
 export type Project = (name: AnchorName) => readonly [xPx: number, yPx: number]

@@ -1,9 +1,10 @@
 import type { PerspectiveCamera, Vector3 } from 'three'
+import { radFromDeg } from '../../geometry/units.ts'
 import type { MachineFigures } from './placement.ts'
 
 /** From the operator's left, a little above the bar. */
-const AZIMUTH_RAD = (-34 * Math.PI) / 180
-const HEIGHT_RAD = (10 * Math.PI) / 180
+const AZIMUTH_RAD = radFromDeg(-34)
+const HEIGHT_RAD = radFromDeg(10)
 /** Lens, degrees from top to bottom. */
 export const LENS_DEG = 30
 /** Share of the view's height that the machine fills, and of its width: labels stand outside. */

@@ -1,3 +1,4 @@
+import { radFromDeg } from '../../geometry/units.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 
@@ -12,7 +13,7 @@ const STOCK_PX = 18
 const FACTORS = [50, 20, 10, 5, 2, 1] as const
 const MOST_PX = 48
 
-const slopeOf = (deg: number): number => Math.tan((deg * Math.PI) / 180)
+const slopeOf = (deg: number): number => Math.tan(radFromDeg(deg))
 
 /** The square on the iron, back up: stock along a side, blade under the edge, light where the far corner lies back. */
 export const SquareDrawing = ({ skewDeg, dot }: { readonly skewDeg: number; readonly dot: 'left' | 'right' }) => {

@@ -4,6 +4,7 @@ import type { QuantityPath } from '../../geometry/quantities.ts'
 import type { Problem, Result } from '../../geometry/result.ts'
 import { SelectEntry, TextEntry } from './Entry.tsx'
 import { FigureField } from './FigureField.tsx'
+import { Problems } from './Problems.tsx'
 import { problemSentence, useTexts } from './texts.tsx'
 
 /** A field of a record: a figure of the quantity table, words, or one of a few. */
@@ -100,11 +101,7 @@ export const RecordForm = <D extends object>({
           />
         ))}
       </div>
-      {elsewhere.map((found) => (
-        <p key={`${found.code} ${found.path}`} className="caution" role="alert">
-          {problemSentence(t, found)}
-        </p>
-      ))}
+      <Problems problems={elsewhere} />
       <div className="sheet-keys">
         <button type="submit" className="key key-main">
           {saveLabel}

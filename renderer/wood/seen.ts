@@ -1,6 +1,13 @@
 import { seatSine } from '../../geometry/aim.ts'
 import { anglesInUse, capAdvice, type Joint, jointOf, skewedDeg } from '../../geometry/plane.ts'
-import { crownMm, mirroredProfile, type Profile, skewedProfile, turnedProfile } from '../../geometry/profile.ts'
+import {
+  crownMm,
+  mirroredProfile,
+  type Profile,
+  profileReliefMm,
+  skewedProfile,
+  turnedProfile,
+} from '../../geometry/profile.ts'
 import type { Report } from '../../geometry/report.ts'
 import { type Cut, cornersIn, cutOf, ridgeMm } from '../../geometry/shaving.ts'
 import type { Tool } from '../../main/contract/entities.ts'
@@ -27,8 +34,6 @@ export interface Seen {
   readonly dot: 'left' | 'right'
 }
 
-const reliefOf = ({ behindMm }: Profile): number => ((behindMm[0] as number) + (behindMm.at(-1) as number)) / 2
-
 /** @returns null for a tool without a seat */
 export const seenBy = (profile: Profile, tool: Tool, report: Report, setting: WoodSetting): Seen | null => {
   const sine = seatSine(report.job)
@@ -50,11 +55,11 @@ export const seenBy = (profile: Profile, tool: Tool, report: Report, setting: Wo
     ridgeMm: setting.stepMm === null ? null : ridgeMm(askew, setting.stepMm, sine),
     crownMm: crownMm(lies),
     joint: jointOf(lies, setting.stockMm, setting.shiftMm, sine),
-    camberMm: reliefOf(profile) * sine,
+    camberMm: profileReliefMm(profile) * sine,
     cap:
       capSetbackMm === null || turnedOver
         ? null
-        : { setbackMm: capSetbackMm, advice: capAdvice(capSetbackMm, reliefOf(profile)) },
+        : { setbackMm: capSetbackMm, advice: capAdvice(capSetbackMm, profileReliefMm(profile)) },
     pitchDeg: skewedDeg(pitchDeg, setting.skewDeg),
     clearanceDeg: skewedDeg(clearanceDeg, setting.skewDeg),
     dot: turnedOver === (dotCorner === 'right') ? 'left' : 'right',

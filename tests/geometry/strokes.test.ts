@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { mirroredProfile, profileOf } from '../../geometry/profile.ts'
-import { countOf, hone, KEEPS, middleOnly, reliefOf, usualStrokes } from '../../geometry/strokes.ts'
+import { mirroredProfile, profileOf, profileReliefMm } from '../../geometry/profile.ts'
+import { countOf, hone, KEEPS, middleOnly, usualStrokes } from '../../geometry/strokes.ts'
 
 const arc = (reliefMm: number, widthMm: number) => {
   const uMm = Array.from({ length: 81 }, (_, i) => (i / 80 - 0.5) * widthMm)
@@ -12,7 +12,7 @@ const arc = (reliefMm: number, widthMm: number) => {
 const smoothing = arc(0.07, 50)
 const SET_BACK_MM = 0.02
 const reliefAfter = (strokes: typeof usualStrokes, edge = smoothing) =>
-  reliefOf(hone(edge, strokes, SET_BACK_MM).profile)
+  profileReliefMm(hone(edge, strokes, SET_BACK_MM).profile)
 
 describe('strokes on a stone', () => {
   it('2 x 5 + 2 x 3 + 2 are 18', () => {
@@ -32,7 +32,7 @@ describe('strokes on a stone', () => {
     const irons = [[KEEPS.leastReliefMm, 44] as const, [0.14, 60] as const, [0.24, 50] as const, [0.5, 57] as const]
     for (const [relief, width] of irons)
       for (const strokes of mixes) {
-        const after = reliefOf(hone(arc(relief, width), strokes, KEEPS.mostSetBackMm).profile)
+        const after = profileReliefMm(hone(arc(relief, width), strokes, KEEPS.mostSetBackMm).profile)
         expect(Math.abs(after / relief - 1), `${relief} x ${width}, ${JSON.stringify(strokes)}`).toBeLessThan(0.1)
       }
   })
@@ -49,7 +49,7 @@ describe('strokes on a stone', () => {
   })
 
   it('a honing beyond that set-back does not: 0.05 mm takes an eighth off 0.14 mm', () => {
-    expect(reliefOf(hone(arc(0.14, 60), usualStrokes, 0.05).profile) / 0.14).toBeCloseTo(0.875, 2)
+    expect(profileReliefMm(hone(arc(0.14, 60), usualStrokes, 0.05).profile) / 0.14).toBeCloseTo(0.875, 2)
   })
 
   it('middle strokes alone flatten it by a quarter and more, corner strokes alone deepen it', () => {
