@@ -5,6 +5,7 @@ import { problemSentence, useTexts } from '../ui/texts.tsx'
 import type { LiveGrind } from '../worker/liveGrind.ts'
 import { BevelView } from './BevelView.tsx'
 import { GlassView } from './GlassView.tsx'
+import { GrindBar } from './GrindBar.tsx'
 import './grind.css'
 import { MotionFields } from './MotionFields.tsx'
 import { PressureView } from './PressureView.tsx'
@@ -13,6 +14,7 @@ import { Time } from './Time.tsx'
 import { type Running, useLiveGrind, useMoment, useRunProblems } from './useLiveGrind.ts'
 import { usePalette } from './useScreen.ts'
 import { Views } from './Views.tsx'
+import { useViewing } from './viewing.ts'
 
 /** Grind: the moving model, the glass, and the whole grind to go back and forth in. */
 export const GrindScreen = () => {
@@ -58,9 +60,11 @@ const GrindAlive = ({ running, job }: { readonly running: Running; readonly job:
     setLifted(up)
   }
   const trial = useApp((app) => app.trial)
+  const shown = useViewing((viewing) => viewing.shown)
   return (
     <div className="grind-screen">
       {trial && <Trial name={trial.name} />}
+      <GrindBar {...views} />
       <div className="grind-stage">
         <Stage {...views} palette={palette} dot={dot} rotation={rotation} homeCount={homeCount} />
       </div>
@@ -68,9 +72,11 @@ const GrindAlive = ({ running, job }: { readonly running: Running; readonly job:
         {(plotPx) => (
           <>
             {trial === null && <MotionFields motion={job.motion} />}
-            <PressureView {...views} plotPx={plotPx} />
-            <GlassView {...views} plan={report?.plan ?? null} predicted={report?.grind ?? null} plotPx={plotPx} />
-            <BevelView {...views} palette={palette} dot={dot} plotPx={plotPx} />
+            {shown.pressure && <PressureView {...views} plotPx={plotPx} />}
+            {shown.glass && (
+              <GlassView {...views} plan={report?.plan ?? null} predicted={report?.grind ?? null} plotPx={plotPx} />
+            )}
+            {shown.bevel && <BevelView {...views} palette={palette} dot={dot} plotPx={plotPx} />}
           </>
         )}
       </Views>

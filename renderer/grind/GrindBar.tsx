@@ -1,0 +1,51 @@
+import { type ComponentType, type KeyboardEvent, useId, useState } from 'react'
+import { useTexts } from '../ui/texts.tsx'
+import type { Moment, Running } from './useLiveGrind.ts'
+import { ViewsPanel } from './ViewsPanel.tsx'
+import './grindBar.css'
+
+/** What a panel of the bar may need to know. */
+export interface PanelProps {
+  readonly running: Running
+  readonly moment: Moment
+  readonly lifted: boolean
+}
+
+/** The bar's panels by their names, left to right; their words stand under `grind:bar.<name>`. */
+const panels: Readonly<Record<string, ComponentType<PanelProps>>> = {
+  views: ViewsPanel,
+}
+
+/** What can be laid over the screen and put away again: one panel at a time, below its word. */
+export const GrindBar = (props: PanelProps) => {
+  const t = useTexts()
+  const id = useId()
+  const [open, setOpen] = useState<string | null>(null)
+  const Panel = open === null ? null : panels[open]
+  const shut = (event: KeyboardEvent<HTMLElement>): void => {
+    if (event.key !== 'Escape' || open === null) return
+    event.currentTarget.querySelector<HTMLElement>(`[data-panel="${open}"]`)?.focus()
+    setOpen(null)
+  }
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: Escape closes what a button in here opened; the buttons are the controls
+    <div className="grind-bar" onKeyDown={shut}>
+      {Object.keys(panels).map((name) => (
+        <button
+          key={name}
+          type="button"
+          className="word"
+          data-panel={name}
+          aria-expanded={open === name}
+          aria-controls={id}
+          onClick={() => setOpen(open === name ? null : name)}
+        >
+          {t(`grind:bar.${name}`)}
+        </button>
+      ))}
+      <div id={id} className="grind-panel" hidden={Panel === null}>
+        {Panel && <Panel {...props} />}
+      </div>
+    </div>
+  )
+}

@@ -1,0 +1,39 @@
+import { create } from 'zustand'
+
+/** The views beside the model, in the order they stand. */
+export const viewNames = ['pressure', 'glass', 'bevel', 'section', 'back', 'wood'] as const
+export type ViewName = (typeof viewNames)[number]
+
+/** What of the model can be taken away to see the rest. */
+export const layerNames = ['wheel', 'fixture', 'bar', 'blade', 'marks', 'labels'] as const
+export type LayerName = (typeof layerNames)[number]
+
+/** How the model is drawn: as the window's theme has it, always dark, or as lines on white for paper. */
+export const lookNames = ['bench', 'dark', 'print'] as const
+export type LookName = (typeof lookNames)[number]
+
+/** How the model and its views are looked at; nothing of it belongs to the job. */
+export interface Viewing {
+  readonly shown: Readonly<Record<ViewName, boolean>>
+  /** The view that has taken the model's place, if one has. */
+  readonly large: ViewName | null
+  readonly hidden: Readonly<Record<LayerName, boolean>>
+  readonly look: LookName
+  /** Place across the blade that the pointer is at in some view, marked in all (mm, + right). */
+  readonly hoverUMm: number | null
+}
+
+/** As long as the window is open, whichever screen is looked at. */
+export const useViewing = create<Viewing>()(() => ({
+  shown: { pressure: true, glass: true, bevel: true, section: false, back: false, wood: false },
+  large: null,
+  hidden: { wheel: false, fixture: false, bar: false, blade: false, marks: false, labels: false },
+  look: 'bench',
+  hoverUMm: null,
+}))
+
+export const showView = (name: ViewName, on: boolean): void =>
+  useViewing.setState(({ shown, large }) => ({
+    shown: { ...shown, [name]: on },
+    large: on || large !== name ? large : null,
+  }))
