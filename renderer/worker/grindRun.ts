@@ -7,6 +7,7 @@ import { type Motion, planMotion } from '../../geometry/motion.ts'
 import { ok, type Problem, type Result } from '../../geometry/result.ts'
 import { setUpOf } from '../../geometry/setUp.ts'
 import type { HistoryRow, RunShape } from './protocol.ts'
+import { noteEvents, type RunEvent } from './runEvents.ts'
 
 /** Most moments kept to go back to; on the usual grid they take about 6 MB. */
 const MOST_KEYFRAMES = 400
@@ -24,15 +25,20 @@ export interface Stance {
  * relief of each sweep and leaving keyframes. The engine is deterministic, so a keyframe of the scout is the head's own past.
  */
 export interface GrindRun {
-  readonly motion: Motion
+  /** As the job plans it; from the first step made by hand on with a path of its own. */
+  motion: Motion
   readonly head: GrindState
   readonly scout: GrindState
   readonly keyframes: GrindSnapshot[]
   readonly keyframeSteps: number
+  /** What happened for the first time, as far as the scout has come. */
+  readonly events: RunEvent[]
   /** Stance of the head one step before. */
   readonly before: Stance
-  /** Last step that can be reached; comes down where the scout finds no balance. */
+  /** Last step that can be reached; comes down where the scout finds no balance, and follows the hand. */
   lastStep: number
+  /** From this step on the run is made by hand; null: nowhere. */
+  handFromStep: number | null
   trouble: readonly Problem[] | null
 }
 
@@ -66,8 +72,10 @@ export const startRun = (job: Job): Result<GrindRun> => {
     scout: scout.value,
     keyframes: [snapshot(scout.value)],
     keyframeSteps: Math.ceil(sweeps / MOST_KEYFRAMES) * stepsPerSweep,
+    events: [],
     before,
     lastStep: sweeps * stepsPerSweep,
+    handFromStep: null,
     trouble: null,
   })
 }
@@ -104,9 +112,11 @@ export const advanceHead = (run: GrindRun, step: number, outOfTime: () => boolea
   }
 }
 
-/** Whether the keyframe next before `step` is there. */
-export const keyframeReady = ({ keyframes, keyframeSteps }: GrindRun, step: number): boolean =>
-  keyframes.length > Math.floor(step / keyframeSteps)
+/** Whether the keyframe next before `step` is there, or the head stands nearer already. */
+export const keyframeReady = ({ keyframes, keyframeSteps, head }: GrindRun, step: number): boolean => {
+  const before = Math.floor(step / keyframeSteps)
+  return keyframes.length > before || (head.step <= step && head.step >= before * keyframeSteps)
+}
 
 /** Puts the head on the keyframe nearest before `step`, unless it stands nearer already; `advanceHead` does the rest. */
 export const jumpHead = (run: GrindRun, step: number): void => {
@@ -130,6 +140,7 @@ export const advanceScout = (run: GrindRun, outOfTime: () => boolean): readonly 
       endAt(run, scout.step, moved.problems)
       break
     }
+    noteEvents(run.events, scout)
     if (scout.step % run.keyframeSteps === 0) run.keyframes.push(snapshot(scout))
     if (scout.step % motion.stepsPerSweep === 0) rows.push(rowOf(scout))
     if (outOfTime()) break

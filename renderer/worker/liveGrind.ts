@@ -1,9 +1,17 @@
 import type { Job } from '../../geometry/job.ts'
 import { type Problem, problem } from '../../geometry/result.ts'
 import type { Frame, FromWorker, HistoryRow, RunShape } from './protocol.ts'
+import type { RunEvent } from './runEvents.ts'
 import { type SolverPort, spawnSolver } from './spawn.ts'
 
-/** What a listener hears of: each frame, or sweeps worked out ahead and problems. */
+/** A part of the run that was made by hand. */
+export interface HandMade {
+  readonly fromStep: number
+  /** Where the load stood in each of its steps, -1 left to +1 right of the reach. */
+  readonly path: Float64Array
+}
+
+/** What a listener hears of: each frame; or sweeps worked out ahead, events, what the hand made, and problems. */
 export type Topic = 'frame' | 'history'
 
 /**
@@ -16,6 +24,10 @@ export interface LiveGrind {
   /** Relief after each sweep, as far as it is worked out. */
   readonly history: readonly HistoryRow[]
   readonly problems: readonly Problem[]
+  /** What happens for the first time in the run, in order, as far as it is worked out. */
+  readonly events: readonly RunEvent[]
+  /** What the hand had made when it last let go; null: the run is as planned. */
+  readonly handMade: HandMade | null
   /** @returns a function that ends the listening */
   subscribe(topic: Topic, listener: () => void): () => void
   /** Begins again with this job; an older run is superseded. @returns the run's number, as its frames carry it */
@@ -24,6 +36,16 @@ export interface LiveGrind {
   pause(): void
   /** @param step from 0 to sweeps x stepsPerSweep; the grind pauses there */
   seek(step: number): void
+  /**
+   * Takes the blade in hand where the run stands, or moves the hand. While it is held the wheel grinds in the time the job
+   * counts, a sweep's steps a second; what was planned from there on gives way.
+   * @param share of the finger reach, -1 left to +1 right
+   */
+  hold(share: number): void
+  /** Lets go: the grind is paused and `handMade` told. */
+  release(): void
+  /** Grinds so many steps by hand, the load at this share of the reach, and pauses. */
+  press(share: number, steps: number): void
   close(): void
 }
 
@@ -36,6 +58,8 @@ export const createLiveGrind = (spawn: () => SolverPort = spawnSolver): LiveGrin
   let latest: Frame | null = null
   let history: HistoryRow[] = []
   let problems: readonly Problem[] = []
+  let events: readonly RunEvent[] = []
+  let handMade: HandMade | null = null
 
   const giveBack = (frame: Frame): void => {
     const { vMm, pressureNPerMm } = frame
@@ -49,7 +73,10 @@ export const createLiveGrind = (spawn: () => SolverPort = spawnSolver): LiveGrin
   const take = (message: FromWorker): void => {
     if (message.type === 'frame') takeFrame(message.frame)
     else if (message.type === 'started' && message.shape.run === run) shape = message.shape
-    else if (message.type === 'history' && message.run === run) history = [...history, ...message.rows]
+    else if (message.type === 'history' && message.run === run)
+      history = [...history.slice(0, message.from), ...message.rows]
+    else if (message.type === 'events' && message.run === run) events = message.events
+    else if (message.type === 'handMade' && message.run === run) handMade = message
     else if (message.type === 'trouble' && message.run === run) problems = message.problems
     for (const listener of listeners[message.type === 'frame' ? 'frame' : 'history']) listener()
   }
@@ -69,6 +96,12 @@ export const createLiveGrind = (spawn: () => SolverPort = spawnSolver): LiveGrin
     get problems() {
       return problems
     },
+    get events() {
+      return events
+    },
+    get handMade() {
+      return handMade
+    },
     subscribe: (topic, listener) => {
       listeners[topic].add(listener)
       return () => listeners[topic].delete(listener)
@@ -77,12 +110,17 @@ export const createLiveGrind = (spawn: () => SolverPort = spawnSolver): LiveGrin
       run++
       history = []
       problems = []
+      events = []
+      handMade = null
       port.postMessage({ type: 'start', run, job })
       return run
     },
     play: (sweepsPerSecond) => port.postMessage({ type: 'play', sweepsPerSecond }),
     pause: () => port.postMessage({ type: 'pause' }),
     seek: (step) => port.postMessage({ type: 'seek', step }),
+    hold: (share) => port.postMessage({ type: 'hold', share }),
+    release: () => port.postMessage({ type: 'release' }),
+    press: (share, steps) => port.postMessage({ type: 'press', share, steps }),
     close: () => {
       listeners.frame.clear()
       listeners.history.clear()

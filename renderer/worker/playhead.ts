@@ -1,5 +1,6 @@
 import type { GrindState } from '../../geometry/grind.ts'
 import { advanceHead, type GrindRun, jumpHead, keyframeReady, rowOf, type Stance } from './grindRun.ts'
+import { type Hand, moveByHand, obeyHand } from './hand.ts'
 import type { Frame, FrameArrays, ToWorker } from './protocol.ts'
 
 /** Pause between slices while playing (ms): two slices and more fit into a frame of a 60 Hz screen. */
@@ -16,7 +17,14 @@ export interface Live {
   /** 0 while paused. */
   stepsPerMs: number
   playedAtMs: number
+  /** The hand on the blade; null: none. */
+  hand: Hand | null
   historySent: number
+  eventsSent: number
+  /** The hand took the run over: what the window was told of later sweeps is void. */
+  overtaken: boolean
+  /** The hand has made steps that the window was not told of. */
+  handUntold: boolean
   troubleSent: boolean
   /** The head has moved, or the play has stopped, since the last frame. */
   stale: boolean
@@ -39,7 +47,11 @@ export const liveOf = (number: number, run: GrindRun): Live => ({
   goal: 0,
   stepsPerMs: 0,
   playedAtMs: 0,
+  hand: null,
   historySent: 0,
+  eventsSent: 0,
+  overtaken: false,
+  handUntold: false,
   troubleSent: false,
   stale: true,
 })
@@ -66,7 +78,10 @@ export const frameOf = (live: Live, arrays: FrameArrays): Frame => {
     run: number,
     step: head.step,
     sweep: (head.step - 1 + share) / motion.stepsPerSweep,
-    playing: live.stepsPerMs > 0,
+    playing: live.stepsPerMs > 0 || live.hand !== null,
+    held: live.hand !== null,
+    lastStep: run.lastStep,
+    handFromStep: run.handFromStep,
     yawRad: between(before, head, share, 'yawRad'),
     tiltRad: between(before, head, share, 'tiltRad'),
     traverseMm: between(before, head, share, 'traverseMm'),
@@ -78,6 +93,7 @@ export const frameOf = (live: Live, arrays: FrameArrays): Frame => {
 
 /** Where the head should stand by now. A play that reaches the end of the run pauses there. */
 export const moveGoal = (live: Live, clockMs: number): void => {
+  if (live.hand) moveByHand(live, live.hand, clockMs)
   if (live.stepsPerMs === 0) return
   live.goal = Math.min(live.goal + (clockMs - live.playedAtMs) * live.stepsPerMs, live.run.lastStep)
   live.playedAtMs = clockMs
@@ -94,33 +110,47 @@ export const followGoal = (live: Live, outOfTime: () => boolean): void => {
   const { run } = live
   live.goal = Math.min(live.goal, run.lastStep)
   if (run.head.step >= live.goal) return
-  if (live.stepsPerMs === 0) {
+  if (live.stepsPerMs === 0 && !live.hand) {
     if (!keyframeReady(run, live.goal)) return
     jumpHead(run, live.goal)
   }
   live.stale = true
   advanceHead(run, Math.ceil(live.goal), outOfTime)
   if (live.stepsPerMs > 0 || run.lastStep < live.goal) live.goal = Math.min(live.goal, run.head.step)
+  if (run.trouble) live.hand = null
 }
 
 /** How soon a live grind wants its next slice (ms); null: it rests. */
-export const restOf = ({ run, goal, stepsPerMs }: Live): number | null => {
+export const restOf = ({ run, goal, stepsPerMs, hand }: Live): number | null => {
   if (run.head.step < goal) return 0
-  if (stepsPerMs > 0) return PLAY_PAUSE_MS
+  if (stepsPerMs > 0 || hand) return PLAY_PAUSE_MS
   return run.scout.step < run.lastStep ? 0 : null
 }
 
+type GrindMessage = Exclude<ToWorker, { type: 'solve' | 'schedule' | 'diagnose' | 'start' }>
+
 /** What each message does to a live grind. */
-export const obey = (live: Live, message: Exclude<ToWorker, { type: 'solve' | 'start' }>, clockMs: number): void => {
+export const obey = (live: Live, message: GrindMessage, clockMs: number): void => {
   if (message.type === 'give') {
     live.spare.push({ vMm: message.vMm, pressureNPerMm: message.pressureNPerMm })
-  } else if (message.type === 'play') {
+    return
+  }
+  live.stale = true
+  if (message.type === 'hold' || message.type === 'press') obeyHand(live, message, clockMs)
+  else obeyTime(live, message, clockMs)
+}
+
+type TimeMessage = Exclude<GrindMessage, { type: 'give' | 'hold' | 'press' }>
+
+/** Play, pause, seek, let go: a hand that holds lets go in each. */
+const obeyTime = (live: Live, message: TimeMessage, clockMs: number): void => {
+  live.hand = null
+  if (message.type === 'play') {
     live.stepsPerMs = (message.sweepsPerSecond * live.run.motion.stepsPerSweep) / 1000
     live.playedAtMs = clockMs
-  } else {
-    live.stepsPerMs = 0
-    live.stale = true
-    if (message.type === 'seek' && message.step < live.run.head.step) jumpHead(live.run, message.step)
-    live.goal = message.type === 'seek' ? message.step : live.run.head.step
+    return
   }
+  live.stepsPerMs = 0
+  if (message.type === 'seek' && message.step < live.run.head.step) jumpHead(live.run, message.step)
+  live.goal = message.type === 'seek' ? message.step : live.run.head.step
 }

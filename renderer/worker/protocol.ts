@@ -6,6 +6,7 @@ import type { Report } from '../../geometry/report.ts'
 import type { Problem, Result } from '../../geometry/result.ts'
 import type { Schedule } from '../../geometry/schedule.ts'
 import type { PlanAnswer } from '../../geometry/solveJob.ts'
+import type { RunEvent } from './runEvents.ts'
 
 /**
  * What window and solver worker say to each other. No memory is shared: arrays travel as transferables, and the window
@@ -23,6 +24,11 @@ export type ToWorker =
   | { readonly type: 'pause' }
   /** To this step exactly, forwards or back; the grind is paused there. */
   | { readonly type: 'seek'; readonly step: number }
+  /** Takes the blade in hand, or moves the hand: while it is held the wheel grinds, load at this share of the reach. */
+  | { readonly type: 'hold'; readonly share: number }
+  | { readonly type: 'release' }
+  /** So many steps by hand at once, load at this share of the reach. */
+  | { readonly type: 'press'; readonly share: number; readonly steps: number }
   | ({ readonly type: 'give' } & FrameArrays)
 
 /** The arrays of a frame, lent to the window. */
@@ -49,7 +55,14 @@ export interface Frame extends FrameArrays {
   readonly step: number
   /** Sweeps done, whole ones and the part of the one under way. */
   readonly sweep: number
+  /** It goes on, played or by hand. */
   readonly playing: boolean
+  /** The hand holds the blade. */
+  readonly held: boolean
+  /** Last step of the run as it stands; it follows the hand. */
+  readonly lastStep: number
+  /** From this step on the run is made by hand; null: it is as planned. */
+  readonly handFromStep: number | null
   readonly yawRad: number
   readonly tiltRad: number
   readonly traverseMm: number
@@ -79,7 +92,11 @@ export type FromWorker =
   | { readonly type: 'diagnosed'; readonly signatures: readonly Signature[] }
   | { readonly type: 'started'; readonly shape: RunShape }
   | { readonly type: 'frame'; readonly frame: Frame }
-  /** Sweeps worked out ahead, from sweep `from` on. */
+  /** Sweeps worked out ahead, from sweep `from` on; what was told of later ones before is void. */
   | { readonly type: 'history'; readonly run: number; readonly from: number; readonly rows: readonly HistoryRow[] }
-  /** The run ends at this step, or at 0 never began. */
+  /** All that is known to happen for the first time in the run, in order. */
+  | { readonly type: 'events'; readonly run: number; readonly events: readonly RunEvent[] }
+  /** What the hand has made, when it lets go. */
+  | { readonly type: 'handMade'; readonly run: number; readonly fromStep: number; readonly path: Float64Array }
+  /** The run ends at this step, or at 0 never began; without problems, it goes on after all. */
   | { readonly type: 'trouble'; readonly run: number; readonly problems: readonly Problem[] }

@@ -1,0 +1,63 @@
+import { addByHand, takeByHand } from './handRun.ts'
+import type { Live } from './playhead.ts'
+import type { ToWorker } from './protocol.ts'
+
+/** Sweeps a second of a hand that holds the blade: as the job counts them, so that a sweep's time takes a sweep's steel. */
+const HAND_SWEEPS_PER_SECOND = 1
+
+/** A hand unheard of for longer than this (ms) was not grinding: a window that slept makes no steel fly. */
+const MOST_GAP_MS = 250
+
+/** The hand on the blade. */
+export interface Hand {
+  /** Where the load was when steps were last made, as a share of the reach. */
+  madeShare: number
+  /** Where it is now. */
+  share: number
+  /** Part of a step not yet made, 0 to 1. */
+  part: number
+  movedAtMs: number
+}
+
+const sweepOf = ({ run }: Live, step: number): number => Math.floor(step / run.motion.stepsPerSweep)
+
+/** Stops any play and takes the run over where the head stands; what was told of later sweeps is void. */
+const takeOver = (live: Live): void => {
+  live.stepsPerMs = 0
+  if (!takeByHand(live.run)) return
+  live.goal = live.run.head.step
+  live.historySent = Math.min(live.historySent, sweepOf(live, live.run.scout.step) + 1)
+  live.overtaken = true
+}
+
+/** Makes the steps that are due by now, the load going evenly from where it was to where it is. */
+export const moveByHand = (live: Live, hand: Hand, clockMs: number): void => {
+  const perMs = (HAND_SWEEPS_PER_SECOND * live.run.motion.stepsPerSweep) / 1000
+  const due = hand.part + Math.min(clockMs - hand.movedAtMs, MOST_GAP_MS) * perMs
+  const whole = Math.floor(due)
+  hand.movedAtMs = clockMs
+  hand.part = due - whole
+  for (let k = 1; k <= whole && live.hand; k++) add(live, hand.madeShare + ((hand.share - hand.madeShare) * k) / whole)
+  if (whole > 0) hand.madeShare = hand.share
+}
+
+const add = (live: Live, share: number): void => {
+  if (!addByHand(live.run, share)) live.hand = null
+  live.handUntold = true
+  live.goal = live.run.lastStep
+  live.stale = true
+}
+
+/** What taking hold and pressing do. A hand that holds already only moves. */
+export const obeyHand = (live: Live, message: Extract<ToWorker, { type: 'hold' | 'press' }>, clockMs: number): void => {
+  const { share } = message
+  if (message.type === 'hold' && live.hand) {
+    live.hand.share = share
+    return
+  }
+  takeOver(live)
+  live.hand = { madeShare: share, share, part: 0, movedAtMs: clockMs }
+  if (message.type === 'hold') return
+  for (let k = 0; k < message.steps; k++) add(live, share)
+  live.hand = null
+}
