@@ -22,10 +22,10 @@ export const GrindScreen = () => {
   const trial = useApp((app) => app.trial)
   const kept = useApp((app) => app.job?.document ?? null)
   const job = trial?.job ?? kept
-  const { live, running } = useLiveGrind(job)
+  const { live, running, startAgain } = useLiveGrind(job)
   if (!job) return <p className="grind-empty">{t('grind:empty.noJob')}</p>
   if (!live || !running) return <Waiting live={live} />
-  return <GrindAlive running={running} job={job} />
+  return <GrindAlive running={running} job={job} onAgain={startAgain} />
 }
 
 /** Nothing to show yet: because it is being set up, or because the job does not allow it. */
@@ -45,7 +45,13 @@ const Waiting = ({ live }: { readonly live: LiveGrind | null }) => {
   )
 }
 
-const GrindAlive = ({ running, job }: { readonly running: Running; readonly job: Job }) => {
+interface GrindAliveProps {
+  readonly running: Running
+  readonly job: Job
+  readonly onAgain: () => void
+}
+
+const GrindAlive = ({ running, job, onAgain }: GrindAliveProps) => {
   const moment = useMoment(running)
   const palette = usePalette()
   const [lifted, setLifted] = useState(false)
@@ -87,6 +93,7 @@ const GrindAlive = ({ running, job }: { readonly running: Running; readonly job:
         wantedMm={report?.plan.reliefMm ?? null}
         onLift={lift}
         onHome={() => setHomeCount((count) => count + 1)}
+        onAgain={onAgain}
       />
     </div>
   )

@@ -20,10 +20,8 @@ export const Sentence = ({ running, moment, lifted, wantedMm }: SentenceProps) =
   const { inWords } = useFigures()
   const saidMs = useRef(0)
   const [said, setSaid] = useState('')
-  const { sweeps, stepsPerSweep } = running.shape
   const now = momentSentence(t, moment, {
-    sweeps,
-    stepsPerSweep,
+    stepsPerSweep: running.shape.stepsPerSweep,
     wantedMm,
     lifted,
     inWords: (mm) => inWords(mm, 'mm', 2),

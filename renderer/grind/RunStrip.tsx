@@ -3,13 +3,14 @@ import { meanReliefMm } from '../../geometry/edge.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import type { HistoryRow } from '../worker/protocol.ts'
+import { EventMarks } from './strip/EventMarks.tsx'
 import { type Moment, type Running, useHistoryLength } from './useLiveGrind.ts'
 import { useSize } from './useScreen.ts'
 import './runStrip.css'
 
-const HEIGHT_PX = 92
-/** The axis from the top; below it stand the figures of the sweeps. */
-const AXIS_PX = 64
+const HEIGHT_PX = 80
+/** The axis from the top; below it stand the figures of the sweeps, and below them what happened when. */
+const AXIS_PX = 54
 const TOP_PX = 18
 /** Room for the last figure (px). */
 const END_PX = 18
@@ -22,6 +23,7 @@ interface RunStripProps {
   readonly moment: Moment
   readonly wantedMm: number | null
   readonly onSeek: (sweep: number) => void
+  readonly onStep: (step: number) => void
 }
 
 /** Relief from the start to a sweep or between two. */
@@ -29,13 +31,13 @@ const reliefPath = (rows: readonly HistoryRow[], from: number, x: (k: number) =>
   rows.map((row, k) => `${k === 0 ? 'M' : 'L'}${x(from + k).toFixed(1)} ${y(meanReliefMm(row)).toFixed(1)}`).join('')
 
 /** The whole grind on one line, to go back and forth in. */
-export const RunStrip = ({ running, moment, wantedMm, onSeek }: RunStripProps) => {
+export const RunStrip = ({ running, moment, wantedMm, onSeek, onStep }: RunStripProps) => {
   const ref = useRef<HTMLDivElement>(null)
   const size = useSize(ref)
   const worked = useHistoryLength(running)
   const t = useTexts()
   const { inWords } = useFigures()
-  const { sweeps } = running.shape
+  const sweeps = moment.lastStep / running.shape.stepsPerSweep
   const sweep = Math.floor(moment.sweep)
   const relief = (mm: number) => inWords(mm, 'mm', 2)
   return (
@@ -46,19 +48,31 @@ export const RunStrip = ({ running, moment, wantedMm, onSeek }: RunStripProps) =
           moment={moment}
           worked={worked}
           wantedMm={wantedMm}
+          sweeps={sweeps}
           widthPx={size.widthPx - END_PX}
+        />
+      )}
+      {size && (
+        <EventMarks
+          running={running}
+          moment={moment}
+          wantedMm={wantedMm}
+          widthPx={size.widthPx - END_PX}
+          lastStep={moment.lastStep}
+          topPx={HEIGHT_PX}
+          onStep={onStep}
         />
       )}
       <input
         type="range"
         min={0}
-        max={sweeps}
+        max={Math.ceil(sweeps)}
         step={1}
         value={sweep}
         aria-label={t('grind:run.slider')}
         aria-valuetext={t('grind:run.sliderValue', {
           sweep,
-          sweeps,
+          sweeps: Math.floor(sweeps),
           left: relief(moment.reliefLeftMm),
           right: relief(moment.reliefRightMm),
         })}
@@ -74,13 +88,14 @@ interface RunCurveProps {
   /** Sweeps worked out so far. */
   readonly worked: number
   readonly wantedMm: number | null
+  /** Length of the run, not whole where the hand let go within a sweep. */
+  readonly sweeps: number
   readonly widthPx: number
 }
 
-const RunCurve = ({ running, moment, worked, wantedMm, widthPx }: RunCurveProps) => {
+const RunCurve = ({ running, moment, worked, wantedMm, sweeps, widthPx }: RunCurveProps) => {
   const t = useTexts()
   const { inWords } = useFigures()
-  const { sweeps } = running.shape
   const rows = running.live.history.slice(0, worked)
   const mostMm = useMemo(() => Math.max(wantedMm ?? 0, ...rows.map(meanReliefMm), 0.02) * 1.08, [wantedMm, rows])
   const x = (sweep: number) => (sweep / sweeps) * widthPx

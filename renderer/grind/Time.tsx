@@ -2,8 +2,9 @@ import { useState } from 'react'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import type { LiveGrind } from '../worker/liveGrind.ts'
 import { Sentence } from './GrindSentence.tsx'
-import { Keys, type Speed, speeds } from './Keys.tsx'
+import { Keys } from './Keys.tsx'
 import { RunStrip } from './RunStrip.tsx'
+import { type Speed, SpeedChoice, speeds } from './SpeedChoice.tsx'
 import { type Moment, type Running, useRunProblems } from './useLiveGrind.ts'
 import './time.css'
 
@@ -14,16 +15,18 @@ interface TimeProps {
   readonly wantedMm: number | null
   readonly onLift: (lifted: boolean) => void
   readonly onHome: () => void
+  /** Back to where the job begins, the hand's work given up. */
+  readonly onAgain: () => void
 }
 
 /** The strip below: what the picture says, the keys, and the run. */
-export const Time = ({ running, moment, lifted, wantedMm, onLift, onHome }: TimeProps) => {
+export const Time = ({ running, moment, lifted, wantedMm, onLift, onHome, onAgain }: TimeProps) => {
   const t = useTexts()
   const [speed, setSpeed] = useState<Speed>('normal')
   const { live, shape } = running
-  const lastStep = shape.sweeps * shape.stepsPerSweep
-  const sweep = Math.floor(moment.sweep)
-  const seek = (to: number) => live.seek(Math.min(Math.max(to, 0), shape.sweeps) * shape.stepsPerSweep)
+  const { lastStep } = moment
+  const seek = (step: number) => live.seek(Math.min(Math.max(step, 0), lastStep))
+  const seekSweep = (sweep: number) => seek(sweep * shape.stepsPerSweep)
   const play = (at: Speed) => {
     onLift(false)
     if (moment.step === lastStep) live.seek(0)
@@ -31,7 +34,14 @@ export const Time = ({ running, moment, lifted, wantedMm, onLift, onHome }: Time
   }
   const changeSpeed = (next: Speed) => {
     setSpeed(next)
-    if (moment.playing) live.play(speeds[next])
+    if (moment.playing && !moment.held) live.play(speeds[next])
+  }
+  const again = () => {
+    setSpeed('normal')
+    onLift(false)
+    onHome()
+    if (moment.handFromStep === null) live.seek(0)
+    else onAgain()
   }
   return (
     <section className="grind-time" aria-label={t('grind:run.label')}>
@@ -41,20 +51,21 @@ export const Time = ({ running, moment, lifted, wantedMm, onLift, onHome }: Time
         playing={moment.playing}
         atStart={moment.step === 0}
         atEnd={moment.step === lastStep}
-        speed={speed}
         lifted={lifted}
         onPlay={() => play(speed)}
         onPause={() => live.pause()}
-        onStep={(by) => seek(by > 0 ? sweep + 1 : Math.ceil(moment.sweep) - 1)}
-        onSpeed={changeSpeed}
+        onSweep={(by) => seekSweep(by > 0 ? Math.floor(moment.sweep) + 1 : Math.ceil(moment.sweep) - 1)}
+        onStep={(by) => seek(moment.step + by)}
+        onAgain={again}
         onLift={onLift}
         onHome={onHome}
       />
-      <p className="sweep-counter">
-        <span data-testid="sweep">{sweep}</span>
-        <small>{t('grind:run.of', { sweeps: shape.sweeps })}</small>
-      </p>
-      <RunStrip running={running} moment={moment} wantedMm={wantedMm} onSeek={seek} />
+      <div className="sweep-counter">
+        <span data-testid="sweep">{Math.floor(moment.sweep)}</span>
+        <small>{t('grind:run.of', { sweeps: Math.floor(lastStep / shape.stepsPerSweep) })}</small>
+        <SpeedChoice speed={speed} onChoose={changeSpeed} />
+      </div>
+      <RunStrip running={running} moment={moment} wantedMm={wantedMm} onSeek={seekSweep} onStep={seek} />
     </section>
   )
 }

@@ -3,7 +3,6 @@ import type { Moment } from './useLiveGrind.ts'
 
 /** What the sentence needs beside the moment. */
 export interface SentenceFacts {
-  readonly sweeps: number
   readonly stepsPerSweep: number
   readonly wantedMm: number
   readonly lifted: boolean
@@ -17,11 +16,14 @@ const SAME_MM = 0.01
 /** Ink shares below this are none left, above its complement none gone. */
 const INK_EDGE = 0.005
 
-const whereKey = (moment: Moment, { sweeps, stepsPerSweep, lifted }: SentenceFacts): string => {
+const whereKey = (moment: Moment, lifted: boolean): string => {
+  const { handFromStep, step, lastStep } = moment
   if (lifted) return 'lifted'
+  if (moment.held) return 'held'
   if (moment.playing) return 'playing'
-  if (moment.step === 0) return 'start'
-  return moment.step === sweeps * stepsPerSweep ? 'end' : 'paused'
+  if (step === 0) return 'start'
+  if (handFromStep !== null && step > handFromStep) return 'byHand'
+  return step === lastStep ? 'end' : 'paused'
 }
 
 const placeKey = ({ loadPlaceMm }: Moment): string =>
@@ -50,7 +52,10 @@ const inkPart = (t: TFunction, { inkLeftShare, step }: Moment): string => {
 /** Says what the picture shows, in one line. */
 export const momentSentence = (t: TFunction, moment: Moment, facts: SentenceFacts): string =>
   [
-    t(`grind:sentence.where.${whereKey(moment, facts)}`, { sweep: Math.floor(moment.sweep), sweeps: facts.sweeps }),
+    t(`grind:sentence.where.${whereKey(moment, facts.lifted)}`, {
+      sweep: Math.floor(moment.sweep),
+      sweeps: Math.floor(moment.lastStep / facts.stepsPerSweep),
+    }),
     loadPart(t, moment, facts),
     reliefPart(t, moment, facts),
     inkPart(t, moment),

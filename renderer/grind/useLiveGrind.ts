@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from 'react'
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import type { Job } from '../../geometry/job.ts'
 import type { Problem } from '../../geometry/result.ts'
 import { type SetUp, setUpOf } from '../../geometry/setUp.ts'
@@ -37,10 +37,12 @@ const useSame = (job: Job | null): Job | null => {
  */
 export const useLiveGrind = (
   given: Job | null,
-): { readonly live: LiveGrind | null; readonly running: Running | null } => {
+): { readonly live: LiveGrind | null; readonly running: Running | null; readonly startAgain: () => void } => {
   const live = useGrindWorker()
   const job = useSame(given)
   const [running, setRunning] = useState<Running | null>(null)
+  const [startCount, setStartCount] = useState(0)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: startCount grows when the same job is to begin again
   useEffect(() => {
     if (!live || !job) return
     const setUp = setUpOf(job)
@@ -52,8 +54,9 @@ export const useLiveGrind = (
       setRunning((now) => (now?.shape.run === run ? now : { job, setUp: setUp.value, shape, live }))
     }
     return live.subscribe('frame', begin)
-  }, [live, job])
-  return { live, running }
+  }, [live, job, startCount])
+  const startAgain = useCallback(() => setStartCount((count) => count + 1), [])
+  return { live, running, startAgain }
 }
 
 /** Figures on the screen are renewed this often while the grind plays (ms): as fast as they can be read. */

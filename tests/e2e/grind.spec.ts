@@ -58,7 +58,7 @@ const LEAST_PER_SECOND = 0.5
 test('plays: the relief grows, pauses, and an earlier moment comes back exactly', async ({ app }, info) => {
   await openGrind(app)
   expect(await reliefMm(app, 'left')).toBe(0)
-  await key(app, 'fast').click()
+  await app.getByLabel('speed of playing').selectOption('sixteen')
   await key(app, 'play').click()
   await expect.poll(() => reliefMm(app, 'left')).toBeGreaterThan(0.02)
   const { perSecond, renderer } = await picturesPerSecond(app)
@@ -88,6 +88,27 @@ test('one sweep on and back, by keys and by the keyboard', async ({ app }) => {
     'aria-valuetext',
     /^sweep 1 of \d+, relief left 0\.\d\d.mm, right 0\.\d\d.mm$/,
   )
+})
+
+test('one step on and back, to an event, and back to the start', async ({ app }) => {
+  await openGrind(app)
+  await expect(app.getByRole('button', { name: /^relief reached|^burr all along/ }).first()).toBeVisible({
+    timeout: WORKED_OUT_MS,
+  })
+  await key(app, 'step on').click()
+  await key(app, 'step on').click()
+  await expect(app.locator('[data-event="firstTouch"]')).toHaveAttribute('data-past', 'true')
+  await key(app, 'step back').click()
+  await key(app, 'step back').click()
+  await expect(key(app, 'step back')).toBeDisabled()
+  await app.locator('[data-event="burrAllAlong"]').click()
+  await expect(app.locator('[data-event="burrAllAlong"]')).toHaveAttribute('data-past', 'true')
+  await expect(key(app, 'step back')).toBeEnabled()
+  await app.getByLabel('speed of playing').selectOption('eighth')
+  await key(app, 'start again').click()
+  await expect(app.getByTestId('sweep')).toHaveText('0')
+  await expect(key(app, 'step back')).toBeDisabled()
+  await expect(app.getByLabel('speed of playing')).toHaveValue('normal')
 })
 
 test('typing turns and dragging a stop screw change the prediction and begin the grind again', async ({ app }) => {

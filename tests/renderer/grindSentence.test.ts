@@ -5,7 +5,6 @@ import type { Moment } from '../../renderer/grind/useLiveGrind.ts'
 
 const { t } = createTexts()
 const facts = {
-  sweeps: 120,
   stepsPerSweep: 24,
   wantedMm: 0.5,
   lifted: false,

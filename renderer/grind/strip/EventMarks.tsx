@@ -1,0 +1,70 @@
+import { useEffect, useState } from 'react'
+import { useTexts } from '../../ui/texts.tsx'
+import type { Moment, Running } from '../useLiveGrind.ts'
+import { placeMarks, stripEvents } from './stripEvents.ts'
+import './eventMarks.css'
+
+/** What is known to happen in the run, renewed as it is worked out. */
+const useEvents = ({ live, shape }: Running) => {
+  const [events, setEvents] = useState(live.events)
+  useEffect(() => {
+    const look = (): void => setEvents(shape.run === live.shape?.run ? live.events : [])
+    look()
+    return live.subscribe('history', look)
+  }, [live, shape])
+  return events
+}
+
+interface EventMarksProps {
+  readonly running: Running
+  readonly moment: Moment
+  readonly wantedMm: number | null
+  readonly widthPx: number
+  readonly lastStep: number
+  /** Where the words begin, from the strip's top. */
+  readonly topPx: number
+  readonly onStep: (step: number) => void
+}
+
+/** Size of the words (px at 16 px text). */
+const TEXT_PX = 15
+const ROW_PX = 24
+
+/** What happened when, below the run: a dot filled where it is past, open where it is to come; pressed, it leads there. */
+export const EventMarks = ({ running, moment, wantedMm, widthPx, lastStep, topPx, onStep }: EventMarksProps) => {
+  const t = useTexts()
+  const events = useEvents(running)
+  const { stepsPerSweep } = running.shape
+  const { history } = running.live
+  const named = stripEvents(events, history, wantedMm, running.job).map((event) => ({
+    ...event,
+    text: t(`grind:event.${event.kind}`),
+  }))
+  const marks = placeMarks(named, (step) => (step / lastStep) * widthPx, widthPx, TEXT_PX)
+  return (
+    <ul className="event-marks" aria-label={t('grind:event.list')}>
+      {marks.map(({ kind, step, text, xPx, textPx, row }) => {
+        const sweep = (step / stepsPerSweep).toFixed(1)
+        const name = t('grind:event.at', { event: text, sweep })
+        return (
+          <li key={kind} style={{ left: textPx ?? xPx - ROW_PX / 2, top: topPx + row * ROW_PX }}>
+            <button
+              type="button"
+              className="event-mark"
+              data-event={kind}
+              data-past={step <= moment.step}
+              aria-label={name}
+              title={name}
+              onClick={() => onStep(step)}
+            >
+              <svg width={12} height={ROW_PX} aria-hidden="true">
+                <circle cx={6} cy={ROW_PX / 2} r={4} />
+              </svg>
+              {textPx !== null && text}
+            </button>
+          </li>
+        )
+      })}
+    </ul>
+  )
+}
