@@ -3,6 +3,7 @@ import card from '../../assets/texts/en/card.json' with { type: 'json' }
 import cautions from '../../assets/texts/en/cautions.json' with { type: 'json' }
 import common from '../../assets/texts/en/common.json' with { type: 'json' }
 import faults from '../../assets/texts/en/faults.json' with { type: 'json' }
+import formulas from '../../assets/texts/en/formulas.json' with { type: 'json' }
 import grind from '../../assets/texts/en/grind.json' with { type: 'json' }
 import honing from '../../assets/texts/en/honing.json' with { type: 'json' }
 import hosts from '../../assets/texts/en/hosts.json' with { type: 'json' }
@@ -24,6 +25,7 @@ const catalogue = {
   cautions,
   common,
   faults,
+  formulas,
   grind,
   honing,
   hosts,

@@ -1,5 +1,6 @@
 import { type ComponentType, type KeyboardEvent, useId, useState } from 'react'
 import { useTexts } from '../ui/texts.tsx'
+import { FormulasPanel } from './formulas/FormulasPanel.tsx'
 import type { Moment, Running } from './useLiveGrind.ts'
 import { ViewsPanel } from './ViewsPanel.tsx'
 import './grindBar.css'
@@ -14,6 +15,7 @@ export interface PanelProps {
 /** The bar's panels by their names, left to right; their words stand under `grind:bar.<name>`. */
 const panels: Readonly<Record<string, ComponentType<PanelProps>>> = {
   views: ViewsPanel,
+  formulas: FormulasPanel,
 }
 
 /** What can be laid over the screen and put away again: one panel at a time, below its word. */
