@@ -10,6 +10,7 @@ import hosts from '../../assets/texts/en/hosts.json' with { type: 'json' }
 import learnt from '../../assets/texts/en/learnt.json' with { type: 'json' }
 import measure from '../../assets/texts/en/measure.json' with { type: 'json' }
 import plan from '../../assets/texts/en/plan.json' with { type: 'json' }
+import predict from '../../assets/texts/en/predict.json' with { type: 'json' }
 import problems from '../../assets/texts/en/problems.json' with { type: 'json' }
 import quantities from '../../assets/texts/en/quantities.json' with { type: 'json' }
 import rack from '../../assets/texts/en/rack.json' with { type: 'json' }
@@ -32,6 +33,7 @@ const catalogue = {
   learnt,
   measure,
   plan,
+  predict,
   problems,
   quantities,
   rack,

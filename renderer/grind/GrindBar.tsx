@@ -1,6 +1,7 @@
 import { type ComponentType, type KeyboardEvent, useId, useState } from 'react'
 import { useTexts } from '../ui/texts.tsx'
 import { FormulasPanel } from './formulas/FormulasPanel.tsx'
+import { PredictPanel } from './predict/PredictPanel.tsx'
 import type { Moment, Running } from './useLiveGrind.ts'
 import { ViewsPanel } from './ViewsPanel.tsx'
 import './grindBar.css'
@@ -16,6 +17,7 @@ export interface PanelProps {
 const panels: Readonly<Record<string, ComponentType<PanelProps>>> = {
   views: ViewsPanel,
   formulas: FormulasPanel,
+  predict: PredictPanel,
 }
 
 /** What can be laid over the screen and put away again: one panel at a time, below its word. */

@@ -9,6 +9,7 @@ import { GrindBar } from './GrindBar.tsx'
 import './grind.css'
 import { MotionFields } from './MotionFields.tsx'
 import { PressureView } from './PressureView.tsx'
+import { useForetold } from './predict/predicting.ts'
 import { Stage } from './Stage.tsx'
 import { Time } from './Time.tsx'
 import { type Running, useLiveGrind, useMoment, useRunProblems } from './useLiveGrind.ts'
@@ -66,6 +67,7 @@ const GrindAlive = ({ running, job, onAgain }: GrindAliveProps) => {
     setLifted(up)
   }
   const trial = useApp((app) => app.trial)
+  const foretold = useForetold()
   const shown = useViewing((viewing) => viewing.shown)
   return (
     <div className="grind-screen">
@@ -80,7 +82,12 @@ const GrindAlive = ({ running, job, onAgain }: GrindAliveProps) => {
             {trial === null && <MotionFields motion={job.motion} />}
             {shown.pressure && <PressureView {...views} plotPx={plotPx} />}
             {shown.glass && (
-              <GlassView {...views} plan={report?.plan ?? null} predicted={report?.grind ?? null} plotPx={plotPx} />
+              <GlassView
+                {...views}
+                plan={report?.plan ?? null}
+                predicted={foretold ? (report?.grind ?? null) : null}
+                plotPx={plotPx}
+              />
             )}
             {shown.bevel && <BevelView {...views} palette={palette} dot={dot} plotPx={plotPx} />}
           </>

@@ -3,6 +3,7 @@ import { meanReliefMm } from '../../geometry/edge.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import type { HistoryRow } from '../worker/protocol.ts'
+import { useForetold } from './predict/predicting.ts'
 import { EventMarks } from './strip/EventMarks.tsx'
 import { type Moment, type Running, useHistoryLength } from './useLiveGrind.ts'
 import { useSize } from './useScreen.ts'
@@ -96,6 +97,7 @@ interface RunCurveProps {
 const RunCurve = ({ running, moment, worked, wantedMm, sweeps, widthPx }: RunCurveProps) => {
   const t = useTexts()
   const { inWords } = useFigures()
+  const foretold = useForetold()
   const rows = running.live.history.slice(0, worked)
   const mostMm = useMemo(() => Math.max(wantedMm ?? 0, ...rows.map(meanReliefMm), 0.02) * 1.08, [wantedMm, rows])
   const x = (sweep: number) => (sweep / sweeps) * widthPx
@@ -110,7 +112,7 @@ const RunCurve = ({ running, moment, worked, wantedMm, sweeps, widthPx }: RunCur
     <svg width={widthPx + END_PX} height={HEIGHT_PX} aria-hidden="true" className="run-curve">
       {rows.length > 0 && <path className="grind-now-body" d={`${done}V${AXIS_PX}H0Z`} />}
       {rows.length > 0 && <path className="run-done" d={done} />}
-      <path className="grind-predicted" d={ahead} />
+      {foretold && <path className="grind-predicted" d={ahead} />}
       <path className="datum-line" d={`M0 ${AXIS_PX}H${widthPx}`} />
       <Ticks sweeps={sweeps} widthPx={widthPx} hideNear={moment.sweep} />
       {wantedMm !== null && (

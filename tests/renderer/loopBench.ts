@@ -35,13 +35,13 @@ export const bench = () => {
     timers,
     runOut,
     take: loop.take,
-    /** Lets so much time pass, in pieces, with a slice after each. */
-    pass: (ms: number, piece = 10): void => {
+    /** Lets so much time pass, in pieces, with a slice after each. @param givesBack arrays at once, where no window does */
+    pass: (ms: number, piece = 10, givesBack = true): void => {
       for (let gone = 0; gone < ms; gone += piece) {
         clockMs += piece
         const before = posted.length
         timers.shift()?.()
-        for (const message of posted.slice(before)) {
+        for (const message of givesBack ? posted.slice(before) : []) {
           if (message.type === 'frame') loop.take({ type: 'give', ...message.frame })
         }
       }

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react'
 import { useTexts } from '../../ui/texts.tsx'
+import { useForetold } from '../predict/predicting.ts'
 import type { Moment, Running } from '../useLiveGrind.ts'
 import { placeMarks, stripEvents } from './stripEvents.ts'
 import './eventMarks.css'
@@ -36,7 +37,9 @@ export const EventMarks = ({ running, moment, wantedMm, widthPx, lastStep, topPx
   const events = useEvents(running)
   const { stepsPerSweep } = running.shape
   const { history } = running.live
-  const named = stripEvents(events, history, wantedMm, running.job).map((event) => ({
+  const foretold = useForetold()
+  const told = stripEvents(events, history, wantedMm, running.job).filter(({ step }) => foretold || step <= moment.step)
+  const named = told.map((event) => ({
     ...event,
     text: t(`grind:event.${event.kind}`),
   }))
