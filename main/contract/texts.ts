@@ -7,6 +7,7 @@ import formulas from '../../assets/texts/en/formulas.json' with { type: 'json' }
 import grind from '../../assets/texts/en/grind.json' with { type: 'json' }
 import honing from '../../assets/texts/en/honing.json' with { type: 'json' }
 import hosts from '../../assets/texts/en/hosts.json' with { type: 'json' }
+import jobFile from '../../assets/texts/en/jobFile.json' with { type: 'json' }
 import learnt from '../../assets/texts/en/learnt.json' with { type: 'json' }
 import measure from '../../assets/texts/en/measure.json' with { type: 'json' }
 import plan from '../../assets/texts/en/plan.json' with { type: 'json' }
@@ -30,6 +31,7 @@ const catalogue = {
   grind,
   honing,
   hosts,
+  jobFile,
   learnt,
   measure,
   plan,

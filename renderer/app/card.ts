@@ -1,14 +1,7 @@
+import { download } from './download.ts'
 import { say, sayProblem, useApp } from './store.ts'
 import { openJob } from './storeJob.ts'
 import { call, transport } from './transport.ts'
-
-/** Lets the browser keep a file that the host made. */
-const download = (address: string, fileName: string): void => {
-  const link = document.createElement('a')
-  link.href = address
-  link.download = fileName
-  link.click()
-}
 
 /** Makes the page for the wheel and lets it be kept; from the rack, the job of the tool in hand is opened first. */
 export const makeCard = async (): Promise<void> => {

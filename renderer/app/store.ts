@@ -44,7 +44,7 @@ export interface App {
   readonly station: Station | null
   readonly fixture: Fixture | null
   /** A job to be looked at on the model instead of the one in hand, which stays as it is; any edit ends it. */
-  readonly trial: { readonly job: Job; readonly name: string } | null
+  readonly trial: { readonly of: 'fault' | 'file'; readonly job: Job; readonly name: string } | null
   /** The last good report of the tool in hand. */
   readonly report: Report | null
   /** Plan's answer to the job in hand while its report is being worked out. */

@@ -42,7 +42,7 @@ const One = ({ job, suspect }: OneProps) => {
   const { cause, rank, byEngine, symptoms } = suspect
   const name = t(`faults:cause.${cause}.name`)
   const show = (engineCause: EngineCause) => {
-    useApp.setState({ trial: { job: withFault(job, engineCause), name } })
+    useApp.setState({ trial: { of: 'fault', job: withFault(job, engineCause), name } })
     go('grind', code)
   }
   return (

@@ -1,6 +1,7 @@
 import { type ComponentType, type KeyboardEvent, useId, useState } from 'react'
 import { useTexts } from '../ui/texts.tsx'
 import { FormulasPanel } from './formulas/FormulasPanel.tsx'
+import { JobFilePanel } from './jobFile/JobFilePanel.tsx'
 import { PredictPanel } from './predict/PredictPanel.tsx'
 import type { Moment, Running } from './useLiveGrind.ts'
 import { ViewsPanel } from './ViewsPanel.tsx'
@@ -18,6 +19,7 @@ const panels: Readonly<Record<string, ComponentType<PanelProps>>> = {
   views: ViewsPanel,
   formulas: FormulasPanel,
   predict: PredictPanel,
+  jobFile: JobFilePanel,
 }
 
 /** What can be laid over the screen and put away again: one panel at a time, below its word. */

@@ -71,7 +71,7 @@ const GrindAlive = ({ running, job, onAgain }: GrindAliveProps) => {
   const shown = useViewing((viewing) => viewing.shown)
   return (
     <div className="grind-screen">
-      {trial && <Trial name={trial.name} />}
+      {trial && <Trial {...trial} />}
       <GrindBar {...views} />
       <div className="grind-stage">
         <Stage {...views} palette={palette} dot={dot} rotation={rotation} homeCount={homeCount} />
@@ -106,12 +106,12 @@ const GrindAlive = ({ running, job, onAgain }: GrindAliveProps) => {
   )
 }
 
-/** Says that a fault is being shown, and leads back to the job itself. */
-const Trial = ({ name }: { readonly name: string }) => {
+/** Says what is being shown instead of the job, and leads back to it. */
+const Trial = ({ of, name }: { readonly of: 'fault' | 'file'; readonly name: string }) => {
   const t = useTexts()
   return (
     <p className="grind-trial" role="status">
-      {t('grind:trial.shows', { name })}{' '}
+      {t(`grind:trial.${of}`, { name })}{' '}
       <button type="button" className="key" onClick={() => useApp.setState({ trial: null })}>
         {t('grind:trial.leave')}
       </button>

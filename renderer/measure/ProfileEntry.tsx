@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { readProfileText } from '../../geometry/profileText.ts'
 import type { Problem } from '../../geometry/result.ts'
+import { FileKey } from '../ui/FileKey.tsx'
 import { Problems } from '../ui/Problems.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { changeSheet } from './bench.ts'
@@ -91,25 +92,3 @@ const PhotographKey = ({ tool }: Pick<EntriesProps, 'tool'>) => {
     </>
   )
 }
-
-interface FileKeyProps {
-  readonly name: string
-  /** Kinds of file, as an input lists them. */
-  readonly accept: string
-  readonly onPick: (file: File | undefined) => Promise<void>
-}
-
-/** Picks a file; emptied after it, so that the same file can be picked again. */
-const FileKey = ({ name, accept, onPick }: FileKeyProps) => (
-  <label className="key file-key">
-    {name}
-    <input
-      type="file"
-      accept={accept}
-      onChange={(event) => {
-        void onPick(event.target.files?.[0])
-        event.target.value = ''
-      }}
-    />
-  </label>
-)
