@@ -1,4 +1,4 @@
-import { type ComponentType, type KeyboardEvent, useId, useState } from 'react'
+import { type ComponentType, type KeyboardEvent, lazy, Suspense, useId, useState } from 'react'
 import { useTexts } from '../ui/texts.tsx'
 import { FormulasPanel } from './formulas/FormulasPanel.tsx'
 import { JobFilePanel } from './jobFile/JobFilePanel.tsx'
@@ -6,6 +6,8 @@ import { PredictPanel } from './predict/PredictPanel.tsx'
 import type { Moment, Running } from './useLiveGrind.ts'
 import { ViewsPanel } from './ViewsPanel.tsx'
 import './grindBar.css'
+
+const ModelPanel = lazy(() => import('./model/ModelPanel.tsx'))
 
 /** What a panel of the bar may need to know. */
 export interface PanelProps {
@@ -20,6 +22,7 @@ const panels: Readonly<Record<string, ComponentType<PanelProps>>> = {
   formulas: FormulasPanel,
   predict: PredictPanel,
   jobFile: JobFilePanel,
+  model: ModelPanel,
 }
 
 /** What can be laid over the screen and put away again: one panel at a time, below its word. */
@@ -49,9 +52,16 @@ export const GrindBar = (props: PanelProps) => {
           {t(`grind:bar.${name}`)}
         </button>
       ))}
-      <div id={id} className="grind-panel" hidden={Panel === null}>
-        {Panel && <Panel {...props} />}
-      </div>
+      <section
+        id={id}
+        className="grind-panel"
+        hidden={Panel === null}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: a long panel is scrolled by the keyboard too
+        tabIndex={0}
+        aria-label={t(`grind:bar.${open ?? 'label'}`)}
+      >
+        <Suspense>{Panel && <Panel {...props} />}</Suspense>
+      </section>
     </div>
   )
 }

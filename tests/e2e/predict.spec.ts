@@ -28,4 +28,8 @@ test('a guess comes first, what the program foretells is hidden until the wheel 
   await expect(app.getByText('The guess was for sweep 20')).toBeVisible()
   await app.getByRole('button', { name: 'Formulas' }).click()
   await expect(app.locator('[data-formula="yaw"]')).toContainText('0.61°')
+  await app.getByRole('button', { name: 'What is simplified' }).click()
+  await expect(app.getByRole('heading', { name: 'What is left out' })).toBeVisible()
+  await takePicture(app, 'grind-model-page')
+  await expectAxeClean(app)
 })

@@ -14,14 +14,14 @@ export const FormulasPanel = ({ running }: PanelProps) => {
   const { job, setUp } = running
   const lines = useMemo(() => formulaLines({ job, setUp, grind, figures }), [job, setUp, grind, figures])
   return (
-    <section className="formulas" aria-label={t('formulas:heading')}>
+    <div className="formulas">
       <dl>
         {lines.map((line) => (
           <Formula key={line.name} line={line} />
         ))}
       </dl>
       <p className="muted">{t('formulas:note')}</p>
-    </section>
+    </div>
   )
 }
 

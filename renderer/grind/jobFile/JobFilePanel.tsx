@@ -36,7 +36,7 @@ export const JobFilePanel = ({ running }: PanelProps) => {
     if (job.ok) useApp.setState({ trial: { of: 'file', job: job.value, name: picked.name } })
   }
   return (
-    <section className="job-file" aria-label={t('jobFile:heading')}>
+    <div className="job-file">
       <p>{t('jobFile:how')}</p>
       <div className="job-file-keys">
         <button type="button" className="key" onClick={save}>
@@ -46,7 +46,7 @@ export const JobFilePanel = ({ running }: PanelProps) => {
       </div>
       {refused && <WhyNot {...refused} />}
       {trial && <Shown file={trial.name} code={tool.code} />}
-    </section>
+    </div>
   )
 }
 

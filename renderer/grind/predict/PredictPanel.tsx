@@ -10,7 +10,6 @@ import './predict.css'
 
 /** Say what will come, let the wheel run, and compare. */
 export const PredictPanel = (props: PanelProps) => {
-  const t = useTexts()
   const stage = usePredicting((now) => now.stage)
   useEffect(() => {
     if (usePredicting.getState().stage === 'idle') ask()
@@ -18,11 +17,7 @@ export const PredictPanel = (props: PanelProps) => {
       if (usePredicting.getState().stage === 'asking') putAway()
     }
   }, [])
-  return (
-    <section className="predict" aria-label={t('predict:heading')}>
-      {stage === 'told' ? <Told {...props} /> : <Asking {...props} />}
-    </section>
-  )
+  return <div className="predict">{stage === 'told' ? <Told {...props} /> : <Asking {...props} />}</div>
 }
 
 const Asking = ({ running, moment }: PanelProps) => {
