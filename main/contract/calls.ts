@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { copyContentsSchema, copyNameSchema, copySchema } from './copies.ts'
 import {
   benchLogDraftSchema,
   benchLogSchema,
@@ -109,6 +110,17 @@ export const calls = {
     z.strictObject({ rack: z.enum(['demo', 'own']) }),
     z.strictObject({ rack: z.enum(['demo', 'own']) }),
   ),
+
+  /** Copies of the open data file, newest first, and where they are kept. */
+  'copy.list': entry(
+    'query',
+    nothing,
+    z.strictObject({ copies: z.array(copySchema), folder: z.string(), mostBytes: z.number() }),
+  ),
+  'copy.look': entry('query', copyNameSchema, copyContentsSchema),
+  'copy.make': entry('command', nothing, z.null()),
+  /** Puts a copy in the data file's place; the file as it was becomes a copy, so that there is a way back. */
+  'copy.goBack': entry('command', copyNameSchema, z.strictObject({ at: z.iso.datetime() })),
 
   /** The page for the wheel as PDF; the bytes are fetched by blob id. */
   'card.make': entry('task', byId, z.strictObject({ blobId: z.uuid(), fileName: z.string() })),

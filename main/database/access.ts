@@ -12,6 +12,14 @@ export interface Access {
   write<T>(work: (transaction: Database) => Promise<Result<T>>): Promise<Result<T>>
   /** Puts another open file in place of this one, between turns, and closes the old. */
   replace(make: () => Promise<Result<OpenDatabase>>): Promise<Result<OpenDatabase>>
+  /**
+   * Closes this file, lets `work` change what is on the disk and open what is there then, and goes on with that. Where it
+   * cannot, `again` opens what is there after all.
+   */
+  swap(
+    work: () => Promise<Result<OpenDatabase>>,
+    again: () => Promise<Result<OpenDatabase>>,
+  ): Promise<Result<OpenDatabase>>
   schemaVersion(): number
   close(): Promise<void>
 }
@@ -62,6 +70,14 @@ export const createAccess = (first: OpenDatabase): Access => {
         if (!next.ok) return next
         await current.close()
         current = next.value
+        return next
+      }),
+    swap: (work, again) =>
+      inTurn(async () => {
+        await current.close()
+        const next = await work()
+        const open = next.ok ? next : await again()
+        if (open.ok) current = open.value
         return next
       }),
     schemaVersion: () => current.schemaVersion,

@@ -15,3 +15,6 @@ export const faultOf = (error: unknown): Problem => {
   const match = known.find(([beginning]) => code.startsWith(beginning))
   return problem(match === undefined ? 'serviceFailed' : match[1])
 }
+
+/** @returns what the system says of an error, for the part of a sentence that only an expert can use */
+export const faultText = (error: unknown): string => (error instanceof Error ? error.message : String(error))

@@ -2,6 +2,7 @@ import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import BetterSqlite from 'better-sqlite3'
 import { failed, ok, type Problem, problem, type Result } from '../../geometry/result.ts'
+import { faultText } from './fault.ts'
 
 /** The hold on a data folder. */
 export interface FolderLock {
@@ -28,7 +29,7 @@ const reasons: readonly (readonly [string, string])[] = [
 export const folderProblem = (error: unknown, folder: string): Problem => {
   const code = error instanceof Error && 'code' in error ? String(error.code) : ''
   const found = reasons.find(([beginning]) => code.startsWith(beginning))
-  const detail = error instanceof Error ? error.message : String(error)
+  const detail = faultText(error)
   return found === undefined ? problem('folderNotOpened', '', { folder, detail }) : problem(found[1], '', { folder })
 }
 

@@ -3,7 +3,8 @@ import { basename } from 'node:path'
 import BetterSqlite from 'better-sqlite3'
 import { Kysely } from 'kysely'
 import { failed, ok, type Problem, problem, type Result } from '../../geometry/result.ts'
-import { backupFolder } from '../backup/daily.ts'
+import { backupFolder } from '../backup/copies.ts'
+import { faultText } from './fault.ts'
 import { isSound, moveAside, stoppedUncleanly, tellsOfDamage } from './health.ts'
 import { ImmediateDialect } from './immediateDialect.ts'
 import { APPLICATION_ID, migrate, schemaVersionOf } from './migrate.ts'
@@ -90,7 +91,7 @@ const isFull = (error: unknown): boolean => error instanceof BetterSqlite.Sqlite
 const refusalOf = (error: unknown, path: string): Problem => {
   if (tellsOfDamage(error)) return problem('dataDamaged', '', { file: path })
   if (isFull(error)) return problem('rackNoRoom', '', { file: path })
-  return problem('rackNotOpened', '', { file: path, detail: error instanceof Error ? error.message : String(error) })
+  return problem('rackNotOpened', '', { file: path, detail: faultText(error) })
 }
 
 /**

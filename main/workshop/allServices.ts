@@ -13,6 +13,7 @@ import type { Services } from '../services.ts'
 import { settingsServices, settingsStore } from '../settings/settings.ts'
 import type { Blobs } from './blobs.ts'
 import { cardServices, type MakeCard } from './cardServices.ts'
+import { copyServices } from './copyServices.ts'
 import type { Workshop } from './workshop.ts'
 import { changeServices, workshopServices } from './workshopServices.ts'
 
@@ -58,6 +59,7 @@ export const createServices = (workshop: Workshop, { blobs, solveJob, makeCard }
     ...settingsServices(desk),
     ...changeServices(desk, stores),
     ...workshopServices(workshop),
+    ...copyServices(workshop),
     ...cardServices(desk, blobs, makeCard),
   }
 }

@@ -1,7 +1,9 @@
-import { ok, type Problem, problem, type Result } from '../../geometry/result.ts'
-import { backUpDaily } from '../backup/daily.ts'
-import { createAccess } from '../database/access.ts'
+import { failed, ok, type Problem, problem, type Result } from '../../geometry/result.ts'
+import { backUpIfDue } from '../backup/backUp.ts'
+import { bringBeside, changePlaces, finishGoingBack } from '../backup/goBack.ts'
+import { type Access, createAccess } from '../database/access.ts'
 import type { Desk } from '../database/desk.ts'
+import { faultText } from '../database/fault.ts'
 import { type OpenDatabase, openDatabase } from '../database/open.ts'
 import { chosenRack, noteChoice, type RackName, rackPath } from './choice.ts'
 import { fillDemo } from './demo.ts'
@@ -19,24 +21,38 @@ interface WorkshopOptions {
 export interface Workshop {
   readonly desk: Desk
   rack(): RackName
+  /** The open data file. */
+  path(): string
   /** What the user should hear of the open rack, such as a damaged file that was moved aside. */
   notices(): readonly Problem[]
   open(rack: RackName): Promise<Result<null>>
+  /** Puts a copy in the data file's place; the file that was there becomes a copy. Where that cannot be, all is as before. */
+  goBack(copy: string): Promise<Result<null>>
   close(): Promise<void>
 }
 
 /** A failed backup must not keep anybody from working; it is told instead. */
 const backUp = (options: WorkshopOptions, rack: RackName): readonly Problem[] => {
   try {
-    backUpDaily(rackPath(options.dataDir, rack), options.now())
+    backUpIfDue(rackPath(options.dataDir, rack), options.now())
     return []
   } catch (error) {
-    return [problem('backupFailed', '', { detail: error instanceof Error ? error.message : String(error) })]
+    return [problem('backupFailed', '', { detail: faultText(error) })]
   }
 }
 
-const deskOf = (options: WorkshopOptions, first: OpenDatabase): Desk => ({
-  access: createAccess(first),
+/** The same access, with something done after every change, before anybody else has a turn. */
+const afterChanges = (access: Access, changed: () => void): Access => ({
+  ...access,
+  write: async (work) => {
+    const written = await access.write(work)
+    if (written.ok) await access.read(async () => changed())
+    return written
+  },
+})
+
+const deskOf = (options: WorkshopOptions, first: OpenDatabase, changed: () => void = () => undefined): Desk => ({
+  access: afterChanges(createAccess(first), changed),
   now: options.now,
   newId: options.newId,
   who: options.who,
@@ -44,7 +60,9 @@ const deskOf = (options: WorkshopOptions, first: OpenDatabase): Desk => ({
 
 /** @returns a rack's file, open; the demo is filled in before anybody else can write to it */
 const openRack = async (options: WorkshopOptions, rack: RackName): Promise<Result<OpenDatabase>> => {
-  const opened = openDatabase(rackPath(options.dataDir, rack), { now: options.now(), log: options.log })
+  const path = rackPath(options.dataDir, rack)
+  finishGoingBack(path)
+  const opened = openDatabase(path, { now: options.now(), log: options.log })
   if (!opened.ok || rack !== 'demo') return opened
   const filled = await fillDemo(deskOf(options, opened.value))
   if (filled.ok) return opened
@@ -52,10 +70,28 @@ const openRack = async (options: WorkshopOptions, rack: RackName): Promise<Resul
   return filled
 }
 
+/** Changes places and opens what is there then, or tells why it could not. */
+const placesChanged = async (
+  path: string,
+  options: WorkshopOptions,
+  reopen: () => Promise<Result<OpenDatabase>>,
+): Promise<Result<OpenDatabase>> => {
+  try {
+    changePlaces(path, options.now())
+  } catch (error) {
+    return failed(problem('goingBackFailed', '', { detail: faultText(error) }))
+  }
+  return reopen()
+}
+
 const workshopOf = (options: WorkshopOptions, first: OpenDatabase, firstRack: RackName): Workshop => {
-  const desk = deskOf(options, first)
   let current = firstRack
   let notices = [...first.notices, ...backUp(options, firstRack)]
+  const desk = deskOf(options, first, () => {
+    const failures = backUp(options, current)
+    if (failures.length > 0) notices = [...notices.filter(({ code }) => code !== 'backupFailed'), ...failures]
+  })
+  const path = (): string => rackPath(options.dataDir, current)
   const open = async (rack: RackName): Promise<Result<null>> => {
     if (rack === current) return ok(null)
     const opened = await desk.access.replace(() => openRack(options, rack))
@@ -65,7 +101,17 @@ const workshopOf = (options: WorkshopOptions, first: OpenDatabase, firstRack: Ra
     noteChoice(options.dataDir, rack)
     return ok(null)
   }
-  return { desk, rack: () => current, notices: () => notices, open, close: desk.access.close }
+  const goBack = async (copy: string): Promise<Result<null>> => {
+    try {
+      bringBeside(path(), copy)
+    } catch (error) {
+      return failed(problem('goingBackFailed', '', { detail: faultText(error) }))
+    }
+    const reopen = () => openRack(options, current)
+    const opened = await desk.access.swap(() => placesChanged(path(), options, reopen), reopen)
+    return opened.ok ? ok(null) : opened
+  }
+  return { desk, rack: () => current, path, notices: () => notices, open, goBack, close: desk.access.close }
 }
 
 /**

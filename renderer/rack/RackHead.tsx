@@ -1,6 +1,8 @@
+import { useState } from 'react'
 import { sayProblem, useApp } from '../app/store.ts'
 import { openWorkshop } from '../app/storeRack.ts'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
+import { CopiesSheet } from './copies/CopiesSheet.tsx'
 
 interface RackHeadProps {
   readonly typed: string
@@ -52,6 +54,7 @@ const open = async (rack: 'demo' | 'own'): Promise<void> => {
 
 const Standing = () => {
   const t = useTexts()
+  const [copies, setCopies] = useState(false)
   const tools = useApp((app) => app.tools)
   const workshop = useApp((app) => app.workshop)
   const lent = tools.filter(({ holder }) => holder !== '').length
@@ -69,7 +72,11 @@ const Standing = () => {
         <button type="button" className="word rack-own" onClick={() => void open(demo ? 'own' : 'demo')}>
           {t(demo ? 'rack:startOwn' : 'rack:openDemo')}
         </button>
+        <button type="button" className="word" onClick={() => setCopies(true)}>
+          {t('copies:open')}
+        </button>
       </p>
+      {copies && <CopiesSheet onClose={() => setCopies(false)} />}
     </div>
   )
 }

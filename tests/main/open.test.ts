@@ -3,7 +3,6 @@ import { join } from 'node:path'
 import BetterSqlite from 'better-sqlite3'
 import { sql } from 'kysely'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { backUpDaily } from '../../main/backup/daily.ts'
 import { type Migration, migrations } from '../../main/database/migrations.ts'
 import { type OpenDatabase, openDatabase } from '../../main/database/open.ts'
 import { codesOf, openOwnBench, temporaryFolder, toolDraft } from './support.ts'
@@ -183,21 +182,5 @@ describe('a migration', () => {
   it('of a new file makes no copy', async () => {
     await makeFile()
     expect(existsSync(join(place.folder, 'backups'))).toBe(false)
-  })
-})
-
-describe('the daily copy', () => {
-  it('is made once a day while the file is in use, is sound, and the newest ten are kept', async () => {
-    const bench = await openOwnBench(place.folder)
-    await bench.done('tool.add', toolDraft)
-    const made: (string | null)[] = []
-    for (let day = 1; day <= 12; day += 1) made.push(backUpDaily(path, new Date(Date.UTC(2027, 0, day))))
-    expect(backUpDaily(path, new Date(Date.UTC(2027, 0, 12, 23)))).toBeNull()
-    const kept = readdirSync(join(place.folder, 'backups')).filter((name) => name.startsWith('own-2027'))
-    expect(kept.sort()).toEqual(made.slice(2).map((one) => one?.split(/[\\/]/).at(-1)))
-    const copy = new BetterSqlite(made[11] ?? '', { readonly: true })
-    expect(copy.prepare('SELECT count(*) FROM tool').pluck().get()).toBe(1)
-    copy.close()
-    await bench.workshop.close()
   })
 })

@@ -115,8 +115,9 @@ export const openBench = async (
   dataDir: string,
   changes: Partial<Makers> = {},
   newId = countedIds(),
+  now: () => Date = tickingClock(),
 ): Promise<Bench> => {
-  const opened = await openWorkshop({ dataDir, who: 'tester', now: tickingClock(), newId, log: () => undefined })
+  const opened = await openWorkshop({ dataDir, who: 'tester', now, newId, log: () => undefined })
   if (!opened.ok) throw new Error(JSON.stringify(opened.problems))
   const events: HostEvent[] = []
   const router = createRouter(createServices(opened.value, makers(changes)), { onFault: () => undefined })
@@ -133,9 +134,14 @@ export const openBench = async (
 }
 
 /** A bench on the user's own rack, empty the first time; the demo is never made. */
-export const openOwnBench = (dataDir: string, changes: Partial<Makers> = {}, newId = countedIds()): Promise<Bench> => {
+export const openOwnBench = (
+  dataDir: string,
+  changes: Partial<Makers> = {},
+  newId = countedIds(),
+  now: () => Date = tickingClock(),
+): Promise<Bench> => {
   noteChoice(dataDir, 'own')
-  return openBench(dataDir, changes, newId)
+  return openBench(dataDir, changes, newId, now)
 }
 
 /** @returns the codes of a failed result, or none */

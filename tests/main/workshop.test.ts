@@ -62,7 +62,7 @@ describe('a first start', () => {
   })
 
   it('makes a copy of the data', () => {
-    expect(readdirSync(join(place.folder, 'backups'))).toEqual(['demo-2026-01-05.db'])
+    expect(readdirSync(join(place.folder, 'backups'))).toEqual([expect.stringMatching(/^demo-2026-01-05T08-.*Z\.db$/)])
   })
 })
 

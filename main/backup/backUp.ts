@@ -1,0 +1,38 @@
+import { rmSync } from 'node:fs'
+import { join } from 'node:path'
+import BetterSqlite from 'better-sqlite3'
+import { backupFolder, copyPath, listCopies } from './copies.ts'
+import { copyDatabase } from './copyFile.ts'
+import { copiesToDrop } from './retention.ts'
+
+/** At most this much work is lost with the data file (ms). */
+const HOUR_MS = 3_600_000
+/** Weight that all copies of a data file may have together: hundreds of a workshop's, a handful of the largest. */
+export const MOST_COPIES_BYTES = 500e6
+
+/** Whether an hour has gone by since the last copy, in either direction: a clock set back must not stop the copies. */
+const isDue = (path: string, now: Date): boolean => {
+  const newest = listCopies(path).find(({ kind }) => kind === 'kept')
+  return newest === undefined || Math.abs(now.getTime() - Date.parse(newest.at)) >= HOUR_MS
+}
+
+/**
+ * Copies a data file, over a connection of its own, and lets go of copies that are one too many.
+ *
+ * @returns the new copy's path
+ * @throws when the copy cannot be written; the data file and the copies there are untouched
+ */
+export const backUp = (path: string, now: Date): string => {
+  const target = copyPath(path, 'kept', now)
+  const reading = new BetterSqlite(path, { readonly: true, fileMustExist: true })
+  try {
+    copyDatabase(reading, target)
+  } finally {
+    reading.close()
+  }
+  for (const { name } of copiesToDrop(listCopies(path), now, MOST_COPIES_BYTES)) rmSync(join(backupFolder(path), name))
+  return target
+}
+
+/** As `backUp`, where an hour has passed since the last one. @returns null where it has not */
+export const backUpIfDue = (path: string, now: Date): string | null => (isDue(path, now) ? backUp(path, now) : null)
