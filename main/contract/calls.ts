@@ -120,7 +120,7 @@ export const calls = {
   'copy.look': entry('query', copyNameSchema, copyContentsSchema),
   'copy.make': entry('command', nothing, z.null()),
   /** Puts a copy in the data file's place; the file as it was becomes a copy, so that there is a way back. */
-  'copy.goBack': entry('command', copyNameSchema, z.strictObject({ at: z.iso.datetime() })),
+  'copy.restore': entry('command', copyNameSchema, z.strictObject({ at: z.iso.datetime() })),
 
   /** The page for the wheel as PDF; the bytes are fetched by blob id. */
   'card.make': entry('task', byId, z.strictObject({ blobId: z.uuid(), fileName: z.string() })),

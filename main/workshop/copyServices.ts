@@ -8,7 +8,7 @@ import { faultText } from '../database/fault.ts'
 import type { Services } from '../services.ts'
 import type { Workshop } from './workshop.ts'
 
-type CopyCalls = 'copy.list' | 'copy.look' | 'copy.make' | 'copy.goBack'
+type CopyCalls = 'copy.list' | 'copy.look' | 'copy.make' | 'copy.restore'
 
 /** @returns a copy of the open data file by its name, or that there is none of it */
 const findCopy = (workshop: Workshop, name: string): Result<Copy & { readonly path: string }> => {
@@ -41,7 +41,7 @@ export const copyServices = (workshop: Workshop): Pick<Services, CopyCalls> => (
     return copy.ok ? lookInside(copy.value.path) : copy
   },
   'copy.make': async () => makeCopy(workshop),
-  'copy.goBack': async ({ name }, context) => {
+  'copy.restore': async ({ name }, context) => {
     const copy = findCopy(workshop, name)
     if (!copy.ok) return copy
     const contents = lookInside(copy.value.path)

@@ -28,7 +28,7 @@ export const CopiesSheet = ({ onClose }: { readonly onClose: () => void }) => {
     else setProblems(made.problems)
   }
   const goBack = async (name: string): Promise<void> => {
-    const gone = await call('copy.goBack', { name })
+    const gone = await call('copy.restore', { name })
     if (!gone.ok) return setProblems(gone.problems)
     await loadAll()
     say('copies:gone', { at: momentText(gone.value.at) })
