@@ -86,7 +86,16 @@ export const calls = {
   ),
   'benchLog.remove': entry('command', z.strictObject(seen), changed(z.null())),
 
-  'change.list': entry('query', z.strictObject({ most: z.int().min(1).max(200).default(20) }), z.array(changeSchema)),
+  /** The newest changes: of everything, of one record, or those that took something away and still stand. */
+  'change.list': entry(
+    'query',
+    z.strictObject({
+      most: z.int().min(1).max(200).default(20),
+      entityId: z.string().max(100).optional(),
+      only: z.enum(['all', 'removed']).default('all'),
+    }),
+    z.array(changeSchema),
+  ),
   /** Takes back the change of this id, or without one the newest that still stands. */
   'change.undo': entry('command', z.strictObject({ id: z.int().optional() }), changeSchema),
 

@@ -202,6 +202,8 @@ export const settingsSchema = z.strictObject({
 /** Nouns that the change log and events speak of. */
 export const nouns = ['tool', 'station', 'fixture', 'job', 'benchLog', 'settings'] as const
 
+const cellSchema = z.union([z.string(), z.number(), z.null()])
+
 /** One change, as the undo list shows it. */
 export const changeSchema = z.strictObject({
   id: z.int(),
@@ -213,6 +215,8 @@ export const changeSchema = z.strictObject({
   /** Name or code of the record, for the message. */
   label: z.string(),
   undone: z.boolean(),
+  /** The record's plain fields that it changed; empty where one was added or taken away. */
+  fields: z.array(z.strictObject({ key: z.string(), before: cellSchema, after: cellSchema })),
 })
 
 export type ToolDraft = z.output<typeof toolDraftSchema>

@@ -68,6 +68,23 @@ export const commitStep = async <T extends Stored, A extends T | null>(
   return ok({ value, changeId: id })
 }
 
+type Cells = Readonly<Record<string, unknown>>
+
+const cellOf = (value: unknown): string | number | null =>
+  typeof value === 'string' || typeof value === 'number' ? value : null
+
+/** What a record carries that says nothing of its own. */
+const bookkeeping = ['id', 'version', 'code', 'searchText']
+
+/** Plain fields that differ; what is a document of its own, such as a job, is not taken apart here. */
+const fieldsOf = ({ before, after }: Selectable<ChangeRow>): Change['fields'] => {
+  if (before === null || after === null) return []
+  const [was, is] = [JSON.parse(before) as Cells, JSON.parse(after) as Cells]
+  return [...new Set([...Object.keys(was), ...Object.keys(is)])]
+    .filter((key) => !bookkeeping.includes(key) && cellOf(was[key]) !== cellOf(is[key]))
+    .map((key) => ({ key, before: cellOf(was[key]), after: cellOf(is[key]) }))
+}
+
 /** @returns a line of the log as the undo list shows it */
 export const changeOfRow = (row: Selectable<ChangeRow>): Change => ({
   id: row.id,
@@ -78,4 +95,5 @@ export const changeOfRow = (row: Selectable<ChangeRow>): Change => ({
   action: row.action,
   label: row.label,
   undone: row.undoneBy !== null,
+  fields: fieldsOf(row),
 })

@@ -92,14 +92,19 @@ export const undoChange = async (
   return takeBack(db, desk, stores, line)
 }
 
+/** Which lines of the log are asked for. */
+interface Asked {
+  readonly most: number
+  readonly entityId?: string | undefined
+  /** `removed`: what took something away and was not taken back. */
+  readonly only: 'all' | 'removed'
+}
+
 /** @returns the newest lines, newest first, without what the program did by itself */
-export const listChanges = async (db: Database, most: number): Promise<Change[]> => {
-  const rows = await db
-    .selectFrom('change')
-    .selectAll()
-    .where('unasked', '=', 0)
-    .orderBy('id', 'desc')
-    .limit(most)
-    .execute()
+export const listChanges = async (db: Database, { most, entityId, only }: Asked): Promise<Change[]> => {
+  let query = db.selectFrom('change').selectAll().where('unasked', '=', 0)
+  if (entityId !== undefined) query = query.where('entityId', '=', entityId)
+  if (only === 'removed') query = query.where('action', '=', 'removed').where('undoneBy', 'is', null)
+  const rows = await query.orderBy('id', 'desc').limit(most).execute()
   return rows.map(changeOfRow)
 }

@@ -22,7 +22,7 @@ export const workshopServices = (workshop: Workshop): Pick<Services, 'workshop.g
 
 /** The calls of the change log. */
 export const changeServices = (desk: Desk, stores: Stores): Pick<Services, 'change.list' | 'change.undo'> => ({
-  'change.list': async ({ most }) => ok(await desk.access.read((db) => listChanges(db, most))),
+  'change.list': async (asked) => ok(await desk.access.read((db) => listChanges(db, asked))),
   'change.undo': async ({ id }, context) => {
     const undone = await desk.access.write((db) => undoChange(db, desk, stores, id))
     if (undone.ok) context.changed(undone.value.noun, [undone.value.entityId])

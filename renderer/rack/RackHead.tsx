@@ -3,6 +3,7 @@ import { sayProblem, useApp } from '../app/store.ts'
 import { openWorkshop } from '../app/storeRack.ts'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import { CopiesSheet } from './copies/CopiesSheet.tsx'
+import { HistorySheet } from './history/HistorySheet.tsx'
 
 interface RackHeadProps {
   readonly typed: string
@@ -55,6 +56,7 @@ const open = async (rack: 'demo' | 'own'): Promise<void> => {
 const Standing = () => {
   const t = useTexts()
   const [copies, setCopies] = useState(false)
+  const [history, setHistory] = useState(false)
   const tools = useApp((app) => app.tools)
   const workshop = useApp((app) => app.workshop)
   const lent = tools.filter(({ holder }) => holder !== '').length
@@ -75,7 +77,11 @@ const Standing = () => {
         <button type="button" className="word" onClick={() => setCopies(true)}>
           {t('copies:open')}
         </button>
+        <button type="button" className="word" onClick={() => setHistory(true)}>
+          {t('history:open')}
+        </button>
       </p>
+      {history && <HistorySheet tool={null} onClose={() => setHistory(false)} />}
       {copies && <CopiesSheet onClose={() => setCopies(false)} />}
     </div>
   )

@@ -1,3 +1,4 @@
+import { useState } from 'react'
 import type { Tool } from '../../main/contract/entities.ts'
 import { go } from '../app/route.ts'
 import { sayProblem } from '../app/store.ts'
@@ -6,6 +7,7 @@ import { FigureText } from '../ui/FigureText.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { BenchLog } from './BenchLog.tsx'
+import { HistorySheet } from './history/HistorySheet.tsx'
 import { IronDrawing } from './IronDrawing.tsx'
 import './toolDetail.css'
 
@@ -17,6 +19,7 @@ interface ToolDetailProps {
 /** The tool in hand: its figures, its iron drawn to scale with the dot, its bench log. */
 export const ToolDetail = ({ tool, onEdit }: ToolDetailProps) => {
   const t = useTexts()
+  const [history, setHistory] = useState(false)
   const remove = async () => {
     const removed = await removeTool(tool)
     if (!removed.ok && removed.problems[0]) sayProblem(removed.problems[0])
@@ -38,11 +41,15 @@ export const ToolDetail = ({ tool, onEdit }: ToolDetailProps) => {
           <button type="button" className="word" onClick={() => void remove()}>
             {t('rack:remove')}
           </button>
+          <button type="button" className="word" onClick={() => setHistory(true)}>
+            {t('history:open')}
+          </button>
         </p>
       </div>
       <DetailFigures tool={tool} />
       <IronDrawing tool={tool} />
       <BenchLog tool={tool} />
+      {history && <HistorySheet tool={tool} onClose={() => setHistory(false)} />}
     </div>
   )
 }

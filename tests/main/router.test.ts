@@ -37,7 +37,7 @@ describe('the router', () => {
 
   it('fills in defaults before the service', async () => {
     const router = routerWith({ 'change.list': async (input: unknown) => failed(problem(JSON.stringify(input))) })
-    expect(codesOf(await ask(router, 'change.list', {}))).toEqual(['{"most":20}'])
+    expect(codesOf(await ask(router, 'change.list', {}))).toEqual(['{"most":20,"only":"all"}'])
   })
 
   it('lets nothing out that the contract does not name', async () => {

@@ -129,4 +129,25 @@ describe('undo', () => {
     ])
     expect(await bench.done('change.list', { most: 1 })).toHaveLength(1)
   })
+
+  it('says which plain fields a change touched, of one record or of all, and what lies in the scrap box', async () => {
+    const { value: tool } = await bench.done('tool.add', { ...toolDraft, name: 'one' })
+    const { value: other } = await bench.done('tool.add', { ...toolDraft, name: 'other' })
+    await bench.done('tool.edit', {
+      id: tool.id,
+      version: 1,
+      draft: { ...toolDraft, name: 'one', widthMm: 58, steel: 'O1' },
+    })
+    const [edited, added, ...more] = await bench.done('change.list', { entityId: tool.id })
+    expect(edited?.fields).toEqual([
+      { key: 'widthMm', before: 60, after: 58 },
+      { key: 'steel', before: '', after: 'O1' },
+    ])
+    expect([added?.action, added?.fields, more]).toEqual(['added', [], []])
+    const removed = async () => (await bench.done('change.list', { only: 'removed' })).map(({ label }) => label)
+    await bench.done('tool.remove', { id: other.id, version: 1 })
+    expect(await removed()).toEqual(['other'])
+    await bench.done('change.undo', {})
+    expect(await removed()).toEqual([])
+  })
 })

@@ -1,0 +1,42 @@
+import type { TFunction } from 'i18next'
+import type { Change } from '../../../main/contract/entities.ts'
+import type { FieldSpec } from '../../ui/RecordForm.tsx'
+import type { Figures } from '../../ui/useFigure.ts'
+import { fixtureFields, stationFields, toolFields } from '../drafts.ts'
+
+type AnyField = FieldSpec<Record<string, unknown>>
+
+/** The fields of each noun that has a form. */
+const forms: Partial<Record<Change['noun'], readonly AnyField[]>> = {
+  tool: toolFields as unknown as readonly AnyField[],
+  station: stationFields as unknown as readonly AnyField[],
+  fixture: fixtureFields as unknown as readonly AnyField[],
+}
+
+type Cell = Change['fields'][number]['before']
+
+const cellInWords = (t: TFunction, figures: Figures, field: AnyField, cell: Cell): string => {
+  if (cell === null || cell === '') return t('history:nothing')
+  if (field.kind === 'choice') return t(`${field.texts}.${cell}`)
+  if (field.kind === 'words') return String(cell)
+  const { text, unit } = figures.of(field.quantity, Number(cell))
+  return `${text} ${unit}`.trim()
+}
+
+/** One field of a change, named as on its form. */
+export interface FieldWords {
+  readonly name: string
+  readonly before: string
+  readonly after: string
+}
+
+/** @returns the changed fields that have a place on a form, in words with units */
+export const fieldsInWords = (t: TFunction, figures: Figures, { noun, fields }: Change): readonly FieldWords[] => {
+  const form = forms[noun] ?? []
+  return fields.flatMap(({ key, before, after }) => {
+    const field = form.find((each) => each.key === key)
+    if (!field) return []
+    const words = (cell: Cell) => cellInWords(t, figures, field, cell)
+    return [{ name: t(`rack:field.${key}`), before: words(before), after: words(after) }]
+  })
+}
