@@ -1,0 +1,46 @@
+import { type Rock, rockOf, type SteelLine } from './straightedge.ts'
+import { atan2 } from './trigonometry.ts'
+
+/** Angles of a bevel in section against the back, and its length from edge to heel. */
+export interface BevelAngles {
+  /** Of the steel at the very edge. */
+  readonly tipRad: number
+  /** Of the line from edge to heel. */
+  readonly chordRad: number
+  readonly chordMm: number
+  /** What a protractor's arm finds that lies on the bevel: from one angle to the other where it rocks, else twice the same. */
+  readonly foundRad: readonly [leastRad: number, mostRad: number]
+}
+
+/** Angle to the back of a line that recedes so much for each mm of height. */
+const angleOf = (recession: number): number => atan2(1, recession)
+
+/** Recession at the edge: of the parabola through the first three points, exact for their curve to second order. */
+const recessionAtEdge = ({ atMm, backMm }: SteelLine): number => {
+  const [n0, n1, n2] = [atMm[0], atMm[1], atMm[2]] as [number, number, number]
+  const [v0, v1, v2] = [backMm[0], backMm[1], backMm[2]] as [number, number, number]
+  const near = (v1 - v0) / (n1 - n0)
+  const far = (v2 - v1) / (n2 - n1)
+  return near - ((far - near) * (n1 - n0)) / (n2 - n0)
+}
+
+const foundBy = ({ first, last }: Rock): readonly [number, number] => [angleOf(last), angleOf(first)]
+
+/**
+ * The bevel as it stands, partly ground or wholly.
+ * @param section heights from the back (0 at the edge) with where the steel begins at each; three points or more
+ */
+export const bevelAngles = (section: SteelLine): BevelAngles => {
+  const { atMm, backMm } = section
+  const end = atMm.length - 1
+  const [heightMm, alongMm] = [
+    (atMm[end] as number) - (atMm[0] as number),
+    (backMm[end] as number) - (backMm[0] as number),
+  ]
+  return {
+    tipRad: angleOf(recessionAtEdge(section)),
+    chordRad: atan2(heightMm, alongMm),
+    chordMm: Math.sqrt(heightMm * heightMm + alongMm * alongMm),
+    foundRad: foundBy(rockOf(section)),
+  }
+}
