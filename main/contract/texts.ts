@@ -19,6 +19,7 @@ import quantities from '../../assets/texts/en/quantities.json' with { type: 'jso
 import rack from '../../assets/texts/en/rack.json' with { type: 'json' }
 import setUp from '../../assets/texts/en/setUp.json' with { type: 'json' }
 import square from '../../assets/texts/en/square.json' with { type: 'json' }
+import tools from '../../assets/texts/en/tools.json' with { type: 'json' }
 import wood from '../../assets/texts/en/wood.json' with { type: 'json' }
 import type { Unit } from '../../geometry/quantities.ts'
 import { figure, joined } from './figures.ts'
@@ -45,6 +46,7 @@ const catalogue = {
   rack,
   setUp,
   square,
+  tools,
   wood,
 }
 

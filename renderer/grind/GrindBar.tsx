@@ -3,6 +3,7 @@ import { useTexts } from '../ui/texts.tsx'
 import { FormulasPanel } from './formulas/FormulasPanel.tsx'
 import { JobFilePanel } from './jobFile/JobFilePanel.tsx'
 import { PredictPanel } from './predict/PredictPanel.tsx'
+import { ToolsPanel } from './tools/ToolsPanel.tsx'
 import type { Moment, Running } from './useLiveGrind.ts'
 import { ViewsPanel } from './ViewsPanel.tsx'
 import './grindBar.css'
@@ -19,6 +20,7 @@ export interface PanelProps {
 /** The bar's panels by their names, left to right; their words stand under `grind:bar.<name>`. */
 const panels: Readonly<Record<string, ComponentType<PanelProps>>> = {
   views: ViewsPanel,
+  tools: ToolsPanel,
   formulas: FormulasPanel,
   predict: PredictPanel,
   jobFile: JobFilePanel,

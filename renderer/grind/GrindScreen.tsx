@@ -12,6 +12,7 @@ import { PressureView } from './PressureView.tsx'
 import { useForetold } from './predict/predicting.ts'
 import { Stage } from './Stage.tsx'
 import { Time } from './Time.tsx'
+import { ToolViews } from './tools/ToolViews.tsx'
 import { type Running, useLiveGrind, useMoment, useRunProblems } from './useLiveGrind.ts'
 import { usePalette } from './useScreen.ts'
 import { Views } from './Views.tsx'
@@ -80,6 +81,7 @@ const GrindAlive = ({ running, job, onAgain }: GrindAliveProps) => {
         {(plotPx) => (
           <>
             {trial === null && <MotionFields motion={job.motion} />}
+            <ToolViews {...views} plotPx={plotPx} />
             {shown.pressure && <PressureView {...views} plotPx={plotPx} />}
             {shown.glass && (
               <GlassView

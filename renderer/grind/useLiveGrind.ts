@@ -79,9 +79,9 @@ const momentOf = (frame: Frame, { uMm }: RunShape): Moment => {
   }
 }
 
-/** The moment now, for figures; paused it is exact. */
-export const useMoment = ({ live, shape }: Running): Moment => {
-  const [moment, setMoment] = useState<Moment>(() => momentOf(live.latest as Frame, shape))
+/** What is read of the frames of a run, for figures; paused it is exact. @param read the same function every time */
+export const useReading = <T>({ live, shape }: Running, read: (frame: Frame, shape: RunShape) => T): T => {
+  const [reading, setReading] = useState<T>(() => read(live.latest as Frame, shape))
   const shownMs = useRef(0)
   useEffect(() => {
     const look = (): void => {
@@ -90,13 +90,16 @@ export const useMoment = ({ live, shape }: Running): Moment => {
       const nowMs = performance.now()
       if (frame.playing && nowMs - shownMs.current < FIGURES_MS) return
       shownMs.current = nowMs
-      setMoment(momentOf(frame, shape))
+      setReading(() => read(frame, shape))
     }
     look()
     return live.subscribe('frame', look)
-  }, [live, shape])
-  return moment
+  }, [live, shape, read])
+  return reading
 }
+
+/** The moment now. */
+export const useMoment = (running: Running): Moment => useReading(running, momentOf)
 
 /** Draws by hand with every frame of a run, at most once a screen refresh; what it is given must be used at once. */
 export const useEachFrame = ({ live, shape }: Running, draw: (frame: Frame) => void): void => {
