@@ -1,5 +1,6 @@
 import { newClearance } from './clearance.ts'
-import { nearestNode, newColumn, newSums, type Pressing, press, type Sums } from './contact.ts'
+import { newColumn } from './column.ts'
+import { nearestNode, newSums, type Pressing, press, type Sums } from './contact.ts'
 import type { Guess } from './guess.ts'
 import { type Bed, newPlaced, type Placed, type Pose, place } from './pose.ts'
 import { BALANCE_PASSES, FORCE_TOLERANCE, MOMENT_TOLERANCE, TILT_GRAIN, TURN_BRACKET } from './tolerances.ts'
@@ -84,7 +85,7 @@ const momentMet = ({ scales: { sums }, push, bed }: Weighing): boolean =>
 const depthStep = (weighing: Weighing): number | null => {
   const { sums } = weighing.scales
   if (sums.past || !(sums.force > 0) || !(sums.forcePerDepth > 0)) return null
-  const furthest = (2 * sums.deepestMm + 4 * softDepthMm(weighing)) / weighing.bed.barDistanceMm
+  const furthest = (2 * sums.force) / sums.forcePerDepth + (4 * softDepthMm(weighing)) / weighing.bed.barDistanceMm
   return Math.min((weighing.push.loadN - sums.force) / sums.forcePerDepth, furthest)
 }
 
@@ -124,7 +125,7 @@ const liftClear = (weighing: Weighing): boolean => {
   const { pose, scales, bed } = weighing
   const from = pose.depthSlope
   let lift = softDepthMm(weighing) / bed.barDistanceMm
-  while (scales.sums.deepestMm > 0 || scales.sums.past || scales.sums.force !== 0) {
+  while (scales.sums.past || scales.sums.force !== 0) {
     if (lift > HIGHEST_LIFT || scales.passesLeft <= 0) return false
     pose.depthSlope = from - lift
     lift *= 2

@@ -1,4 +1,5 @@
-import { type Clearance, creep, noteClearance } from './clearance.ts'
+import { type Clearance, creep, isNear, NEAR_MM, noteClearance } from './clearance.ts'
+import { coverage, type Pressed, pressColumn, pressColumnAtRim } from './column.ts'
 import type { Form } from './hold.ts'
 import type { Bed, Placed } from './pose.ts'
 import { radiusAt } from './rim.ts'
@@ -16,8 +17,6 @@ export interface Sums {
   moment: number
   momentPerDepth: number
   momentPerTurn: number
-  /** Deepest penetration; 0 while nothing touches. */
-  deepestMm: number
   /** A node has gone past the wheel's axis, where going in no longer presses: the pose is too deep and the sums mean nothing. */
   past: boolean
 }
@@ -30,216 +29,49 @@ export const newSums = (): Sums => ({
   moment: 0,
   momentPerDepth: 0,
   momentPerTurn: 0,
-  deepestMm: 0,
   past: false,
 })
-
-/**
- * Share of a node's column that the wheel covers, 0 to 1. Continuous in the pose: with a hard cut-off the moment would
- * jump and no balance exist.
- * @param left and @param right the column's borders along the wheel, @param half of the wheel's width
- */
-const coverage = (left: number, right: number, half: number): number => {
-  if (left >= -half && right <= half) return 1
-  const covered = Math.min(right, half) - Math.max(left, -half)
-  return covered <= 0 ? 0 : covered / (right - left)
-}
 
 /** What `press` fills. */
-export interface Pressing {
+export interface Pressing extends Pressed {
   readonly sums: Sums
   readonly clearance: Clearance
-  /** Force of each node per stiffness, du and dn; right only for columns whose clearance is not above 0. */
-  readonly patchMm: Float64Array
-  readonly column: Column
 }
-
-/** Sums of the column at work. */
-interface Column {
-  /** Force per stiffness and du. */
-  force: number
-  /** Weights of d and h, and of their growth through the thickness, in the growth of the force. */
-  d: number
-  dThrough: number
-  h: number
-  hThrough: number
-  /** Growth of the force with turnSlope by coverage alone. */
-  perTurn: number
-  /** As in `Sums`. */
-  past: boolean
-}
-
-export const newColumn = (): Column => ({
-  force: 0,
-  d: 0,
-  dThrough: 0,
-  h: 0,
-  hThrough: 0,
-  perTurn: 0,
-  past: false,
-})
 
 /**
- * Presses a column that the wheel, a true cylinder, covers whole. With rho = hypot(d, h) a node is R - rho deep.
- * @returns square of the column's least distance from the wheel's axis
+ * Adds a column to the sums. A column's v grows nearly straight through the thickness, and what touches stands about one row:
+ * enough for its growth with the turn.
  */
-const pressColumn = (
-  bed: Bed,
-  vMm: Float64Array,
-  { forms }: Placed,
-  { patchMm, column }: Pressing,
-  i: number,
-): number => {
-  const { throughCount, uMm, nMm, rowHeightsMm } = bed
-  const R = bed.rim.radiusMm
-  const square = R * R
-  const { perV: Dv, perN: Dn } = forms.d
-  const { perV: Hv, perN: Hn } = forms.h
-  const d0 = forms.d.atZero + forms.d.perU * (uMm[i] as number)
-  const h0 = forms.h.atZero + forms.h.perU * (uMm[i] as number)
-  let least = Number.POSITIVE_INFINITY
-  let force = 0
-  let dSum = 0
-  let dThrough = 0
-  let hSum = 0
-  let hThrough = 0
-  let past = false
-  for (let j = 0, at = i * throughCount; j < throughCount; j++, at++) {
-    const v = vMm[at] as number
-    const n = nMm[j] as number
-    const d = d0 + Dv * v + Dn * n
-    const h = h0 + Hv * v + Hn * n
-    const rhoSquare = d * d + h * h
-    if (rhoSquare < least) least = rhoSquare
-    if (rhoSquare >= square) {
-      patchMm[at] = 0
-      continue
-    }
-    const towards = d * Dv + h * Hv
-    if (towards <= 0) past = true
-    const facing = 1 / towards
-    const rho = Math.sqrt(rhoSquare)
-    const patch = (R - rho) * rho * facing
-    patchMm[at] = patch
-    const rowHeightMm = rowHeightsMm[j] as number
-    force += patch * rowHeightMm
-    const weight = facing * rowHeightMm
-    const dWeight = d * weight
-    const hWeight = h * weight
-    dSum += dWeight
-    dThrough += dWeight * n
-    hSum += hWeight
-    hThrough += hWeight * n
-  }
-  column.force = force
-  column.d = dSum
-  column.dThrough = dThrough
-  column.h = hSum
-  column.hThrough = hThrough
-  column.perTurn = 0
-  column.past = past
-  return least
-}
-
-/** The same where the wheel is not a true cylinder or its rim runs through the column. */
-const pressColumnAtRim = (
-  bed: Bed,
-  vMm: Float64Array,
-  placed: Placed,
-  { patchMm, column }: Pressing,
-  i: number,
-): number => {
-  const { throughCount, uMm, nMm, columnEdgesMm, rowHeightsMm, rim } = bed
-  const { x, d: dForm, h: hForm } = placed.forms
-  const xTurn = placed.perTurn.x
-  const half = rim.halfWidthMm
-  const u = uMm[i] as number
-  const leftX = x.atZero + x.perU * (columnEdgesMm[i] as number)
-  const rightX = x.atZero + x.perU * (columnEdgesMm[i + 1] as number)
-  const d0 = dForm.atZero + dForm.perU * u
-  const h0 = hForm.atZero + hForm.perU * u
-  let least = Number.POSITIVE_INFINITY
-  let force = 0
-  let dSum = 0
-  let dThrough = 0
-  let hSum = 0
-  let hThrough = 0
-  let perTurn = 0
-  let past = false
-  for (let j = 0, at = i * throughCount; j < throughCount; j++, at++) {
-    const v = vMm[at] as number
-    const n = nMm[j] as number
-    const d = d0 + dForm.perV * v + dForm.perN * n
-    const h = h0 + hForm.perV * v + hForm.perN * n
-    const shift = x.perV * v + x.perN * n
-    const rhoSquare = d * d + h * h
-    if (rhoSquare < least) least = rhoSquare
-    const radius = rim.shaped ? radiusAt(rim, x.atZero + x.perU * u + shift) : rim.radiusMm
-    const covered = rhoSquare < radius * radius ? coverage(leftX + shift, rightX + shift, half) : 0
-    if (covered === 0) {
-      patchMm[at] = 0
-      continue
-    }
-    const rho = Math.sqrt(rhoSquare)
-    const towards = d * dForm.perV + h * hForm.perV
-    if (towards <= 0) past = true
-    const facing = covered / towards
-    const patch = (radius - rho) * rho * facing
-    patchMm[at] = patch
-    const rowHeightMm = rowHeightsMm[j] as number
-    const weight = facing * rowHeightMm
-    force += patch * rowHeightMm
-    dSum += d * weight
-    dThrough += d * weight * n
-    hSum += h * weight
-    hThrough += h * weight * n
-    if (covered === 1) continue
-    const drift = xTurn.atZero + xTurn.perU * u + xTurn.perV * v + xTurn.perN * n
-    const entering = leftX + shift < -half ? drift : 0
-    const leaving = rightX + shift > half ? drift : 0
-    perTurn += ((patch / covered) * rowHeightMm * (entering - leaving)) / (rightX - leftX)
-  }
-  column.force = force
-  column.d = dSum
-  column.dThrough = dThrough
-  column.h = hSum
-  column.hThrough = hThrough
-  column.perTurn = perTurn
-  column.past = past
-  return least
-}
-
-/** Adds a column to the sums. A column's v grows nearly straight through the thickness, which is all its growth needs. */
 const addColumn = (
   bed: Bed,
   vMm: Float64Array,
-  placed: Placed,
-  pressing: Pressing,
+  { forms, perTurn, dPerDepth, hPerDepth }: Placed,
+  { sums, column }: Pressing,
   stiffness: number,
   loadPlaceMm: number,
   i: number,
 ): void => {
-  const { sums, column } = pressing
   const { throughCount, uMm, nMm, columnEdgesMm } = bed
-  const { d: dTurn, h: hTurn } = placed.perTurn
   const u = uMm[i] as number
   const edgeV = vMm[i * throughCount] as number
   const rise = ((vMm[(i + 1) * throughCount - 1] as number) - edgeV) / (nMm[throughCount - 1] as number)
+  const n = column.facingThrough / column.facing
+  const v = edgeV + rise * n
   const scale = stiffness * ((columnEdgesMm[i + 1] as number) - (columnEdgesMm[i] as number))
   const arm = u - loadPlaceMm
-  const dPerTurn =
-    (dTurn.atZero + dTurn.perU * u + dTurn.perV * edgeV) * column.d + (dTurn.perV * rise + dTurn.perN) * column.dThrough
-  const hPerTurn =
-    (hTurn.atZero + hTurn.perU * u + hTurn.perV * edgeV) * column.h + (hTurn.perV * rise + hTurn.perN) * column.hThrough
+  const dFacing = column.heightMm / forms.d.perV
+  const hFacing = (forms.h.atZero + forms.h.perU * u + forms.h.perN * n) * column.facing
+  const dPerTurn = perTurn.d.atZero + perTurn.d.perU * u + perTurn.d.perV * v + perTurn.d.perN * n
+  const hPerTurn = perTurn.h.atZero + perTurn.h.perU * u + perTurn.h.perV * v + perTurn.h.perN * n
   const force = scale * column.force
-  const perDepth = -scale * (placed.dPerDepth * column.d + placed.hPerDepth * column.h)
-  const perTurn = scale * (column.perTurn - dPerTurn - hPerTurn)
+  const forcePerDepth = -scale * (dPerDepth * dFacing + hPerDepth * hFacing)
+  const forcePerTurn = scale * (column.perTurn - dPerTurn * dFacing - hPerTurn * hFacing)
   sums.force += force
-  sums.forcePerDepth += perDepth
-  sums.forcePerTurn += perTurn
+  sums.forcePerDepth += forcePerDepth
+  sums.forcePerTurn += forcePerTurn
   sums.moment += force * arm
-  sums.momentPerDepth += perDepth * arm
-  sums.momentPerTurn += perTurn * arm
+  sums.momentPerDepth += forcePerDepth * arm
+  sums.momentPerTurn += forcePerTurn * arm
 }
 
 const clearSums = (sums: Sums): void => {
@@ -249,13 +81,12 @@ const clearSums = (sums: Sums): void => {
   sums.moment = 0
   sums.momentPerDepth = 0
   sums.momentPerTurn = 0
-  sums.deepestMm = 0
   sums.past = false
 }
 
 /**
- * Presses the wheel into the field at a pose, column by column, and fills the sums. A node's patch of surface is
- * du dn rho / (d Dv + h Hv). Growths leave out terms of the order of depth / R, a part in 100,000: they steer the search for
+ * Presses the wheel into the field at a pose, column by column, and fills the sums. At a pose near to the last one it
+ * looks only where that one touched or nearly did. Growths leave out terms of the order of depth / R, a part in 100,000: they steer the search for
  * the balance, whose figures come from the sums themselves.
  *
  * @param stiffness of the bed, N/mm^3
@@ -269,31 +100,32 @@ export const press = (
   stiffness: number,
   loadPlaceMm: number,
 ): void => {
-  const { sums, clearance } = pressing
-  const { acrossCount, nMm, columnEdgesMm, rim } = bed
-  const { columnMm, leastVMm, mostVMm } = clearance
+  const { sums, clearance, column } = pressing
+  const { acrossCount, throughCount, nMm, columnEdgesMm, rim } = bed
+  const { columnMm, rows, leastVMm, mostVMm } = clearance
   const { x } = placed.forms
   const highestMm = rim.radiusMm + rim.highestMm
-  const highestSquare = highestMm * highestMm
   const thicknessMm = nMm[nMm.length - 1] as number
   const lowX = x.atZero + Math.min(x.perV * leastVMm, x.perV * mostVMm) + Math.min(0, x.perN * thicknessMm)
   const highX = x.atZero + Math.max(x.perV * leastVMm, x.perV * mostVMm) + Math.max(0, x.perN * thicknessMm)
-  creep(bed, placed.forms, clearance)
+  const near = isNear(bed, placed.forms, clearance)
+  if (!near) creep(bed, placed.forms, clearance)
   clearSums(sums)
-  let leastSquare = highestSquare
   for (let i = 0; i < acrossCount; i++) {
-    if ((columnMm[i] as number) > 0) continue
+    if (!near) rows[i] = (columnMm[i] as number) > NEAR_MM ? 0 : throughCount
+    if (rows[i] === 0) continue
     const left = lowX + x.perU * (columnEdgesMm[i] as number)
     const right = highX + x.perU * (columnEdgesMm[i + 1] as number)
     const atRim = rim.shaped || left < -rim.halfWidthMm || right > rim.halfWidthMm
-    const square = (atRim ? pressColumnAtRim : pressColumn)(bed, vMm, placed, pressing, i)
-    noteClearance(clearance, i, square, highestMm)
-    if (square >= highestSquare) continue
-    if (square < leastSquare) leastSquare = square
-    if (pressing.column.past) sums.past = true
-    addColumn(bed, vMm, placed, pressing, stiffness, loadPlaceMm, i)
+    if (atRim) pressColumnAtRim(bed, vMm, placed, pressing, i)
+    else pressColumn(bed, vMm, placed, pressing, i, rows[i] as number)
+    if (!near) {
+      rows[i] = column.nearRows
+      noteClearance(clearance, i, column.nearestSquare, highestMm)
+    }
+    if (column.past) sums.past = true
+    if (column.facing !== 0) addColumn(bed, vMm, placed, pressing, stiffness, loadPlaceMm, i)
   }
-  if (sums.force > 0) sums.deepestMm = highestMm - Math.sqrt(leastSquare)
 }
 
 /** The node nearest to the wheel. */

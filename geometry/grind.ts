@@ -1,5 +1,5 @@
 import { type Bearing, balance, newWeighing, type Weighing } from './balance.ts'
-import { newClearance } from './clearance.ts'
+import { forget, newClearance } from './clearance.ts'
 import { acrossMm } from './edge.ts'
 import { type Freedom, freedomOf } from './freedom.ts'
 import { copyGuesses, type Guesses, guessPose, newGuesses, notePose } from './guess.ts'
@@ -225,6 +225,6 @@ export const restore = (state: GrindState, kept: GrindSnapshot): void => {
   state.vMm.set(kept.vMm)
   state.pressureNPerMm.set(kept.pressureNPerMm)
   state.rim.heightMm.set(kept.rimHeightMm)
-  state.weighing.scales.clearance.columnMm.fill(0)
+  forget(state.weighing.scales.clearance)
   readAngles(state)
 }

@@ -41,7 +41,10 @@ export interface Pose {
   rollSlope: number
 }
 
-/** The pose worked out: the forms of `Hold` with tilt and traverse, and their growth with turnSlope. */
+/**
+ * The pose worked out: the forms of `Hold` with tilt and traverse, and their growth with turnSlope. d and h are turned about the
+ * wheel's axis so that d lies along the blade as the wheel sees it: h does not grow with v.
+ */
 export interface Placed {
   readonly forms: Forms
   readonly perTurn: Forms
@@ -66,16 +69,35 @@ const turnForms = (out: Forms, hold: Hold, still: number, cosine: number, sine: 
   turnForm(out.h, hold.still.h, hold.withCosine.h, hold.withSine.h, still, cosine, sine)
 }
 
-/** Turns x and h into each other by a roll of the whole fixture. */
-const rollForms = ({ x, h }: Forms, rollSlope: number): void => {
+/** Turns two coordinates into each other: a becomes cosine a + sine b, b becomes cosine b - sine a. */
+const rotate = (a: Form, b: Form, cosine: number, sine: number): void => {
+  const { atZero, perU, perV, perN } = a
+  turnForm(a, a, a, b, 0, cosine, sine)
+  b.atZero = b.atZero * cosine - atZero * sine
+  b.perU = b.perU * cosine - perU * sine
+  b.perV = b.perV * cosine - perV * sine
+  b.perN = b.perN * cosine - perN * sine
+}
+
+/** Rolls the whole fixture. */
+const roll = ({ forms, perTurn }: Placed, rollSlope: number): void => {
   const cosine = 1 / Math.sqrt(1 + rollSlope * rollSlope)
   const sine = rollSlope * cosine
-  const { atZero, perU, perV, perN } = x
-  turnForm(x, x, x, h, 0, cosine, -sine)
-  h.atZero = h.atZero * cosine + atZero * sine
-  h.perU = h.perU * cosine + perU * sine
-  h.perV = h.perV * cosine + perV * sine
-  h.perN = h.perN * cosine + perN * sine
+  rotate(forms.h, forms.x, cosine, sine)
+  rotate(perTurn.h, perTurn.x, cosine, sine)
+}
+
+/** Turns d and h about the wheel's axis so that h does not grow with v. */
+const align = (placed: Placed): void => {
+  const { forms, perTurn, dPerDepth, hPerDepth } = placed
+  const { d, h } = forms
+  const along = Math.sqrt(d.perV * d.perV + h.perV * h.perV)
+  const cosine = d.perV / along
+  const sine = h.perV / along
+  rotate(d, h, cosine, sine)
+  rotate(perTurn.d, perTurn.h, cosine, sine)
+  placed.dPerDepth = dPerDepth * cosine + hPerDepth * sine
+  placed.hPerDepth = hPerDepth * cosine - dPerDepth * sine
 }
 
 /** Works a pose out. */
@@ -86,10 +108,7 @@ export const place = ({ hold, tiltSine, tiltCosine, barDistanceMm }: Bed, pose: 
   const sine = turnSlope * cosine
   turnForms(forms, hold, 1, cosine, sine)
   turnForms(perTurn, hold, 0, -sine * cosine * cosine, cosine * cosine * cosine)
-  if (rollSlope !== 0) {
-    rollForms(forms, rollSlope)
-    rollForms(perTurn, rollSlope)
-  }
+  if (rollSlope !== 0) roll(placed, rollSlope)
   const depthSecant = Math.sqrt(1 + depthSlope * depthSlope)
   const tilted = (tiltSine - depthSlope * tiltCosine) / depthSecant
   const level = (tiltCosine + depthSlope * tiltSine) / depthSecant
@@ -99,4 +118,5 @@ export const place = ({ hold, tiltSine, tiltCosine, barDistanceMm }: Bed, pose: 
   const tiltPerDepth = -1 / (1 + depthSlope * depthSlope)
   placed.dPerDepth = -barDistanceMm * tilted * tiltPerDepth
   placed.hPerDepth = -barDistanceMm * level * tiltPerDepth
+  if (forms.h.perV !== 0) align(placed)
 }

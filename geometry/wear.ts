@@ -21,19 +21,20 @@ export const effectiveStiffness = (stiffnessNPerMm3: number, removalPerNewtonMm3
 export const wear = (bed: Bed, vMm: Float64Array, { clearance, patchMm }: Scales, perPatch: number): number => {
   const { acrossCount, throughCount, columnEdgesMm, rowHeightsMm } = bed
   let volumeMm3 = 0
+  let mostVMm = clearance.mostVMm
   for (let i = 0; i < acrossCount; i++) {
-    if ((clearance.columnMm[i] as number) > 0) continue
     let heightMm2 = 0
-    for (let j = 0, at = i * throughCount; j < throughCount; j++, at++) {
+    const rows = clearance.rows[i] as number
+    for (let j = 0, at = i * throughCount; j < rows; j++, at++) {
       const lossMm = perPatch * (patchMm[at] as number)
-      if (lossMm === 0) continue
       const worn = (vMm[at] as number) + lossMm
       vMm[at] = worn
-      if (worn > clearance.mostVMm) clearance.mostVMm = worn
+      if (worn > mostVMm) mostVMm = worn
       heightMm2 += lossMm * (rowHeightsMm[j] as number)
     }
     volumeMm3 += heightMm2 * ((columnEdgesMm[i + 1] as number) - (columnEdgesMm[i] as number))
   }
+  clearance.mostVMm = mostVMm
   return volumeMm3
 }
 
@@ -42,8 +43,7 @@ export const readPressure = (bed: Bed, { clearance, patchMm }: Scales, stiffness
   const { acrossCount, throughCount, rowHeightsMm } = bed
   for (let i = 0; i < acrossCount; i++) {
     into[i] = 0
-    if ((clearance.columnMm[i] as number) > 0) continue
-    for (let j = 0; j < throughCount; j++)
+    for (let j = 0; j < (clearance.rows[i] as number); j++)
       into[i] =
         (into[i] as number) + stiffness * (patchMm[i * throughCount + j] as number) * (rowHeightsMm[j] as number)
   }
@@ -59,9 +59,8 @@ export const wearWheel = (
   const { acrossCount, throughCount, uMm, columnEdgesMm, rowHeightsMm, rim } = bed
   const { x } = placed.forms
   for (let i = 0; i < acrossCount; i++) {
-    if ((clearance.columnMm[i] as number) > 0) continue
     let heightMm2 = 0
-    for (let j = 0; j < throughCount; j++)
+    for (let j = 0; j < (clearance.rows[i] as number); j++)
       heightMm2 += perPatch * (patchMm[i * throughCount + j] as number) * (rowHeightsMm[j] as number)
     const volumeMm3 = heightMm2 * ((columnEdgesMm[i + 1] as number) - (columnEdgesMm[i] as number))
     if (volumeMm3 > 0) wearRim(rim, x.atZero + x.perU * (uMm[i] as number), volumeMm3 / grindingRatio)

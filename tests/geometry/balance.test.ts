@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { type Bearing, balance, type Weighing } from '../../geometry/balance.ts'
-import { newClearance } from '../../geometry/clearance.ts'
+import { forget, newClearance } from '../../geometry/clearance.ts'
 import { advance, type GrindState } from '../../geometry/grind.ts'
 import { MOMENT_TOLERANCE } from '../../geometry/tolerances.ts'
 import { seeded } from '../support/seeded.ts'
@@ -140,7 +140,7 @@ it('the nested way agrees with the direct one at every step of a grind', () => {
     const direct = { ...weighing.pose }
     const worn = state.vMm.slice()
     state.vMm.set(field)
-    weighing.scales.clearance.columnMm.fill(0)
+    forget(weighing.scales.clearance)
     Object.assign(weighing.pose, { depthSlope, turnSlope })
     expect(balance(weighing, lifted)).toBe(state.bearing)
     // Each leaves off within the tolerance of the moment, from either side.

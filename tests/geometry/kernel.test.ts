@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { nearestNode } from '../../geometry/contact.ts'
 import { envelopeSurface } from '../../geometry/envelope.ts'
 import { freedomOf } from '../../geometry/freedom.ts'
 import { advance } from '../../geometry/grind.ts'
@@ -140,8 +141,9 @@ describe.each(grinds)('$name, a grind on a stiff bed', (changes) => {
   const poses: CutPose[] = []
   let pressedMm = 0
   for (let step = 0; step < stiff.sweeps * stiff.stepsPerSweep; step++) {
+    const before = state.vMm.slice()
     found(advance(state, motion, 1))
-    pressedMm = Math.max(pressedMm, state.weighing.scales.sums.deepestMm)
+    pressedMm = Math.max(pressedMm, nearestNode(state, before, state.weighing.scales.placed)?.depthMm ?? 0)
     poses.push({
       axisVMm: projectionMm - barDistanceMm * Math.cos(state.tiltRad),
       axisNMm: seatOffsetMm + barDistanceMm * Math.sin(state.tiltRad),

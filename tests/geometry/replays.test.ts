@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { forget } from '../../geometry/clearance.ts'
 import { advance, type GrindState, restore, snapshot, startGrind } from '../../geometry/grind.ts'
 import type { Motion } from '../../geometry/motion.ts'
 import { begin, type Changes, exampleJob, found } from './example.ts'
@@ -26,6 +27,13 @@ const cases: readonly (Changes & { readonly name: string })[] = [
     motion: { path: 'recorded', recordedPath: [0, 0.7, 1, 0.2, -0.9, -0.4], recordedSweeps: 3 },
   },
   { name: 'rocking', grid, fixture: { kind: 'rocking' }, motion: { rollLeftDeg: 1, rollRightDeg: 1 } },
+  {
+    name: 'rocking, every error of the set-up',
+    grid,
+    fixture: { kind: 'rocking', rollHeightMm: 6 },
+    motion: { rollLeftDeg: 2, rollRightDeg: 3, fingerReachMm: 28 },
+    errors: { barAskewDeg: 0.5, barRollDeg: 0.4, mountingAskewDeg: 1, pivotTiltDeg: 1, parasiticRollDeg: 0.3 },
+  },
   { name: 'swing', grid, fixture: { kind: 'swing', swingRadiusMm: 120 }, motion: { yawLeftDeg: 1, yawRightDeg: 1 } },
 ]
 
@@ -58,6 +66,15 @@ describe.each(cases)('$name', (changes) => {
     const atOnce = begin(job)
     found(advance(atOnce.state, atOnce.motion, STEPS))
     expect(momentOf(atOnce.state)).toEqual(whole.at(-1))
+  })
+
+  it('gives the same bits when no column and no row is ever passed over', () => {
+    const thorough = begin(job)
+    for (const moment of whole) {
+      forget(thorough.state.weighing.scales.clearance)
+      found(advance(thorough.state, motion, 1))
+      expect(momentOf(thorough.state)).toEqual(moment)
+    }
   })
 
   it.each([1, 7, 24, 47, 48, 95])(
