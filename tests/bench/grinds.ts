@@ -9,7 +9,7 @@ import { answerJob, solveJob } from '../../geometry/solveJob.ts'
 import { stopsForAim } from '../../geometry/turns.ts'
 import { exampleJob, found } from '../geometry/example.ts'
 import { grindOracle, startOracle } from '../support/oracle.ts'
-import { about, bestMs, inMs, type Row } from './clock.ts'
+import { about, bestMs, inMs, medianMs, type Row } from './clock.ts'
 
 const FINE = { across: 115, through: 17 }
 const job = exampleJob({ grid: FINE })
@@ -64,7 +64,11 @@ const answerRows = (): readonly Row[] => [
     took: inMs(bestMs(10, () => void stopsForAim(job, freedom, 0.5))),
     against: '',
   },
-  { what: 'answer of Plan after a change', took: inMs(bestMs(10, () => void found(answerJob(job)))), against: '50 ms' },
+  {
+    what: 'answer of Plan after a change, median of 21',
+    took: inMs(medianMs(21, () => void found(answerJob(job)))),
+    against: '50 ms',
+  },
   { what: 'schedule of two settings', took: inMs(bestMs(2, () => void schedule())), against: '' },
   { what: 'whole report', took: inMs(bestMs(5, () => void found(solveJob(job)))), against: '' },
 ]
