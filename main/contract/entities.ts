@@ -54,8 +54,8 @@ export const toolDraftSchema = z.strictObject({
   /** Angle of the bed; null for a tool without one. */
   seatAngleDeg: within(quantities.blade.seatAngleDeg).nullable(),
   bevelSide: z.enum(['up', 'down']),
-  /** Primary bevel, as the wheel grinds it. */
-  bevelAngleDeg: within(quantities.blade.currentBevelDeg),
+  /** Primary bevel at the very tip, as the wheel grinds it; a protractor across the hollow finds a little more. */
+  bevelAngleDeg: within(quantities.aim.bevelAngleDeg),
   honedBevelDeg: within(quantities.blade.honedBevelDeg).nullable().default(null),
   backBevelDeg: within(quantities.blade.backBevelDeg).default(0),
   /** Null: no cap iron. */

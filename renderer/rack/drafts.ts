@@ -21,7 +21,7 @@ export const toolFields: readonly FieldSpec<ToolDraft>[] = [
   { kind: 'figure', key: 'thicknessMm', quantity: 'blade.thicknessMm' },
   { kind: 'figure', key: 'seatAngleDeg', quantity: 'blade.seatAngleDeg', allowEmpty: true },
   { kind: 'choice', key: 'bevelSide', options: ['down', 'up'], texts: 'common:bevelSide' },
-  { kind: 'figure', key: 'bevelAngleDeg', quantity: 'blade.currentBevelDeg' },
+  { kind: 'figure', key: 'bevelAngleDeg', quantity: 'aim.bevelAngleDeg' },
   { kind: 'figure', key: 'honedBevelDeg', quantity: 'blade.honedBevelDeg', allowEmpty: true },
   { kind: 'figure', key: 'backBevelDeg', quantity: 'blade.backBevelDeg' },
   { kind: 'figure', key: 'capSetbackMm', quantity: 'blade.capSetbackMm', allowEmpty: true },

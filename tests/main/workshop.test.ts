@@ -1,11 +1,13 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { firstInkOf } from '../../geometry/firstInk.ts'
 import { startGrind } from '../../geometry/grind.ts'
+import { hollowOf } from '../../geometry/hollow.ts'
 import { parseJob } from '../../geometry/parseJob.ts'
 import { setUpOf } from '../../geometry/setUp.ts'
 import { solveJob } from '../../geometry/solveJob.ts'
-import { rimSpeedMPerS } from '../../geometry/units.ts'
+import { radFromDeg, rimSpeedMPerS } from '../../geometry/units.ts'
 import { toolKinds } from '../../main/contract/entities.ts'
 import { newDocument } from '../../main/job/document.ts'
 import { type Bench, codesOf, openBench, temporaryFolder, toolDraft } from './support.ts'
@@ -86,6 +88,24 @@ describe('every tool of the demo', () => {
         }
     for (const { wheelDiameterMm, wheelSpeedRpm, maxRimSpeedMPerS } of stations)
       expect(rimSpeedMPerS(wheelDiameterMm, wheelSpeedRpm)).toBeLessThan(maxRimSpeedMPerS)
+  })
+
+  it('stands on the bevel that the wheel left: as its own hollow is, the ink goes from the middle of the bevel', async () => {
+    const [station] = await bench.done('station.list', {})
+    const [fixture] = await bench.done('fixture.list', {})
+    if (!station || !fixture) throw new Error('the demo has neither station nor fixture')
+    for (const tool of await bench.done('tool.list', {})) {
+      const job = newDocument({ tool, station, fixture, calibration: null })
+      const bevelRad = radFromDeg(tool.bevelAngleDeg)
+      const { chordAngleDeg } = hollowOf(station.wheelDiameterMm / 2, bevelRad, tool.thicknessMm)
+      const verdictAt = (currentBevelDeg: number) => {
+        const ink = firstInkOf({ ...job, blade: { ...job.blade, currentBevelDeg } })
+        return ink.ok ? ink.value.verdict : codesOf(ink)
+      }
+      expect([tool.code, verdictAt(chordAngleDeg)]).toEqual([tool.code, 'match'])
+      // What is stored is the tip: read as a flat it would be too keen for the wheel. On thin irons that hardly shows.
+      if (tool.thicknessMm >= 3) expect([tool.code, verdictAt(tool.bevelAngleDeg)]).toEqual([tool.code, 'edgeHigh'])
+    }
   })
 
   it('has a first job that its door lets in and that grinds', async () => {
