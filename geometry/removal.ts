@@ -25,6 +25,9 @@ export interface Removal {
   readonly grinds: number
 }
 
+/** A sweep on and back by an unhurried hand, where nobody has timed one (s). */
+export const GUESSED_SWEEP_SECONDS = 4
+
 /** An arc's corners lie back by its relief and its mean by a third of it. */
 const ARC_MEAN = 1 / 3
 /** Median absolute deviation of a normal spread, as a share of its sd. */

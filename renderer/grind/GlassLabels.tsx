@@ -6,6 +6,8 @@ import { reliefSizePx } from './glassScale.ts'
 import type { Moment } from './useLiveGrind.ts'
 
 interface EndLabelsProps {
+  /** What the edge is called; left out: it is the one now. */
+  readonly nowName?: string | undefined
   readonly moment: Moment
   readonly plan: PlanReport | null
   readonly scale: CurveScale
@@ -17,7 +19,7 @@ interface EndLabelsProps {
 const LINE_PX = 20
 
 /** Names at the right ends of the curves, kept apart. */
-export const EndLabels = ({ moment, plan, scale, plotPx, heightPx }: EndLabelsProps) => {
+export const EndLabels = ({ nowName, moment, plan, scale, plotPx, heightPx }: EndLabelsProps) => {
   const t = useTexts()
   const { plain } = useFigures()
   const nowY = scale.topPx + moment.reliefRightMm * scale.depthPxPerMm + 5
@@ -26,7 +28,7 @@ export const EndLabels = ({ moment, plan, scale, plotPx, heightPx }: EndLabelsPr
   return (
     <g>
       <text className="end-now" x={plotPx + 12} y={Math.max(Math.min(clear, heightPx - 4), 84)}>
-        {t('grind:glass.now')}
+        {nowName ?? t('grind:glass.now')}
       </text>
       {plan && (
         <text className="end-wanted" x={plotPx + 12} y={wantedY}>

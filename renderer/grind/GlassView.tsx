@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react'
 import type { GrindReport, PlanReport } from '../../geometry/report.ts'
 import { ScaleBar } from '../ui/ScaleBar.tsx'
 import { useTexts } from '../ui/texts.tsx'
@@ -17,6 +18,17 @@ const FOOT_PX = 22
 /** The names of the curves stand below it (px). */
 const DEPTH_BAR_MOST_PX = 56
 
+/** What else is drawn into the glass. */
+interface GlassAddition {
+  /** Fits into the depth too, so that several glasses have one scale. */
+  readonly deepestMm: number
+  readonly draw?: (scale: CurveScale, heightPx: number) => ReactNode
+  readonly foot?: ReactNode
+  readonly says?: string
+  /** What the edge that it shows is called instead of `now`. */
+  readonly nowName?: string
+}
+
 interface GlassViewProps {
   readonly running: Running
   readonly moment: Moment
@@ -26,18 +38,19 @@ interface GlassViewProps {
   /** The prediction; null while it is not known. */
   readonly predicted: GrindReport | null
   readonly plotPx: number
+  readonly also?: GlassAddition
 }
 
 const deepestOf = (plan: PlanReport | null, predicted: GrindReport | null): number =>
   Math.max(plan?.reliefMm ?? 0, predicted?.reliefLeftMm ?? 0, predicted?.reliefRightMm ?? 0, 0.02)
 
 /** The edge magnified: as wanted, as predicted, as it is. */
-export const GlassView = ({ running, moment, lifted, plan, predicted, plotPx }: GlassViewProps) => {
+export const GlassView = ({ running, moment, lifted, plan, predicted, plotPx, also }: GlassViewProps) => {
   const t = useTexts()
   const { inWords } = useFigures()
   const { widthMm } = running.job.blade
   const across = acrossScale(widthMm, plotPx)
-  const depth = depthScale(deepestOf(plan, predicted), HEIGHT_PX - TOP_PX - FOOT_PX)
+  const depth = depthScale(Math.max(deepestOf(plan, predicted), also?.deepestMm ?? 0), HEIGHT_PX - TOP_PX - FOOT_PX)
   const scale: CurveScale = {
     leftMm: -widthMm / 2,
     acrossPxPerMm: across.pxPerMm,
@@ -65,13 +78,14 @@ export const GlassView = ({ running, moment, lifted, plan, predicted, plotPx }: 
           height={HEIGHT_PX}
           className="grind-plot"
           role="img"
-          aria-label={t(predicted ? 'grind:glass.label' : 'grind:glass.labelNoPrediction', words)}
+          aria-label={`${t(predicted ? 'grind:glass.label' : 'grind:glass.labelNoPrediction', words)} ${also?.says ?? ''}`.trim()}
         >
           <Stations plotPx={plotPx} heightPx={HEIGHT_PX} />
           <NowCurve running={running} scale={scale} heightPx={HEIGHT_PX} lifted={lifted} />
           <path className="grind-datum" d={`M0 ${TOP_PX}H${plotPx}`} />
           {predicted && <PredictedCurve predicted={predicted} scale={scale} />}
           {plan && <WantedCurve running={running} reliefMm={plan.reliefMm} scale={scale} plotPx={plotPx} />}
+          {also?.draw?.(scale, HEIGHT_PX)}
           <ScaleBar xPx={plotPx + 12} yPx={TOP_PX} factor={depth.factor} mostPx={DEPTH_BAR_MOST_PX} upright />
           {predicted && (
             <g className="predicted-key">
@@ -81,10 +95,18 @@ export const GlassView = ({ running, moment, lifted, plan, predicted, plotPx }: 
               </text>
             </g>
           )}
-          <EndLabels moment={moment} plan={plan} scale={scale} plotPx={plotPx} heightPx={HEIGHT_PX} />
+          <EndLabels
+            nowName={also?.nowName}
+            moment={moment}
+            plan={plan}
+            scale={scale}
+            plotPx={plotPx}
+            heightPx={HEIGHT_PX}
+          />
         </svg>
         <ReliefFigures moment={moment} plotPx={plotPx} />
       </div>
+      {also?.foot}
     </section>
   )
 }

@@ -1,5 +1,6 @@
 import { type ComponentType, type KeyboardEvent, lazy, Suspense, useId, useState } from 'react'
 import { useTexts } from '../ui/texts.tsx'
+import { ComparePanel } from './compare/ComparePanel.tsx'
 import { FormulasPanel } from './formulas/FormulasPanel.tsx'
 import { JobFilePanel } from './jobFile/JobFilePanel.tsx'
 import { PredictPanel } from './predict/PredictPanel.tsx'
@@ -22,6 +23,7 @@ const panels: Readonly<Record<string, ComponentType<PanelProps>>> = {
   views: ViewsPanel,
   tools: ToolsPanel,
   formulas: FormulasPanel,
+  compare: ComparePanel,
   predict: PredictPanel,
   jobFile: JobFilePanel,
   model: ModelPanel,

@@ -3,8 +3,8 @@ import type { Job } from '../../geometry/job.ts'
 import { useApp } from '../app/store.ts'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import type { LiveGrind } from '../worker/liveGrind.ts'
-import { BevelView } from './BevelView.tsx'
-import { GlassView } from './GlassView.tsx'
+import { ComparedBevel, ComparedGlass } from './compare/ComparedViews.tsx'
+import { Comparison } from './compare/Comparison.tsx'
 import { GrindBar } from './GrindBar.tsx'
 import './grind.css'
 import { MotionFields } from './MotionFields.tsx'
@@ -74,6 +74,7 @@ const GrindAlive = ({ running, job, onAgain }: GrindAliveProps) => {
     <div className="grind-screen">
       {trial && <Trial {...trial} />}
       <GrindBar {...views} />
+      <Comparison running={running} />
       <div className="grind-stage">
         <Stage {...views} palette={palette} dot={dot} rotation={rotation} homeCount={homeCount} />
       </div>
@@ -84,14 +85,14 @@ const GrindAlive = ({ running, job, onAgain }: GrindAliveProps) => {
             <ToolViews {...views} plotPx={plotPx} />
             {shown.pressure && <PressureView {...views} plotPx={plotPx} />}
             {shown.glass && (
-              <GlassView
+              <ComparedGlass
                 {...views}
                 plan={report?.plan ?? null}
                 predicted={foretold ? (report?.grind ?? null) : null}
                 plotPx={plotPx}
               />
             )}
-            {shown.bevel && <BevelView {...views} palette={palette} dot={dot} plotPx={plotPx} />}
+            {shown.bevel && <ComparedBevel {...views} palette={palette} dot={dot} plotPx={plotPx} />}
           </>
         )}
       </Views>

@@ -1,4 +1,5 @@
 import { sweepsOf } from '../../geometry/motion.ts'
+import { GUESSED_SWEEP_SECONDS } from '../../geometry/removal.ts'
 import type { Report, TurnsReport } from '../../geometry/report.ts'
 import { useApp } from '../app/store.ts'
 import { useLearnt } from '../learnt/useLearnt.ts'
@@ -6,8 +7,6 @@ import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { certaintyOf } from './certainty.ts'
 
-/** A sweep on and back by an unhurried hand, where nobody has timed one (s). */
-const GUESSED_SWEEP_SECONDS = 4
 const SECONDS = 60
 
 interface SureProps {

@@ -1,0 +1,82 @@
+import { useRef } from 'react'
+import { planOf } from '../../../geometry/aim.ts'
+import type { Job } from '../../../geometry/job.ts'
+import { useApp } from '../../app/store.ts'
+import { useTexts } from '../../ui/texts.tsx'
+import { BevelView } from '../BevelView.tsx'
+import { GlassView } from '../GlassView.tsx'
+import { type Running, useMoment } from '../useLiveGrind.ts'
+import { usePalette, useSize } from '../useScreen.ts'
+import { OUTSIDE_PX } from '../Views.tsx'
+import type { Other } from './comparing.ts'
+import { useOtherName } from './useNames.ts'
+import { useDeepestMm } from './useTogether.ts'
+
+/** Narrower than this two views stand one under the other (px). */
+const TWO_FROM_PX = 620
+const GAP_PX = 24
+/** Narrowest view in which its words find room (px). */
+const LEAST_PX = 160
+
+interface BesideProps {
+  readonly own: Running
+  readonly other: Other
+  readonly lifted: boolean
+}
+
+const wantedMm = (job: Job): number => {
+  const plan = planOf(job)
+  return plan.ok ? plan.value.reliefMm : 0
+}
+
+/** Both edges and both bevels beside each other, in one scale across and one of depth. */
+export const Beside = ({ own, other, lifted }: BesideProps) => {
+  const t = useTexts()
+  const ref = useRef<HTMLDivElement>(null)
+  const size = useSize(ref)
+  const name = useOtherName()
+  const deepestMm = Math.max(
+    useDeepestMm(own),
+    useDeepestMm(other.running),
+    wantedMm(own.job),
+    wantedMm(other.running.job),
+  )
+  const widthPx = size?.widthPx ?? 0
+  const columnPx = widthPx < TWO_FROM_PX ? widthPx : (widthPx - GAP_PX) / 2
+  const widest = Math.max(own.job.blade.widthMm, other.running.job.blade.widthMm)
+  const pxPerMm = Math.max(columnPx - OUTSIDE_PX, LEAST_PX) / widest
+  const shared = { deepestMm, pxPerMm, lifted }
+  return (
+    <div className="compare-beside" ref={ref}>
+      {size && (
+        <>
+          <One running={own} name={t('compare:this')} {...shared} />
+          <One running={other.running} name={name} {...shared} />
+        </>
+      )}
+    </div>
+  )
+}
+
+interface OneProps {
+  readonly running: Running
+  readonly name: string
+  readonly lifted: boolean
+  readonly deepestMm: number
+  readonly pxPerMm: number
+}
+
+const One = ({ running, name, lifted, deepestMm, pxPerMm }: OneProps) => {
+  const palette = usePalette()
+  const moment = useMoment(running)
+  const dot = useApp((app) => app.tool?.dotCorner ?? 'left')
+  const plan = planOf(running.job)
+  const views = { running, moment, lifted, plotPx: running.job.blade.widthMm * pxPerMm }
+  return (
+    <section aria-label={name}>
+      <p className="compare-name">{name}</p>
+      <GlassView {...views} plan={plan.ok ? plan.value : null} predicted={null} also={{ deepestMm }} />
+      <BevelView {...views} palette={palette} dot={dot} />
+    </section>
+  )
+}

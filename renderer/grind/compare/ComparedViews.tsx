@@ -1,0 +1,68 @@
+import type { ComponentProps } from 'react'
+import { useTexts } from '../../ui/texts.tsx'
+import { useFigures } from '../../ui/useFigure.ts'
+import { BevelView } from '../BevelView.tsx'
+import { GlassView } from '../GlassView.tsx'
+import { useMoment } from '../useLiveGrind.ts'
+import { type Other, useComparing } from './comparing.ts'
+import { OtherCurve, OtherSample } from './OtherCurve.tsx'
+import { TurnKey } from './TurnKey.tsx'
+import { useOtherName } from './useNames.ts'
+import { useDeepestMm } from './useTogether.ts'
+import './compare.css'
+
+type GlassProps = ComponentProps<typeof GlassView>
+type BevelProps = ComponentProps<typeof BevelView>
+
+/** The glass, with the other job's edge in it while two are compared. */
+export const ComparedGlass = (props: GlassProps) => {
+  const other = useComparing((comparing) => comparing.other)
+  return other ? <GlassWithOther {...props} other={other} /> : <GlassView {...props} />
+}
+
+const GlassWithOther = ({ other, ...props }: GlassProps & { readonly other: Other }) => {
+  const t = useTexts()
+  const { inWords } = useFigures()
+  const name = useOtherName()
+  const moment = useMoment(other.running)
+  const turned = useComparing((comparing) => comparing.turned)
+  const deepestMm = Math.max(useDeepestMm(other.running), useDeepestMm(props.running))
+  const behind = turned ? props.running : other.running
+  const shown = turned ? { ...props, ...other, moment, predicted: null } : props
+  const reliefs = {
+    name,
+    left: inWords(moment.reliefLeftMm, 'mm', 2),
+    right: inWords(moment.reliefRightMm, 'mm', 2),
+  }
+  const cut = other.running.job.blade.widthMm > props.running.job.blade.widthMm
+  return (
+    <GlassView
+      {...shown}
+      also={{
+        deepestMm,
+        says: t('compare:glass.reliefs', reliefs),
+        nowName: turned ? t('compare:glass.other') : t('grind:glass.now'),
+        draw: (scale, heightPx) => (
+          <OtherCurve running={behind} scale={scale} plotPx={props.plotPx} heightPx={heightPx} />
+        ),
+        foot: (
+          <div className="compare-foot">
+            <span className="compare-name">
+              <OtherSample /> {turned ? t('compare:this') : t('compare:glass.reliefs', reliefs)}
+            </span>
+            {cut && <span>{t('compare:glass.cut')}</span>}
+            <TurnKey own={props.running.job} other={other.running.job} name={name} />
+          </div>
+        ),
+      }}
+    />
+  )
+}
+
+/** The bevel, or the other one's while the key is held. */
+export const ComparedBevel = (props: BevelProps) => {
+  const other = useComparing((comparing) => (comparing.turned ? comparing.other : null))
+  return other ? <OtherBevel {...props} running={other.running} /> : <BevelView {...props} />
+}
+
+const OtherBevel = (props: BevelProps) => <BevelView {...props} moment={useMoment(props.running)} />

@@ -1,0 +1,41 @@
+import { useId, useRef } from 'react'
+import { type CurveScale, curvePath } from '../curves.ts'
+import { type Running, useEachFrame } from '../useLiveGrind.ts'
+
+/** The dash that tells the other edge from every line of the glass, without colour. */
+const DASH = '14 4 3 4'
+
+interface OtherCurveProps {
+  readonly running: Running
+  readonly scale: CurveScale
+  readonly plotPx: number
+  readonly heightPx: number
+}
+
+/** The other job's edge in the own one's glass, in its scale; what is wider than the glass is not shown. */
+export const OtherCurve = ({ running, scale, plotPx, heightPx }: OtherCurveProps) => {
+  const id = useId()
+  const line = useRef<SVGPathElement>(null)
+  const { uMm, throughCount } = running.shape
+  useEachFrame(running, ({ vMm }) => {
+    line.current?.setAttribute(
+      'd',
+      curvePath(uMm, (i) => vMm[i * throughCount] as number, scale),
+    )
+  })
+  return (
+    <g clipPath={`url(#${id})`}>
+      <clipPath id={id}>
+        <rect y={-4} width={plotPx} height={heightPx + 4} />
+      </clipPath>
+      <path ref={line} className="compare-line" strokeDasharray={DASH} />
+    </g>
+  )
+}
+
+/** A piece of the other edge's line, for its name to stand beside. */
+export const OtherSample = () => (
+  <svg width={40} height={10} aria-hidden="true">
+    <path className="compare-line" strokeDasharray={DASH} d="M0 5H40" />
+  </svg>
+)

@@ -1,0 +1,41 @@
+import { useEffect, useRef, useState } from 'react'
+import type { Running } from '../useLiveGrind.ts'
+import { useHistoryLength } from '../useLiveGrind.ts'
+import type { Other } from './comparing.ts'
+import type { Pair } from './together.ts'
+
+/** Figures of a comparison are renewed this often while it plays (ms): as fast as they can be read. */
+const FIGURES_MS = 160
+
+/** The last moment that both grinds have shown; at rest it is exact. */
+export const usePair = ({ together }: Other): Pair | null => {
+  const [pair, setPair] = useState(together.pair)
+  const shownMs = useRef(0)
+  useEffect(() => {
+    let timer = 0
+    const show = (): void => {
+      timer = 0
+      shownMs.current = performance.now()
+      setPair(together.pair)
+    }
+    const look = (): void => {
+      timer ||= window.setTimeout(show, Math.max(shownMs.current + FIGURES_MS - performance.now(), 0))
+    }
+    show()
+    const end = together.subscribe(look)
+    return () => {
+      end()
+      window.clearTimeout(timer)
+    }
+  }, [together])
+  return pair
+}
+
+/** The deepest corner of a run as far as it is worked out (mm). */
+export const useDeepestMm = (running: Running): number => {
+  const worked = useHistoryLength(running)
+  let deepestMm = 0
+  for (const row of running.live.history.slice(0, worked))
+    deepestMm = Math.max(deepestMm, row.reliefLeftMm, row.reliefRightMm)
+  return deepestMm
+}
