@@ -9,7 +9,7 @@ import { type Running, useMoment } from '../useLiveGrind.ts'
 import { usePalette, useSize } from '../useScreen.ts'
 import { OUTSIDE_PX } from '../Views.tsx'
 import type { Other } from './comparing.ts'
-import { useOtherName } from './useNames.ts'
+import { useOtherDot, useOtherName } from './useNames.ts'
 import { useDeepestMm } from './useTogether.ts'
 
 /** Narrower than this two views stand one under the other (px). */
@@ -35,6 +35,8 @@ export const Beside = ({ own, other, lifted }: BesideProps) => {
   const ref = useRef<HTMLDivElement>(null)
   const size = useSize(ref)
   const name = useOtherName()
+  const otherDot = useOtherDot()
+  const ownDot = useApp((app) => app.tool?.dotCorner ?? 'left')
   const deepestMm = Math.max(
     useDeepestMm(own),
     useDeepestMm(other.running),
@@ -45,13 +47,13 @@ export const Beside = ({ own, other, lifted }: BesideProps) => {
   const columnPx = widthPx < TWO_FROM_PX ? widthPx : (widthPx - GAP_PX) / 2
   const widest = Math.max(own.job.blade.widthMm, other.running.job.blade.widthMm)
   const pxPerMm = Math.max(columnPx - OUTSIDE_PX, LEAST_PX) / widest
-  const shared = { deepestMm, pxPerMm, lifted }
+  const shared = { deepestMm, pxPerMm, lifted, columnPx }
   return (
     <div className="compare-beside" ref={ref}>
       {size && (
         <>
-          <One running={own} name={t('compare:this')} {...shared} />
-          <One running={other.running} name={name} {...shared} />
+          <One running={own} name={t('compare:this')} dot={ownDot} {...shared} />
+          <One running={other.running} name={name} dot={otherDot} {...shared} />
         </>
       )}
     </div>
@@ -61,19 +63,20 @@ export const Beside = ({ own, other, lifted }: BesideProps) => {
 interface OneProps {
   readonly running: Running
   readonly name: string
+  readonly dot: 'left' | 'right'
   readonly lifted: boolean
   readonly deepestMm: number
   readonly pxPerMm: number
+  readonly columnPx: number
 }
 
-const One = ({ running, name, lifted, deepestMm, pxPerMm }: OneProps) => {
+const One = ({ running, name, dot, lifted, deepestMm, pxPerMm, columnPx }: OneProps) => {
   const palette = usePalette()
   const moment = useMoment(running)
-  const dot = useApp((app) => app.tool?.dotCorner ?? 'left')
   const plan = planOf(running.job)
   const views = { running, moment, lifted, plotPx: running.job.blade.widthMm * pxPerMm }
   return (
-    <section aria-label={name}>
+    <section aria-label={name} style={{ width: columnPx }}>
       <p className="compare-name">{name}</p>
       <GlassView {...views} plan={plan.ok ? plan.value : null} predicted={null} also={{ deepestMm }} />
       <BevelView {...views} palette={palette} dot={dot} />

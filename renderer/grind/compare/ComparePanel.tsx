@@ -28,12 +28,16 @@ export const ComparePanel = ({ running, moment, lifted }: PanelProps) => {
           </button>
         )}
       </div>
-      {kept && <p role="status">{t(kept.byHand ? 'compare:keptByHand' : 'compare:kept', { ...kept })}</p>}
+      <div className="compare-ways">
+        {other && <WayChoice beside={beside} />}
+        <p role="status">
+          {kept && t(kept.byHand ? 'compare:keptByHand' : 'compare:kept', { iron: kept.iron, sweep: kept.sweep })}
+        </p>
+      </div>
       <Problems problems={problems} of={name} />
       {waiting && <p role="status">{t('compare:starting')}</p>}
       {other && (
         <>
-          <WayChoice beside={beside} />
           {beside && <Beside own={running} other={other} lifted={lifted} />}
           <Differences own={running} other={other} />
         </>

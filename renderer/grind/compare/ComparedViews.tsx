@@ -7,7 +7,7 @@ import { useMoment } from '../useLiveGrind.ts'
 import { type Other, useComparing } from './comparing.ts'
 import { OtherCurve, OtherSample } from './OtherCurve.tsx'
 import { TurnKey } from './TurnKey.tsx'
-import { useOtherName } from './useNames.ts'
+import { useOtherDot, useOtherName } from './useNames.ts'
 import { useDeepestMm } from './useTogether.ts'
 import './compare.css'
 
@@ -65,4 +65,4 @@ export const ComparedBevel = (props: BevelProps) => {
   return other ? <OtherBevel {...props} running={other.running} /> : <BevelView {...props} />
 }
 
-const OtherBevel = (props: BevelProps) => <BevelView {...props} moment={useMoment(props.running)} />
+const OtherBevel = (props: BevelProps) => <BevelView {...props} moment={useMoment(props.running)} dot={useOtherDot()} />

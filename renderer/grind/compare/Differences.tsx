@@ -1,3 +1,4 @@
+import type { TFunction } from 'i18next'
 import { useTexts } from '../../ui/texts.tsx'
 import { useFigures } from '../../ui/useFigure.ts'
 import type { Running } from '../useLiveGrind.ts'
@@ -20,14 +21,12 @@ export const Differences = ({ own, other }: DifferencesProps) => {
   const pair = usePair(other)
   if (!pair) return <p role="status">{t('compare:starting')}</p>
   const words = { t, figures }
-  const rows = [...jobRows(own, other.running, words), ...momentRows(pair.own, pair.other, words)]
+  const rows = [...momentRows(pair.own, pair.other, words), ...jobRows(own, other.running, words)]
   const further = otherDifferences(own.job, other.running.job)
   return (
     <div className="compare-differences">
-      <p role="status">
-        {t(pair.shorter ? 'compare:shorter' : 'compare:together', { name, sweep: Math.floor(pair.other.sweep) })}
-      </p>
-      <DeviationLine pair={pair} name={name} />
+      <p role="status">{togetherWords(pair, t)}</p>
+      <DeviationLine pair={pair} />
       {further.length > 0 && (
         <p>{t('compare:further', { what: further.map((key) => t(`compare:field.${key}`)).join(', ') })}</p>
       )}
@@ -47,6 +46,12 @@ export const Differences = ({ own, other }: DifferencesProps) => {
       </table>
     </div>
   )
+}
+
+const togetherWords = ({ own, other, shorter }: Pair, t: TFunction): string => {
+  const sweeps = { own: Math.floor(own.sweep), other: Math.floor(other.sweep) }
+  if (shorter) return t('compare:shorter', sweeps)
+  return t(sweeps.own === sweeps.other ? 'compare:together' : 'compare:apart', sweeps)
 }
 
 const Figures = ({ row: { key, name, own, other } }: { readonly row: Row }) => {
@@ -71,7 +76,7 @@ const SAME_MM = 0.0005
 /** A place nearer to it than this is the middle (mm). */
 const MIDDLE_MM = 0.05
 
-const DeviationLine = ({ pair: { deviation }, name }: { readonly pair: Pair; readonly name: string }) => {
+const DeviationLine = ({ pair: { deviation } }: { readonly pair: Pair }) => {
   const t = useTexts()
   const { inWords } = useFigures()
   const { byMm, atUMm } = deviation
@@ -82,7 +87,6 @@ const DeviationLine = ({ pair: { deviation }, name }: { readonly pair: Pair; rea
       {t(`compare:deviation.${byMm > 0 ? 'behind' : 'before'}`, {
         by: inWords(Math.abs(byMm), 'mm', 3),
         where: t(`compare:where.${place}`, { at: inWords(Math.abs(atUMm), 'mm', 1) }),
-        name,
       })}
     </p>
   )

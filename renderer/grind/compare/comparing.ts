@@ -12,6 +12,8 @@ export interface Kept {
   readonly sweep: number
   /** The iron it is of, code and name. */
   readonly iron: string
+  /** The corner of it that carries the dot. */
+  readonly dot: 'left' | 'right'
   /** Part of the run was made by hand, which the job does not hold. */
   readonly byHand: boolean
 }
@@ -56,6 +58,7 @@ export const keepThis = ({ job }: Running, moment: Moment): void => {
     step: moment.step,
     sweep: Math.floor(moment.sweep),
     iron: tool ? `${tool.code} ${tool.name}` : '',
+    dot: tool?.dotCorner ?? 'left',
     byHand: moment.handFromStep !== null && moment.step > moment.handFromStep,
   }
   useComparing.setState({ kept })

@@ -42,3 +42,10 @@ export const useOtherName = (): string => {
     ? `${iron.code} ${iron.name}`
     : t(`compare:short.${ironOf(choice) ? 'gone' : choice}`, { sweep: kept?.sweep ?? 0 })
 }
+
+/** The corner of the other iron that carries the dot. */
+export const useOtherDot = (): 'left' | 'right' => {
+  const { choice, kept } = useComparing()
+  const tool = useApp(({ tools, tool }) => tools.find(({ id }) => id === ironOf(choice)) ?? tool)
+  return (choice.startsWith('kept') ? kept?.dot : tool?.dotCorner) ?? 'left'
+}

@@ -9,14 +9,14 @@ const FIGURES_MS = 160
 
 /** The last moment that both grinds have shown; at rest it is exact. */
 export const usePair = ({ together }: Other): Pair | null => {
-  const [pair, setPair] = useState(together.pair)
+  const [shown, setShown] = useState({ together, pair: together.pair })
   const shownMs = useRef(0)
   useEffect(() => {
     let timer = 0
     const show = (): void => {
       timer = 0
       shownMs.current = performance.now()
-      setPair(together.pair)
+      setShown({ together, pair: together.pair })
     }
     const look = (): void => {
       timer ||= window.setTimeout(show, Math.max(shownMs.current + FIGURES_MS - performance.now(), 0))
@@ -28,7 +28,8 @@ export const usePair = ({ together }: Other): Pair | null => {
       window.clearTimeout(timer)
     }
   }, [together])
-  return pair
+  // Until the first look, figures of a comparison before this one must not stand under its name.
+  return shown.together === together ? shown.pair : together.pair
 }
 
 /** The deepest corner of a run as far as it is worked out (mm). */
