@@ -2,6 +2,7 @@ import type { PlanReport } from '../../geometry/report.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import type { CurveScale } from './curves.ts'
+import { endPlaces, LINE_PX } from './endPlaces.ts'
 import { reliefSizePx } from './glassScale.ts'
 import type { Moment } from './useLiveGrind.ts'
 
@@ -15,23 +16,19 @@ interface EndLabelsProps {
   readonly heightPx: number
 }
 
-/** Least distance between two lines of text (px). */
-const LINE_PX = 20
-
 /** Names at the right ends of the curves, kept apart. */
 export const EndLabels = ({ nowName, moment, plan, scale, plotPx, heightPx }: EndLabelsProps) => {
   const t = useTexts()
   const { plain } = useFigures()
-  const nowY = scale.topPx + moment.reliefRightMm * scale.depthPxPerMm + 5
-  const wantedY = scale.topPx + (plan?.reliefMm ?? 0) * scale.depthPxPerMm + 5
-  const clear = Math.abs(nowY - wantedY) >= LINE_PX ? nowY : wantedY - (nowY > wantedY ? -2 : 1) * LINE_PX
+  const baseOf = (mm: number) => scale.topPx + mm * scale.depthPxPerMm + 5
+  const places = endPlaces(baseOf(moment.reliefRightMm), plan && baseOf(plan.reliefMm), heightPx)
   return (
     <g>
-      <text className="end-now" x={plotPx + 12} y={Math.max(Math.min(clear, heightPx - 4), 84)}>
+      <text className="end-now" x={plotPx + 12} y={places.nowYPx}>
         {nowName ?? t('grind:glass.now')}
       </text>
       {plan && (
-        <text className="end-wanted" x={plotPx + 12} y={wantedY}>
+        <text className="end-wanted" x={plotPx + 12} y={places.wantedYPx}>
           {t('grind:glass.wanted')}
           <tspan className="end-figure" x={plotPx + 12} dy={LINE_PX}>
             {plain(plan.reliefMm, 'mm', 2).text}

@@ -1,4 +1,5 @@
 import type { ComponentProps } from 'react'
+import { planOf } from '../../../geometry/aim.ts'
 import { useTexts } from '../../ui/texts.tsx'
 import { useFigures } from '../../ui/useFigure.ts'
 import { BevelView } from '../BevelView.tsx'
@@ -28,7 +29,9 @@ const GlassWithOther = ({ other, ...props }: GlassProps & { readonly other: Othe
   const turned = useComparing((comparing) => comparing.turned)
   const deepestMm = Math.max(useDeepestMm(other.running), useDeepestMm(props.running))
   const behind = turned ? props.running : other.running
-  const shown = turned ? { ...props, ...other, moment, predicted: null } : props
+  const plan = planOf(other.running.job)
+  const instead = { running: other.running, moment, plan: plan.ok ? plan.value : null, predicted: null }
+  const shown = turned ? { ...props, ...instead } : props
   const reliefs = {
     name,
     left: inWords(moment.reliefLeftMm, 'mm', 2),

@@ -1,0 +1,27 @@
+/** Least distance between two lines of text (px). */
+export const LINE_PX = 20
+/** The bar of the depth scale ends above the first line of text that has this base (px). */
+const BAR_FOOT_PX = 84
+/** The last line's base stands this far above the foot of the view (px). */
+const FOOT_PX = 4
+
+/**
+ * Bases of the names at the right ends of two curves (px from the top), clear of each other and of the scale above them. The
+ * wanted one carries its figure on a second line.
+ * @param wantedYPx null: nothing is wanted
+ */
+export const endPlaces = (
+  nowYPx: number,
+  wantedYPx: number | null,
+  heightPx: number,
+): { readonly nowYPx: number; readonly wantedYPx: number } => {
+  const lowest = heightPx - FOOT_PX
+  const now = Math.min(Math.max(nowYPx, BAR_FOOT_PX), lowest)
+  if (wantedYPx === null) return { nowYPx: now, wantedYPx: 0 }
+  const wanted = Math.max(wantedYPx, BAR_FOOT_PX)
+  const clear = now <= wanted - LINE_PX || now >= wanted + 2 * LINE_PX
+  if (clear) return { nowYPx: now, wantedYPx: wanted }
+  const [above, below] = [wanted - LINE_PX, wanted + 2 * LINE_PX]
+  const goesAbove = above >= BAR_FOOT_PX && (now <= wanted || below > lowest)
+  return { nowYPx: goesAbove ? above : below, wantedYPx: wanted }
+}
