@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises'
 import type { Page } from '@playwright/test'
 import { expect, expectGoodLooks, test } from '../support/app.ts'
 
@@ -20,7 +21,7 @@ const seek = async (app: Page, sweep: number): Promise<void> => {
 
 const panel = (app: Page) => app.getByRole('region', { name: 'Compare' })
 const choose = (app: Page, name: string) => app.getByLabel('compare with').selectOption(name)
-const row = (app: Page, name: string) => panel(app).getByRole('row', { name })
+const row = (app: Page, name: string) => panel(app).getByRole('row', { name: new RegExp(`^${name}`) })
 const cells = (app: Page, name: string) => row(app, name).getByRole('cell').allTextContents()
 const line = (app: Page, kind: string) => app.locator(`.grind-views ${kind}`).first().getAttribute('d')
 
@@ -108,4 +109,24 @@ test('another iron, its end, and what goes wrong with it: each said, the own job
   await choose(app, 'this grind at its end, as planned')
   await expect(panel(app)).toContainText('this one stands at sweep 10, the other at sweep 120', WORKED_OUT)
   expect((await cells(app, 'relief left'))[0]).toBe(own[0])
+})
+
+test('a job opened from its file is compared with the job in hand', async ({ app }) => {
+  await openCompare(app)
+  await app.getByRole('button', { name: 'Job file' }).click()
+  const downloading = app.waitForEvent('download')
+  await app.getByRole('button', { name: 'Save this job' }).click()
+  const job = JSON.parse(await readFile(await (await downloading).path(), 'utf8'))
+  job.motion.sweeps = 150
+  const file = { name: 'longer.job.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(job)) }
+  await app.getByLabel('Open a job file').setInputFiles(file)
+  await app.getByRole('button', { name: 'Compare', exact: true }).click()
+  await seek(app, 140)
+  await choose(app, 'the job in hand')
+  await expect(panel(app)).toContainText(
+    'The other has fewer sweeps: it stands at its end, sweep 120, this one at sweep 140.',
+    WORKED_OUT,
+  )
+  await expect(row(app, 'left stop, free play')).toContainText('the same')
+  expect(await cells(app, 'sweeps')).toEqual(['150\u00a0sweeps', '120\u00a0sweeps'])
 })

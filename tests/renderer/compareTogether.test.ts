@@ -34,7 +34,7 @@ const grindOf = (job: Job) => {
       say()
     } while (loop.timers.length > 0 || told < loop.posted.length)
   }
-  return { live, settle }
+  return { live, settle, work: () => loop.runOut() }
 }
 
 const sideOf = (live: LiveGrind) => ({ live, shape: live.shape as RunShape })
@@ -103,6 +103,16 @@ test('what is told together belongs together, however late the other answers', (
     [10, 10],
     [30, 30],
   ])
+})
+
+test('a moment of the other that was not asked for is paired with nothing', () => {
+  const { own, other, pairs } = twoGrinds(jobOf(), jobOf())
+  other.live.seek(3)
+  other.work()
+  own.live.seek(20)
+  own.settle()
+  other.settle()
+  expect(pairs.map(steps)).toEqual([[20, 20]])
 })
 
 test('the same job is the same at every moment', () => {
