@@ -182,9 +182,11 @@ test('a deviation says which lies further back and where, each edge counted from
   const bent = { uMm: [-20, 0, 20], vMm: [1.1, 9, 1, 9, 1.3, 9], stride: 2 }
   const found = deviationOf(flat, bent)
   expect(found.byMm).toBeCloseTo(0.3, 12)
-  expect(found.atUMm).toBe(20)
-  expect(deviationOf(bent, flat).byMm).toBeCloseTo(-0.3, 12)
-  expect(deviationOf(bent, bent)).toEqual({ byMm: 0, atUMm: 0 })
+  expect([found.atUMm, found.behindMm]).toEqual([20, 0])
+  const turned = deviationOf(bent, flat)
+  expect(turned.byMm).toBeCloseTo(-0.3, 12)
+  expect(turned.behindMm).toBeCloseTo(0.3, 12)
+  expect(deviationOf(bent, bent)).toEqual({ byMm: 0, atUMm: 0, behindMm: 0 })
 })
 
 test('of two places as far apart the left one is told, whatever rounding says', () => {

@@ -1,15 +1,16 @@
 import type { ComponentProps } from 'react'
 import { planOf } from '../../../geometry/aim.ts'
-import { useTexts } from '../../ui/texts.tsx'
+import { problemSentence, useTexts } from '../../ui/texts.tsx'
 import { useFigures } from '../../ui/useFigure.ts'
 import { BevelView } from '../BevelView.tsx'
 import { GlassView } from '../GlassView.tsx'
 import { useMoment } from '../useLiveGrind.ts'
 import { type Other, useComparing } from './comparing.ts'
-import { OtherCurve, OtherSample } from './OtherCurve.tsx'
+import { SAME_EDGE_MM } from './deviation.ts'
+import { ApartMark, OtherCurve, OtherSample } from './OtherCurve.tsx'
 import { TurnKey } from './TurnKey.tsx'
 import { useOtherDot, useOtherName } from './useNames.ts'
-import { useDeepestMm } from './useTogether.ts'
+import { useDeepestMm, usePair } from './useTogether.ts'
 import './compare.css'
 
 type GlassProps = ComponentProps<typeof GlassView>
@@ -18,7 +19,20 @@ type BevelProps = ComponentProps<typeof BevelView>
 /** The glass, with the other job's edge in it while two are compared. */
 export const ComparedGlass = (props: GlassProps) => {
   const other = useComparing((comparing) => comparing.other)
-  return other ? <GlassWithOther {...props} other={other} /> : <GlassView {...props} />
+  return other ? <GlassWithOther {...props} other={other} /> : <GlassWithout {...props} />
+}
+
+/** Nothing else in the glass; if there should be, why it is not. */
+const GlassWithout = (props: GlassProps) => {
+  const t = useTexts()
+  const name = useOtherName()
+  const [found] = useComparing((comparing) => comparing.problems)
+  const foot = found && (
+    <p className="compare-foot">
+      {name}: {problemSentence(t, found)}
+    </p>
+  )
+  return <GlassView {...props} also={{ deepestMm: 0, foot }} />
 }
 
 const GlassWithOther = ({ other, ...props }: GlassProps & { readonly other: Other }) => {
@@ -32,6 +46,9 @@ const GlassWithOther = ({ other, ...props }: GlassProps & { readonly other: Othe
   const plan = planOf(other.running.job)
   const instead = { running: other.running, moment, plan: plan.ok ? plan.value : null, predicted: null }
   const shown = turned ? { ...props, ...instead } : props
+  const deviation = usePair(other)?.deviation
+  // While it plays the curves are drawn more often than figures are renewed: the mark would not meet them.
+  const apart = deviation && !props.moment.playing && Math.abs(deviation.byMm) >= SAME_EDGE_MM ? deviation : null
   const reliefs = {
     name,
     left: inWords(moment.reliefLeftMm, 'mm', 2),
@@ -46,7 +63,10 @@ const GlassWithOther = ({ other, ...props }: GlassProps & { readonly other: Othe
         says: t('compare:glass.reliefs', reliefs),
         nowName: turned ? t('compare:glass.other') : t('grind:glass.now'),
         draw: (scale, heightPx) => (
-          <OtherCurve running={behind} scale={scale} plotPx={props.plotPx} heightPx={heightPx} />
+          <>
+            <OtherCurve running={behind} scale={scale} plotPx={props.plotPx} heightPx={heightPx} />
+            {apart && <ApartMark deviation={apart} scale={scale} />}
+          </>
         ),
         foot: (
           <div className="compare-foot">

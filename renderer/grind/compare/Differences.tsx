@@ -3,6 +3,7 @@ import { useTexts } from '../../ui/texts.tsx'
 import { useFigures } from '../../ui/useFigure.ts'
 import type { Running } from '../useLiveGrind.ts'
 import type { Other } from './comparing.ts'
+import { SAME_EDGE_MM } from './deviation.ts'
 import { jobRows, momentRows, otherDifferences, type Row } from './rows.ts'
 import type { Pair } from './together.ts'
 import { useOtherName } from './useNames.ts'
@@ -71,8 +72,6 @@ const Figures = ({ row: { key, name, own, other } }: { readonly row: Row }) => {
   )
 }
 
-/** Edges that lie nearer than this all along are the same: half of what is written (mm). */
-const SAME_MM = 0.0005
 /** A place nearer to it than this is the middle (mm). */
 const MIDDLE_MM = 0.05
 
@@ -80,7 +79,7 @@ const DeviationLine = ({ pair: { deviation } }: { readonly pair: Pair }) => {
   const t = useTexts()
   const { inWords } = useFigures()
   const { byMm, atUMm } = deviation
-  if (Math.abs(byMm) < SAME_MM) return <p data-testid="deviation">{t('compare:deviation.none')}</p>
+  if (Math.abs(byMm) < SAME_EDGE_MM) return <p data-testid="deviation">{t('compare:deviation.none')}</p>
   const place = Math.abs(atUMm) < MIDDLE_MM ? 'middle' : atUMm < 0 ? 'left' : 'right'
   return (
     <p data-testid="deviation">

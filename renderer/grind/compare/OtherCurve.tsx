@@ -1,6 +1,7 @@
 import { useId, useRef } from 'react'
 import { type CurveScale, curvePath } from '../curves.ts'
 import { type Running, useEachFrame } from '../useLiveGrind.ts'
+import type { Deviation } from './deviation.ts'
 
 /** The dash that tells the other edge from every line of the glass, without colour. */
 const DASH = '14 4 3 4'
@@ -31,6 +32,18 @@ export const OtherCurve = ({ running, scale, plotPx, heightPx }: OtherCurveProps
       <path ref={line} className="compare-line" strokeDasharray={DASH} />
     </g>
   )
+}
+
+/** Half the width of the strokes that end the mark (px). */
+const STROKE_PX = 5
+
+/** Where both edges lie furthest apart: from the one to the other. */
+export const ApartMark = ({ deviation, scale }: { readonly deviation: Deviation; readonly scale: CurveScale }) => {
+  const x = (deviation.atUMm - scale.leftMm) * scale.acrossPxPerMm
+  const y = (behindMm: number) => scale.topPx + behindMm * scale.depthPxPerMm
+  const [from, to] = [y(deviation.behindMm), y(deviation.behindMm + deviation.byMm)]
+  const stroke = (at: number) => `M${x - STROKE_PX} ${at}h${2 * STROKE_PX}`
+  return <path className="compare-apart" d={`M${x} ${from}V${to}${stroke(from)}${stroke(to)}`} />
 }
 
 /** A piece of the other edge's line, for its name to stand beside. */

@@ -11,7 +11,12 @@ export interface Deviation {
   readonly byMm: number
   /** Place across, + right of the middle. */
   readonly atUMm: number
+  /** How far the first lies back there. */
+  readonly behindMm: number
 }
+
+/** Edges that lie nearer than this all along are the same: half of what is written (mm). */
+export const SAME_EDGE_MM = 0.0005
 
 /** Of deviations that differ by less than this the leftmost is told (mm): rounding must not throw the place from side to side. */
 const AS_FAR_MM = 1e-9
@@ -43,17 +48,19 @@ const heightAt = ({ uMm, vMm, stride }: EdgeLine, u: number): number => {
 export const deviationOf = (one: EdgeLine, other: EdgeLine): Deviation => {
   const leftMm = Math.max(one.uMm[0] as number, other.uMm[0] as number)
   const rightMm = Math.min(one.uMm[one.uMm.length - 1] as number, other.uMm[other.uMm.length - 1] as number)
-  const apartMm = foremostOf(other) - foremostOf(one)
-  let [byMm, atUMm] = [0, 0]
+  const [oneFrom, otherFrom] = [foremostOf(one), foremostOf(other)]
+  let [byMm, atUMm, behindMm] = [0, 0, 0]
   for (const line of [one, other]) {
     for (let i = 0; i < line.uMm.length; i++) {
       const u = line.uMm[i] as number
       if (u < leftMm || u > rightMm) continue
-      const by = heightAt(other, u) - heightAt(one, u) - apartMm
+      const behind = heightAt(one, u) - oneFrom
+      const by = heightAt(other, u) - otherFrom - behind
       if (Math.abs(by) <= Math.abs(byMm) + AS_FAR_MM) continue
       byMm = by
       atUMm = u
+      behindMm = behind
     }
   }
-  return { byMm, atUMm }
+  return { byMm, atUMm, behindMm }
 }
