@@ -11,6 +11,9 @@ export const MM_PER_INCH = 25.4
 /** A thou is a thousandth of an inch. */
 export const MM_PER_THOU = MM_PER_INCH / 1000
 
+/** Files for other programs may want metres. */
+export const MM_PER_M = 1000
+
 const RAD_PER_DEG = PI / 180
 
 /** @param deg an angle in degrees @returns the same angle in radians */

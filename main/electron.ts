@@ -3,6 +3,7 @@ import { join, resolve } from 'node:path'
 import { app, BrowserWindow, session } from 'electron'
 import { createTexts } from './contract/texts.ts'
 import { type ServiceClient, startServices } from './serviceClient.ts'
+import { tellUnwritten } from './window/downloads.ts'
 import { denyPermissions } from './window/guards.ts'
 import { setMenu } from './window/menu.ts'
 import { openWindow } from './window/openWindow.ts'
@@ -41,6 +42,7 @@ const run = async (): Promise<void> => {
   const services = await startServices({ dataDir: app.getPath('userData'), who: userInfo().username })
   closeBeforeQuit(services)
   denyPermissions(session.defaultSession)
+  tellUnwritten(session.defaultSession, () => BrowserWindow.getAllWindows())
   servePage(join(built, 'renderer'), services)
   forwardCalls(services)
   setMenu(createTexts().t)

@@ -3,11 +3,12 @@ import { solveJob } from '../geometry/solveJob.ts'
 import type { MakerTask } from './makerThread.ts'
 
 /**
- * The maker: works jobs out and draws their cards on a thread of its own, so that the service worker answers meanwhile. It
+ * The maker: works jobs out and draws their cards and templates on a thread of its own, so that the service worker answers meanwhile. It
  * knows nothing but what it is given and touches no file.
  */
 const make = async (task: MakerTask): Promise<unknown> => {
   if (task.does === 'solve') return solveJob(task.job)
+  if (task.does === 'template') return (await import('./template/makeTemplate.ts')).makeTemplate(...task.given)
   // Type and paper take half a second to load, which a report should not wait for.
   return (await import('./cards/makeCard.ts')).makeCard(...task.given)
 }

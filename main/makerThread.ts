@@ -2,19 +2,23 @@ import { Worker } from 'node:worker_threads'
 import type { Job } from '../geometry/job.ts'
 import type { Report } from '../geometry/report.ts'
 import { failed, problem, type Result } from '../geometry/result.ts'
-import type { MadeCard, makeCard } from './cards/makeCard.ts'
+import type { MadeFile, makeCard } from './cards/makeCard.ts'
+import type { makeTemplate } from './template/makeTemplate.ts'
 import { threadPath } from './threadPath.ts'
 
 /** What the maker can be given to do. */
 export type MakerTask =
   | { readonly does: 'solve'; readonly job: Job }
   | { readonly does: 'card'; readonly given: Parameters<typeof makeCard> }
+  | { readonly does: 'template'; readonly given: Parameters<typeof makeTemplate> }
 
 /** Long work, done elsewhere one task after the other. A task that is lost or stopped is a problem, never a rejection. */
 export interface Maker {
   solveJob(job: Job): Promise<Result<Report>>
   /** @param signal ends the work itself, not just the waiting */
-  makeCard(given: Parameters<typeof makeCard>, signal: AbortSignal): Promise<Result<MadeCard>>
+  makeCard(given: Parameters<typeof makeCard>, signal: AbortSignal): Promise<Result<MadeFile>>
+  /** @param signal as above */
+  makeTemplate(given: Parameters<typeof makeTemplate>, signal: AbortSignal): Promise<Result<MadeFile>>
   close(): Promise<void>
 }
 
@@ -68,7 +72,8 @@ export const createMaker = (): Maker => {
   }
   return {
     solveJob: (job) => inTurn({ does: 'solve', job }) as Promise<Result<Report>>,
-    makeCard: (given, signal) => inTurn({ does: 'card', given }, signal) as Promise<Result<MadeCard>>,
+    makeCard: (given, signal) => inTurn({ does: 'card', given }, signal) as Promise<Result<MadeFile>>,
+    makeTemplate: (given, signal) => inTurn({ does: 'template', given }, signal) as Promise<Result<MadeFile>>,
     close: async () => void (await hand?.end()),
   }
 }

@@ -12,7 +12,7 @@ import { writePdf } from './writePdf.ts'
 export type { CardTool } from './facts.ts'
 
 /** Written into the file as what made it. */
-const PROGRAM = 'Camberwright'
+export const PROGRAM = 'Camberwright'
 
 /** What a card can say of a tool when only the job is known. */
 export const toolOfJob = (job: Job): CardTool => {

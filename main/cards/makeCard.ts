@@ -5,7 +5,7 @@ import type { Fixture, JobRecord, Settings, Station, Tool } from '../contract/en
 import { createTexts } from '../contract/texts.ts'
 import { type CardTool, cardOfJob } from './card.ts'
 
-/** What the rack holds of a job in hand. */
+/** What the rack holds of a job in hand: all that a page is drawn from. */
 export interface CardInput {
   readonly tool: Tool
   readonly station: Station
@@ -13,13 +13,14 @@ export interface CardInput {
   readonly job: JobRecord
 }
 
-export interface MadeCard {
+/** A file that a host may hand on. */
+export interface MadeFile {
   readonly bytes: Uint8Array
   readonly fileName: string
 }
 
 /** Letters and figures only, so that the name is a file's on every system. */
-const plain = (code: string): string => code.replace(/[^A-Za-z0-9-]+/g, '-')
+export const plainName = (code: string): string => code.replace(/[^A-Za-z0-9-]+/g, '-')
 
 const cardTool = ({ tool, station, job }: CardInput): CardTool => ({
   code: tool.code,
@@ -40,12 +41,12 @@ export const makeCard = async (
   input: CardInput,
   at: Date,
   lengthUnit: Settings['lengthUnit'] = 'mm',
-): Promise<Result<MadeCard>> => {
+): Promise<Result<MadeFile>> => {
   const job = parseJob(input.job.document)
   if (!job.ok) return job
   const report = solveJob(job.value)
   if (!report.ok) return report
   const bytes = await cardOfJob(job.value, report.value, cardTool(input), at, lengthUnit)
-  const fileName = `${createTexts().t('card:fileName', { code: plain(input.tool.code) })}.pdf`
+  const fileName = `${createTexts().t('card:fileName', { code: plainName(input.tool.code) })}.pdf`
   return ok({ bytes, fileName })
 }

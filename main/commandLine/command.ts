@@ -3,13 +3,13 @@ import type { Report } from '../../geometry/report.ts'
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import { groundBlade } from '../../geometry/solid.ts'
 import { solveJob } from '../../geometry/solveJob.ts'
+import { stlOf } from '../../geometry/stl.ts'
 import { createTexts } from '../contract/texts.ts'
 import { type JobOptions, jobOptionsOf, type ReportOptions } from './jobOptions.ts'
 import { cardKind, mayWrite, solidKind, writeWhole } from './outFile.ts'
 import { readJob } from './readJob.ts'
 import { readText } from './readText.ts'
 import { reasonLines } from './reasonLines.ts'
-import { stlOf } from './stl.ts'
 
 const { t } = createTexts()
 

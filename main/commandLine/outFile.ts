@@ -11,7 +11,7 @@ import {
 } from 'node:fs'
 import { dirname } from 'node:path'
 import { failed, ok, type Problem, problem, type Result } from '../../geometry/result.ts'
-import { SOLID_MARK } from './stl.ts'
+import { SOLID_MARK } from '../../geometry/stl.ts'
 
 /** A kind of file that the command writes: how each one begins, and the problem of another file in its place. */
 export interface OutKind {

@@ -40,6 +40,9 @@ const byId = z.strictObject({ id: z.uuid() })
 /** Compare and set: a command names the version it saw, and a newer one in the meantime is a conflict, never lost. */
 const seen = { id: z.uuid(), version: z.int().min(1) }
 
+/** A file that was made: its bytes are fetched by blob id. */
+const madeFile = z.strictObject({ blobId: z.uuid(), fileName: z.string() })
+
 /** A change that was made: the record now, and the change's id for the undo in the message. */
 const changed = <T extends z.ZodType>(value: T) => z.strictObject({ value, changeId: z.int() })
 
@@ -131,17 +134,24 @@ export const calls = {
   /** Puts a copy in the data file's place; the file as it was becomes a copy, so that there is a way back. */
   'copy.restore': entry('command', copyNameSchema, z.strictObject({ at: z.iso.datetime() })),
 
-  /** The page for the wheel as PDF; the bytes are fetched by blob id. */
-  'card.make': entry('task', byId, z.strictObject({ blobId: z.uuid(), fileName: z.string() })),
+  /** The page for the wheel as PDF. */
+  'card.make': entry('task', byId, madeFile),
+  /** The wanted edge 1 : 1 to lay an iron on, with the predicted one where that is asked for. */
+  'template.make': entry(
+    'task',
+    z.strictObject({ id: z.uuid(), form: z.enum(['svg', 'dxf', 'pdf']), predicted: z.boolean() }),
+    madeFile,
+  ),
 } as const
 
 export type CallName = keyof typeof calls
 export type CallInput<N extends CallName> = z.input<(typeof calls)[N]['input']>
 export type CallOutput<N extends CallName> = z.output<(typeof calls)[N]['output']>
 
-/** What a host sends unasked: how far a task is, or which records of a noun changed. */
+/** What a host sends unasked: how far a task is, which records of a noun changed, or which file could not be written. */
 export const eventSchema = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('progress'), callId: z.string(), done: z.number().min(0).max(1) }),
   z.strictObject({ type: z.literal('changed'), noun: z.enum(nouns), ids: z.array(z.string()) }),
+  z.strictObject({ type: z.literal('unwritten'), file: z.string() }),
 ])
 export type HostEvent = z.output<typeof eventSchema>

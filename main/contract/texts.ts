@@ -13,6 +13,7 @@ import hosts from '../../assets/texts/en/hosts.json' with { type: 'json' }
 import jobFile from '../../assets/texts/en/jobFile.json' with { type: 'json' }
 import learnt from '../../assets/texts/en/learnt.json' with { type: 'json' }
 import measure from '../../assets/texts/en/measure.json' with { type: 'json' }
+import out from '../../assets/texts/en/out.json' with { type: 'json' }
 import plan from '../../assets/texts/en/plan.json' with { type: 'json' }
 import predict from '../../assets/texts/en/predict.json' with { type: 'json' }
 import problems from '../../assets/texts/en/problems.json' with { type: 'json' }
@@ -41,6 +42,7 @@ const catalogue = {
   jobFile,
   learnt,
   measure,
+  out,
   plan,
   predict,
   problems,

@@ -1,6 +1,7 @@
 import { ok } from '../../geometry/result.ts'
 import { benchLogStore } from '../benchLog/benchLog.ts'
 import { benchLogServices, type SolveJob } from '../benchLog/benchLogServices.ts'
+import type { makeCard } from '../cards/makeCard.ts'
 import type { Stores } from '../database/undo.ts'
 import { jobStore } from '../job/job.ts'
 import { jobServices } from '../job/jobServices.ts'
@@ -11,9 +12,10 @@ import { stationStore } from '../rack/station.ts'
 import { findTools, toolStore } from '../rack/tool.ts'
 import type { Services } from '../services.ts'
 import { settingsServices, settingsStore } from '../settings/settings.ts'
+import type { makeTemplate } from '../template/makeTemplate.ts'
 import type { Blobs } from './blobs.ts'
-import { cardServices, type MakeCard } from './cardServices.ts'
 import { copyServices } from './copyServices.ts'
+import { type Draw, paperServices } from './paperServices.ts'
 import type { Workshop } from './workshop.ts'
 import { changeServices, workshopServices } from './workshopServices.ts'
 
@@ -31,11 +33,12 @@ const stores = {
 export interface Makers {
   readonly blobs: Blobs
   readonly solveJob: SolveJob
-  readonly makeCard: MakeCard
+  readonly makeCard: Draw<Parameters<typeof makeCard>>
+  readonly makeTemplate: Draw<Parameters<typeof makeTemplate>>
 }
 
 /** Every call's work, on one workshop. */
-export const createServices = (workshop: Workshop, { blobs, solveJob, makeCard }: Makers): Services => {
+export const createServices = (workshop: Workshop, { blobs, solveJob, makeCard, makeTemplate }: Makers): Services => {
   const { desk } = workshop
   const tools = recordServices(desk, toolStore)
   const stations = recordServices(desk, stationStore)
@@ -60,6 +63,6 @@ export const createServices = (workshop: Workshop, { blobs, solveJob, makeCard }
     ...changeServices(desk, stores),
     ...workshopServices(workshop),
     ...copyServices(workshop),
-    ...cardServices(desk, blobs, makeCard),
+    ...paperServices(desk, blobs, makeCard, makeTemplate),
   }
 }

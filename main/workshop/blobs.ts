@@ -1,4 +1,4 @@
-import type { MadeCard } from '../cards/makeCard.ts'
+import type { MadeFile } from '../cards/makeCard.ts'
 
 /** Made files kept for fetching; the oldest goes when one more comes. A window fetches at once, so a few are plenty. */
 const BLOBS_KEPT = 16
@@ -12,7 +12,7 @@ export interface Blob {
 
 /** Made files, in memory only, by id. */
 export interface Blobs {
-  put(id: string, card: MadeCard, mediaType: string): void
+  put(id: string, file: MadeFile, mediaType: string): void
   get(id: string): Blob | null
 }
 

@@ -1,4 +1,4 @@
-import { ok, type Result } from '../../geometry/result.ts'
+import { ok, problem, type Result } from '../../geometry/result.ts'
 import type { CallInput, CallName, CallOutput, HostEvent } from '../../main/contract/calls.ts'
 import type { FixtureDraft, Noun, Settings, StationDraft, Tool, ToolDraft } from '../../main/contract/entities.ts'
 import { say, sayProblem, useApp } from './store.ts'
@@ -57,6 +57,7 @@ const loaders: Partial<Record<Noun, () => Promise<void>>> = {
 /** Reads again what another window, the command line or an undo changed. */
 export const hear = (event: HostEvent): void => {
   if (event.type === 'changed') void loaders[event.noun]?.()
+  if (event.type === 'unwritten') sayProblem(problem('unwritable', '', { file: event.file }))
 }
 
 type Command = 'tool' | 'station' | 'fixture' | 'benchLog'

@@ -97,6 +97,7 @@ const makers = (changes: Partial<Makers>): Makers => ({
   blobs: createBlobs(),
   solveJob: () => ok(markedReport),
   makeCard: async () => failed(problem('noCardHere')),
+  makeTemplate: async () => failed(problem('noTemplateHere')),
   ...changes,
 })
 

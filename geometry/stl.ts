@@ -1,4 +1,4 @@
-import type { BladeMesh } from '../../geometry/mesh.ts'
+import type { BladeMesh } from './mesh.ts'
 
 /** How a solid of this program begins; the form leaves eighty signs free for it, but not the word that begins the form in text. */
 export const SOLID_MARK = 'Camberwright blade, mm'
@@ -25,16 +25,17 @@ const normalOf = (a: Point, b: Point, c: Point): Point => {
 }
 
 /** A closed surface as a binary STL file, the form that every solid modeller reads; its figures are millimetres. */
-export const stlOf = (mesh: BladeMesh): Uint8Array => {
+export const stlOf = (mesh: BladeMesh): Uint8Array<ArrayBuffer> => {
   const count = mesh.indices.length / 3
-  const bytes = Buffer.alloc(HEADER_BYTES + 4 + count * TRIANGLE_BYTES)
-  bytes.write(SOLID_MARK, 'latin1')
-  bytes.writeUInt32LE(count, HEADER_BYTES)
+  const bytes = new Uint8Array(HEADER_BYTES + 4 + count * TRIANGLE_BYTES)
+  const view = new DataView(bytes.buffer)
+  for (let k = 0; k < SOLID_MARK.length; k++) bytes[k] = SOLID_MARK.charCodeAt(k)
+  view.setUint32(HEADER_BYTES, count, true)
   for (let k = 0; k < count; k++) {
     const corners = [cornerOf(mesh, 3 * k), cornerOf(mesh, 3 * k + 1), cornerOf(mesh, 3 * k + 2)] as const
     const figures = [normalOf(...corners), ...corners].flat()
     for (const [f, figure] of figures.entries())
-      bytes.writeFloatLE(figure, HEADER_BYTES + 4 + k * TRIANGLE_BYTES + 4 * f)
+      view.setFloat32(HEADER_BYTES + 4 + k * TRIANGLE_BYTES + 4 * f, figure, true)
   }
   return bytes
 }
