@@ -20,6 +20,8 @@ export type Unit =
   | 'share'
   | 'ratio'
   | 'count'
+  | 'px'
+  | 'perS'
 
 /** One quantity. `defaultValue` null: nobody can know it but the user, or it is found from the others. */
 export interface Quantity {
@@ -155,6 +157,13 @@ export const quantities = {
     boardMm: quantity('mm', 1, 1500, 150, 0),
     stockMm: quantity('mm', 1, 110, 20, 1),
     shiftMm: quantity('mm', -55, 55, 0, 1),
+  },
+  out: {
+    pictureWidthPx: quantity('px', 100, 8000, 1600, 0),
+    clipWidthPx: quantity('px', 100, 3840, 960, 0),
+    framesPerSecond: quantity('perS', 1, 60, 30, 0),
+    fromSweep: quantity('sweep', 0, 5_000, 0, 0),
+    toSweep: quantity('sweep', 0, 5_000, 1, 0),
   },
   grid: {
     across: quantity('count', 5, 481, 115, 0),

@@ -27,6 +27,8 @@ const symbols: Record<Unit, string> = {
   share: '',
   ratio: '',
   count: '',
+  px: 'px',
+  perS: '/s',
 }
 
 /** Inches show two decimals more than millimetres, thou two fewer and never less than none: the same fineness within a digit. */

@@ -34,6 +34,7 @@ const shapeOf = ({ outlines, closed, strokeMm, fill, dashMm }: ShapeItem): strin
 
 const textOf = ({ text, face, sizeMm, xMm, baselineMm, box, white }: TextItem): string =>
   `<text x="${number(xMm)}" y="${number(baselineMm)}" font-size="${number(sizeMm)}" textLength="${number(box.widthMm)}" ` +
+  `lengthAdjust="spacingAndGlyphs" ` +
   `fill="${white ? '#fff' : '#000'}" ${faces[face]}>${escaped(text)}</text>`
 
 const itemOf = (item: Item): string => (item.kind === 'shape' ? shapeOf(item) : textOf(item))

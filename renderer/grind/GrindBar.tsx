@@ -9,6 +9,7 @@ import type { Moment, Running } from './useLiveGrind.ts'
 import { ViewsPanel } from './ViewsPanel.tsx'
 import './grindBar.css'
 
+const OutPanel = lazy(() => import('./save/OutPanel.tsx'))
 const ModelPanel = lazy(() => import('./model/ModelPanel.tsx'))
 
 /** What a panel of the bar may need to know. */
@@ -26,6 +27,7 @@ const panels: Readonly<Record<string, ComponentType<PanelProps>>> = {
   compare: ComparePanel,
   predict: PredictPanel,
   jobFile: JobFilePanel,
+  out: OutPanel,
   model: ModelPanel,
 }
 

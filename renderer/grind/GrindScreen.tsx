@@ -54,6 +54,7 @@ interface GrindAliveProps {
 }
 
 const GrindAlive = ({ running, job, onAgain }: GrindAliveProps) => {
+  const t = useTexts()
   const moment = useMoment(running)
   const palette = usePalette()
   const [lifted, setLifted] = useState(false)
@@ -75,7 +76,7 @@ const GrindAlive = ({ running, job, onAgain }: GrindAliveProps) => {
       {trial && <Trial {...trial} />}
       <GrindBar {...views} />
       <Comparison running={running} />
-      <div className="grind-stage">
+      <div className="grind-stage" data-picture={t('out:model')}>
         <Stage {...views} palette={palette} dot={dot} rotation={rotation} homeCount={homeCount} />
       </div>
       <Views>

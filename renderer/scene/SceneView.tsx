@@ -9,6 +9,7 @@ import type { RunShape } from '../worker/protocol.ts'
 import { CAMERA_MS, Controls } from './Controls.tsx'
 import { LENS_DEG, subjectOf } from './camera.ts'
 import { disposeMaterials } from './disposal.ts'
+import { ForFiles } from './ForFiles.tsx'
 import { Lights } from './Lights.tsx'
 import { type AnchorName, buildMachine, type Machine, type Stops } from './machine.ts'
 import { createMaterials } from './materials.ts'
@@ -126,6 +127,7 @@ const MachineView = (props: SceneViewProps) => {
   return (
     <>
       <primitive object={machine.root} />
+      <ForFiles software={props.software} turnWheel={machine.turnWheel} />
       <Controls
         subject={subject}
         homeCount={props.homeCount}

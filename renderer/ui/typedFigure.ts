@@ -35,6 +35,8 @@ const unitWords: Record<Unit, Record<string, number>> = {
   share: words(0.01, '%'),
   ratio: {},
   count: {},
+  px: words(1, 'px', 'pixel', 'pixels'),
+  perS: words(1, '/s', 'a second'),
 }
 
 const bareFactor: Record<LengthUnit, number> = { mm: 1, inch: MM_PER_INCH, thou: MM_PER_THOU }

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { failed, ok, problem } from '../../geometry/result.ts'
+import { createBlobs } from '../../main/workshop/blobs.ts'
 import {
   type Bench,
   codesOf,
@@ -234,6 +235,25 @@ describe('bench log', () => {
     )
     const { value } = await bench.done('benchLog.add', { ...reading, toolId: other.id, jobId: job.id })
     expect(value).toMatchObject({ engineVersion: null, reliefRightMm: 0.15 })
+  })
+})
+
+describe('template.make', () => {
+  it('draws the job as it is today in the form asked for, in the workshop’s unit', async () => {
+    await bench.workshop.close()
+    const drawn: unknown[] = []
+    const blobs = createBlobs()
+    const makeTemplate = async ([input, choice, , lengthUnit]: readonly unknown[]) => {
+      drawn.push(input, choice, lengthUnit)
+      return ok({ bytes: new Uint8Array([60]), fileName: 'template.svg' })
+    }
+    bench = await openOwnBench(place.folder, { makeTemplate, blobs }, () => crypto.randomUUID())
+    const tool = await addTool()
+    const job = await bench.done('job.open', { toolId: tool.id })
+    await bench.done('settings.edit', { lengthUnit: 'thou', theme: 'system' })
+    const made = await bench.done('template.make', { id: job.id, form: 'svg', predicted: true })
+    expect(drawn).toMatchObject([{ tool: { id: tool.id } }, { form: 'svg', predicted: true }, 'thou'])
+    expect(blobs.get(made.blobId)).toMatchObject({ fileName: 'template.svg', mediaType: 'image/svg+xml' })
   })
 })
 

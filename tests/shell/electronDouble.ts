@@ -1,7 +1,7 @@
 import { EventEmitter } from 'node:events'
 import { readFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import type { Frame, Page, Route } from '@playwright/test'
+import type { Download, Frame, Page, Route } from '@playwright/test'
 import { stage } from './stage.ts'
 
 /**
@@ -49,13 +49,21 @@ export const protocol = {
 
 let askPermission: PermissionHandler = (_contents, _permission, answer) => answer(true)
 export const session = {
-  defaultSession: {
+  defaultSession: Object.assign(new EventEmitter(), {
     setPermissionRequestHandler: (handler: PermissionHandler) => {
       askPermission = handler
     },
     setPermissionCheckHandler: () => undefined,
     setDevicePermissionHandler: () => undefined,
-  },
+  }),
+}
+
+/** What becomes of a file that the page hands over: where the stage's disk is full, it is not written. */
+const playDownload = async (download: Download): Promise<void> => {
+  const item = Object.assign(new EventEmitter(), { getFilename: () => download.suggestedFilename() })
+  session.defaultSession.emit('will-download', preventable(), item)
+  const failed = stage().isDiskFull || (await download.failure()) !== null
+  item.emit('done', {}, failed ? 'interrupted' : 'completed')
 }
 
 const handlers = new Map<string, Handler>()
@@ -130,6 +138,7 @@ export class BrowserWindow extends EventEmitter {
     this.webContents.page = page
     await this.connect(page)
     page.on('popup', (popup) => this.ask(popup))
+    page.on('download', (download) => void playDownload(download))
     page.once('close', () => this.end())
     await page.goto(url.replace(OWN_ORIGIN, STAGED_ORIGIN))
     this.emit('ready-to-show')

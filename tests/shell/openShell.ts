@@ -12,6 +12,8 @@ export interface Shell {
   readonly page: Page
   /** How many windows are open. */
   windows(): number
+  /** From now on nothing can be written that the page hands over. */
+  fillDisk(): Promise<unknown>
   /** Closes the window and waits until the program has quit. */
   close(): Promise<void>
 }
@@ -34,6 +36,7 @@ export const openOnDouble = async (dataDir: string, browser: Browser): Promise<S
   return {
     page,
     windows: () => context.pages().length,
+    fillDisk: async () => (stage.isDiskFull = true),
     close: async () => {
       await page.close()
       await stage.ended.promise
@@ -50,6 +53,11 @@ export const openOnElectron = async (binary: string, dataDir: string): Promise<S
   return {
     page: await program.firstWindow(),
     windows: () => program.windows().length,
+    // A device that takes nothing stands in for the disk.
+    fillDisk: () =>
+      program.evaluate(({ session }) => {
+        session.defaultSession.on('will-download', (_event, item) => item.setSavePath('/dev/full'))
+      }),
     close: () => program.close(),
   }
 }

@@ -82,6 +82,26 @@ const shellTests = (open: (dataDir: string, browser: Browser) => Promise<Shell>)
     await expect(page.getByRole('main')).toBeVisible()
   })
 
+  /** Hands a file over as the screens do. */
+  const handOver = (fileName: string) =>
+    shell.page.evaluate((name) => {
+      const link = document.createElement('a')
+      link.href = URL.createObjectURL(new Blob(['steel']))
+      link.download = name
+      link.click()
+    }, fileName)
+
+  test('says in the page when a file could not be written, and only then', async () => {
+    const status = shell.page.getByTestId('status')
+    const given = shell.page.waitForEvent('download')
+    await handOver('fits.stl')
+    await (await given).path()
+    await expect(status).not.toContainText('could not be written')
+    await shell.fillDisk()
+    await handOver('full.stl')
+    await expect(status).toHaveText(/^This file could not be written: full\.stl\./)
+  })
+
   test('closes its data with its window', async () => {
     await shell.close()
     const lock = lockFolder(dataDir)

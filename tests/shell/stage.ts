@@ -5,6 +5,8 @@ export interface Stage {
   readonly context: BrowserContext
   /** Given to the program as `--data`. */
   readonly dataDir: string
+  /** Nothing that the page hands over can be written. */
+  isDiskFull: boolean
   /** The window's page, once the program has opened it. */
   readonly opened: PromiseWithResolvers<Page>
   /** Resolves when the program has quit. */
@@ -14,7 +16,13 @@ export interface Stage {
 const place = globalThis as { camberwrightStage?: Stage }
 
 export const setStage = (context: BrowserContext, dataDir: string): Stage => {
-  place.camberwrightStage = { context, dataDir, opened: Promise.withResolvers(), ended: Promise.withResolvers() }
+  place.camberwrightStage = {
+    context,
+    dataDir,
+    isDiskFull: false,
+    opened: Promise.withResolvers(),
+    ended: Promise.withResolvers(),
+  }
   return place.camberwrightStage
 }
 
