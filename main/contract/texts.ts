@@ -19,6 +19,8 @@ import problems from '../../assets/texts/en/problems.json' with { type: 'json' }
 import quantities from '../../assets/texts/en/quantities.json' with { type: 'json' }
 import rack from '../../assets/texts/en/rack.json' with { type: 'json' }
 import setUp from '../../assets/texts/en/setUp.json' with { type: 'json' }
+import shortcuts from '../../assets/texts/en/shortcuts.json' with { type: 'json' }
+import spoken from '../../assets/texts/en/spoken.json' with { type: 'json' }
 import square from '../../assets/texts/en/square.json' with { type: 'json' }
 import tools from '../../assets/texts/en/tools.json' with { type: 'json' }
 import wood from '../../assets/texts/en/wood.json' with { type: 'json' }
@@ -47,6 +49,8 @@ const catalogue = {
   quantities,
   rack,
   setUp,
+  shortcuts,
+  spoken,
   square,
   tools,
   wood,

@@ -1,10 +1,11 @@
 import { useState } from 'react'
+import { useActions } from '../app/actions.ts'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import type { LiveGrind } from '../worker/liveGrind.ts'
 import { Sentence } from './GrindSentence.tsx'
 import { Keys } from './Keys.tsx'
 import { RunStrip } from './RunStrip.tsx'
-import { type Speed, SpeedChoice, speeds } from './SpeedChoice.tsx'
+import { type Speed, SpeedChoice, speedBeside, speeds } from './SpeedChoice.tsx'
 import { type Moment, type Running, useRunProblems } from './useLiveGrind.ts'
 import './time.css'
 
@@ -43,6 +44,22 @@ export const Time = ({ running, moment, lifted, wantedMm, onLift, onHome, onAgai
     if (moment.handFromStep === null) live.seek(0)
     else onAgain()
   }
+  const sweepBy = (by: 1 | -1) => seekSweep(by > 0 ? Math.floor(moment.sweep) + 1 : Math.ceil(moment.sweep) - 1)
+  const stepBy = (by: 1 | -1) => seek(moment.step + by)
+  useActions({
+    play: () => (moment.playing ? live.pause() : play(speed)),
+    sweepOn: () => sweepBy(1),
+    sweepBack: () => sweepBy(-1),
+    stepOn: () => stepBy(1),
+    stepBack: () => stepBy(-1),
+    toStart: () => seek(0),
+    toEnd: () => seek(lastStep),
+    again,
+    faster: () => changeSpeed(speedBeside(speed, 1)),
+    slower: () => changeSpeed(speedBeside(speed, -1)),
+    lift: () => onLift(!lifted),
+    viewHome: onHome,
+  })
   return (
     <section className="grind-time" aria-label={t('grind:run.label')}>
       <RunTrouble live={live} />
@@ -54,8 +71,8 @@ export const Time = ({ running, moment, lifted, wantedMm, onLift, onHome, onAgai
         lifted={lifted}
         onPlay={() => play(speed)}
         onPause={() => live.pause()}
-        onSweep={(by) => seekSweep(by > 0 ? Math.floor(moment.sweep) + 1 : Math.ceil(moment.sweep) - 1)}
-        onStep={(by) => seek(moment.step + by)}
+        onSweep={sweepBy}
+        onStep={stepBy}
         onAgain={again}
         onLift={onLift}
         onHome={onHome}
