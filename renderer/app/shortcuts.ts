@@ -56,14 +56,15 @@ export type Keeps = 'all' | 'moves' | 'press' | 'nothing'
 const moves = ['ArrowLeft', 'ArrowRight', 'Home', 'End']
 
 /** A letter, figure or sign alone: what may be switched off for those who speak to their computer or press keys unawares. */
-export const isSingleKey = ({ keys, held }: Shortcut): boolean => !held && keys.some((key) => key !== ' ' && key.length === 1)
+export const isSingleKey = ({ keys, held }: Shortcut): boolean =>
+  !held && keys.some((key) => key !== ' ' && key.length === 1)
 
 const isKept = (key: string, keeps: Keeps): boolean =>
   keeps === 'all' || (keeps === 'moves' && moves.includes(key)) || (keeps === 'press' && key === ' ')
 
 /** A capital by Shift is another key than its letter; a sign is what it is, whatever it takes to write it. */
-const isPressed = ({ keys, held = false }: Shortcut, { key, ctrlKey, metaKey, altKey, shiftKey }: Pressed): boolean => {
-  if (held !== (ctrlKey || metaKey) || altKey) return false
+const isPressed = ({ keys, held }: Shortcut, { key, ctrlKey, metaKey, altKey, shiftKey }: Pressed): boolean => {
+  if ((held === true) !== (ctrlKey || metaKey) || altKey) return false
   if (shiftKey && (key.length > 1 || key === ' ' || /\p{L}/u.test(key))) return false
   return keys.includes(key.length === 1 ? key.toLowerCase() : key)
 }

@@ -7,9 +7,11 @@ import { ComparedBevel, ComparedGlass } from './compare/ComparedViews.tsx'
 import { Comparison } from './compare/Comparison.tsx'
 import { GrindBar } from './GrindBar.tsx'
 import './grind.css'
+import { isLost, Lost } from './Lost.tsx'
 import { MotionFields } from './MotionFields.tsx'
 import { PressureView } from './PressureView.tsx'
 import { useForetold } from './predict/predicting.ts'
+import { SpokenScene } from './SpokenScene.tsx'
 import { Stage } from './Stage.tsx'
 import { Time } from './Time.tsx'
 import { ToolViews } from './tools/ToolViews.tsx'
@@ -24,19 +26,20 @@ export const GrindScreen = () => {
   const trial = useApp((app) => app.trial)
   const kept = useApp((app) => app.job?.document ?? null)
   const job = trial?.job ?? kept
-  const { live, running, startAgain } = useLiveGrind(job)
+  const { live, running, startAgain, recover } = useLiveGrind(job)
   if (!job) return <p className="grind-empty">{t('grind:empty.noJob')}</p>
-  if (!live || !running) return <Waiting live={live} />
-  return <GrindAlive running={running} job={job} onAgain={startAgain} />
+  if (!live || !running) return <Waiting live={live} onRecover={recover} />
+  return <GrindAlive running={running} job={job} onAgain={startAgain} onRecover={recover} />
 }
 
 /** Nothing to show yet: because it is being set up, or because the job does not allow it. */
-const Waiting = ({ live }: { readonly live: LiveGrind | null }) => {
+const Waiting = ({ live, onRecover }: { readonly live: LiveGrind | null; readonly onRecover: () => void }) => {
   const t = useTexts()
   const ofRun = useRunProblems(live)
   const ofJob = useApp((app) => app.problems)
   const problems = ofJob.length > 0 ? ofJob : ofRun
   if (problems.length === 0) return <p className="grind-empty">{t('grind:empty.starting')}</p>
+  if (isLost(ofRun)) return <Lost onRecover={onRecover} />
   return (
     <div className="grind-empty" role="status">
       <p>{t('grind:empty.cannot')}</p>
@@ -51,9 +54,10 @@ interface GrindAliveProps {
   readonly running: Running
   readonly job: Job
   readonly onAgain: () => void
+  readonly onRecover: () => void
 }
 
-const GrindAlive = ({ running, job, onAgain }: GrindAliveProps) => {
+const GrindAlive = ({ running, job, onAgain, onRecover }: GrindAliveProps) => {
   const moment = useMoment(running)
   const palette = usePalette()
   const [lifted, setLifted] = useState(false)
@@ -77,6 +81,7 @@ const GrindAlive = ({ running, job, onAgain }: GrindAliveProps) => {
       <Comparison running={running} />
       <div className="grind-stage">
         <Stage {...views} palette={palette} dot={dot} rotation={rotation} homeCount={homeCount} />
+        <SpokenScene {...views} wantedMm={report?.plan.reliefMm ?? null} rotation={rotation} dot={dot} />
       </div>
       <Views>
         {(plotPx) => (
@@ -104,6 +109,7 @@ const GrindAlive = ({ running, job, onAgain }: GrindAliveProps) => {
         onLift={lift}
         onHome={() => setHomeCount((count) => count + 1)}
         onAgain={onAgain}
+        onRecover={onRecover}
       />
     </div>
   )

@@ -4,6 +4,7 @@ import { problemSentence, useTexts } from '../ui/texts.tsx'
 import type { LiveGrind } from '../worker/liveGrind.ts'
 import { Sentence } from './GrindSentence.tsx'
 import { Keys } from './Keys.tsx'
+import { isLost, Lost } from './Lost.tsx'
 import { RunStrip } from './RunStrip.tsx'
 import { type Speed, SpeedChoice, speedBeside, speeds } from './SpeedChoice.tsx'
 import { type Moment, type Running, useRunProblems } from './useLiveGrind.ts'
@@ -18,10 +19,13 @@ interface TimeProps {
   readonly onHome: () => void
   /** Back to where the job begins, the hand's work given up. */
   readonly onAgain: () => void
+  /** Makes the worker anew after it was lost. */
+  readonly onRecover: () => void
 }
 
 /** The strip below: what the picture says, the keys, and the run. */
-export const Time = ({ running, moment, lifted, wantedMm, onLift, onHome, onAgain }: TimeProps) => {
+export const Time = (props: TimeProps) => {
+  const { running, moment, lifted, wantedMm, onLift, onHome, onAgain } = props
   const t = useTexts()
   const [speed, setSpeed] = useState<Speed>('normal')
   const { live, shape } = running
@@ -62,7 +66,7 @@ export const Time = ({ running, moment, lifted, wantedMm, onLift, onHome, onAgai
   })
   return (
     <section className="grind-time" aria-label={t('grind:run.label')}>
-      <RunTrouble live={live} />
+      <RunTrouble live={live} onRecover={props.onRecover} />
       <Sentence running={running} moment={moment} lifted={lifted} wantedMm={wantedMm ?? 0} />
       <Keys
         playing={moment.playing}
@@ -88,12 +92,13 @@ export const Time = ({ running, moment, lifted, wantedMm, onLift, onHome, onAgai
 }
 
 /** The run that ends early says so and why; what was ground before stands. */
-const RunTrouble = ({ live }: { readonly live: LiveGrind }) => {
+const RunTrouble = ({ live, onRecover }: { readonly live: LiveGrind; readonly onRecover: () => void }) => {
   const t = useTexts()
-  const [problem] = useRunProblems(live)
-  return problem ? (
+  const problems = useRunProblems(live)
+  if (isLost(problems)) return <Lost onRecover={onRecover} />
+  return problems[0] ? (
     <p className="run-trouble" role="status">
-      {problemSentence(t, problem)}
+      {problemSentence(t, problems[0])}
     </p>
   ) : null
 }

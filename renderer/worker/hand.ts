@@ -61,3 +61,9 @@ export const obeyHand = (live: Live, message: Extract<ToWorker, { type: 'hold' |
   for (let k = 0; k < message.steps; k++) add(live, share)
   live.hand = null
 }
+
+/** Makes again what a hand made before, from where the run stands. */
+export const remake = (live: Live, path: Float64Array): void => {
+  takeOver(live)
+  for (const share of path) add(live, share)
+}
