@@ -1,4 +1,5 @@
 import i18next, { type i18n } from 'i18next'
+import awake from '../../assets/texts/en/awake.json' with { type: 'json' }
 import card from '../../assets/texts/en/card.json' with { type: 'json' }
 import cautions from '../../assets/texts/en/cautions.json' with { type: 'json' }
 import common from '../../assets/texts/en/common.json' with { type: 'json' }
@@ -29,6 +30,7 @@ import { figure, joined } from './figures.ts'
 
 /** The one catalogue, a namespace a screen or door; windows, cards and the command line all read it. */
 const catalogue = {
+  awake,
   card,
   cautions,
   common,

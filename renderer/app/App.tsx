@@ -12,6 +12,7 @@ import { openJob, takeTool } from './storeJob.ts'
 import { hear, loadAll, undo } from './storeRack.ts'
 import { transport } from './transport.ts'
 import { Unbroken } from './Unbroken.tsx'
+import { useKeepAwake } from './useAwake.ts'
 import { useShortcuts } from './useShortcuts.ts'
 
 /** The window: header, the screen of the address, status line. */
@@ -22,6 +23,7 @@ export const App = () => {
   useToolOfAddress()
   useTheme()
   useShortcuts()
+  useKeepAwake()
   useActions(everywhere(code))
   const t = useTexts()
   const name = partOf(screen, part)

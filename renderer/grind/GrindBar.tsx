@@ -1,5 +1,6 @@
 import { type ComponentType, type KeyboardEvent, lazy, Suspense, useId, useState } from 'react'
 import { useTexts } from '../ui/texts.tsx'
+import { AwakePanel, AwakeWord } from './AwakePanel.tsx'
 import { ComparePanel } from './compare/ComparePanel.tsx'
 import { FormulasPanel } from './formulas/FormulasPanel.tsx'
 import { JobFilePanel } from './jobFile/JobFilePanel.tsx'
@@ -27,6 +28,7 @@ const panels: Readonly<Record<string, ComponentType<PanelProps>>> = {
   predict: PredictPanel,
   jobFile: JobFilePanel,
   model: ModelPanel,
+  awake: AwakePanel,
 }
 
 /** What can be laid over the screen and put away again: one panel at a time, below its word. */
@@ -56,6 +58,7 @@ export const GrindBar = (props: PanelProps) => {
           {t(`grind:bar.${name}`)}
         </button>
       ))}
+      <AwakeWord playing={props.moment.playing} />
       <section
         id={id}
         className="grind-panel"

@@ -1,0 +1,45 @@
+import { useEffect } from 'react'
+import { useApp } from '../app/store.ts'
+import { saveSettings } from '../app/storeRack.ts'
+import { useAwake } from '../app/useAwake.ts'
+import { useTexts } from '../ui/texts.tsx'
+
+/** Whether the screen may go dark while nobody touches it. */
+export const AwakePanel = () => {
+  const t = useTexts()
+  const on = useApp((app) => app.settings.stayAwake === 'on')
+  const { atWheel, state } = useAwake()
+  return (
+    <fieldset className="panel-checks">
+      <legend>{t('awake:legend')}</legend>
+      <label>
+        <input
+          type="checkbox"
+          checked={on}
+          onChange={(event) => void saveSettings({ stayAwake: event.target.checked ? 'on' : 'off' })}
+        />
+        {t('awake:whilePlaying')}
+      </label>
+      <label>
+        <input
+          type="checkbox"
+          checked={atWheel}
+          onChange={(event) => useAwake.setState({ atWheel: event.target.checked })}
+        />
+        {t('awake:atWheel')}
+      </label>
+      <p role="status">{t(`awake:state.${state}`)}</p>
+    </fieldset>
+  )
+}
+
+/** Says while the screen is kept awake that it is; and tells the window that a grind plays. */
+export const AwakeWord = ({ playing }: { readonly playing: boolean }) => {
+  const t = useTexts()
+  const kept = useAwake(({ state }) => state === 'kept')
+  useEffect(() => {
+    useAwake.setState({ playing })
+    return () => useAwake.setState({ playing: false })
+  }, [playing])
+  return kept ? <span className="muted">{t('awake:kept')}</span> : null
+}
