@@ -14,6 +14,7 @@ import { transport } from './transport.ts'
 import { Unbroken } from './Unbroken.tsx'
 import { useKeepAwake } from './useAwake.ts'
 import { useShortcuts } from './useShortcuts.ts'
+import { useTheme } from './useTheme.ts'
 
 /** The window: header, the screen of the address, status line. */
 export const App = () => {
@@ -113,10 +114,3 @@ const everywhere = (code: string | null): Actions => ({
   jobCard: () => void makeCard(),
   undo: () => void undo(),
 })
-
-const useTheme = (): void => {
-  const theme = useApp((app) => app.settings.theme)
-  useEffect(() => {
-    document.documentElement.dataset.theme = theme
-  }, [theme])
-}

@@ -6,7 +6,7 @@ import { useApp } from './store.ts'
 /** Controls that are written in. Type-ahead in a list counts as writing. */
 const WRITTEN = 'textarea, select, [contenteditable], input:not([type=range], [type=checkbox], [type=radio])'
 /** Controls that arrows, Home and End belong to. */
-const MOVED = 'input, [role=application], [role=grid], [role=slider], [role=tree], [role=listbox]'
+const MOVED = 'input, [role=application], [role=grid], [role=slider], [role=tree], [role=listbox], [tabindex="0"]'
 /** Controls that Space presses. */
 const PRESSED = 'button, summary, input:not([type=range]), [role=button], [role=switch], [role=checkbox]'
 

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react'
 import type { AnchorName } from '../scene/machine.ts'
 import type { Project } from '../scene/SceneView.tsx'
+import { textScale } from '../ui/textScale.ts'
 import { packLabels } from './packLabels.ts'
 
 /** A label beside the part it belongs to. Two anchors: the middle of the dimension between them. */
@@ -47,7 +48,8 @@ export const placeLabels = (
   places: Map<string, Place>,
 ): void => {
   const [widthPx, heightPx] = [box.clientWidth, box.clientHeight]
-  const most = widthPx < NARROW_PX ? 1 : 3
+  const scale = textScale()
+  const most = widthPx < NARROW_PX * scale ? 1 : 3
   for (const { id, rank } of labels) find<HTMLElement>(box, 'label', id)?.toggleAttribute('hidden', rank > most)
   for (const side of ['left', 'right'] as const) {
     const column = labels.filter((label) => label.side === side && label.rank <= most)
@@ -56,6 +58,7 @@ export const placeLabels = (
       side,
       anchors.map(([x]) => x),
       widthPx,
+      COLUMN_PX * scale,
     )
     const heights = column.map(({ id }) => find<HTMLElement>(box, 'label', id)?.offsetHeight ?? 0)
     const wishes = anchors.map(([, yPx], k) => ({ wishPx: yPx + 8, heightPx: heights[k] ?? 0 }))
@@ -69,7 +72,12 @@ export const placeLabels = (
   }
 }
 
-const columnPlace = (side: 'left' | 'right', anchorsPx: readonly number[], widthPx: number): number =>
+const columnPlace = (
+  side: 'left' | 'right',
+  anchorsPx: readonly number[],
+  widthPx: number,
+  columnPx: number,
+): number =>
   side === 'left'
-    ? Math.max(Math.min(...anchorsPx) - CLEAR_PX, COLUMN_PX)
-    : Math.min(Math.max(...anchorsPx) + CLEAR_PX, widthPx - COLUMN_PX)
+    ? Math.max(Math.min(...anchorsPx) - CLEAR_PX, columnPx)
+    : Math.min(Math.max(...anchorsPx) + CLEAR_PX, widthPx - columnPx)

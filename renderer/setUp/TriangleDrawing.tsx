@@ -1,6 +1,7 @@
 import { useRef } from 'react'
 import { useApp } from '../app/store.ts'
 import { ScaleBar } from '../ui/ScaleBar.tsx'
+import { textScale } from '../ui/textScale.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useBox } from '../ui/useBox.ts'
 import { useFigures } from '../ui/useFigure.ts'
@@ -25,7 +26,8 @@ export const TriangleDrawing = ({ standing }: { readonly standing: Standing }) =
   const inFront = useApp((app) => app.station?.barPlace === 'inFront')
   const { setUp, job, figures } = standing
   const triangle = triangleOf(setUp, job.station.barOffsetMm)
-  const layout = layoutOf(extentOf(triangle, setUp.wheelRadiusMm, setUp.projectionMm + BEYOND_BAR_MM), size)
+  const extent = extentOf(triangle, setUp.wheelRadiusMm, setUp.projectionMm + BEYOND_BAR_MM)
+  const layout = layoutOf(extent, size, textScale())
   const label = t('setUp:drawing.label', {
     wheel: inWords(job.station.wheelDiameterMm, 'mm', 1),
     gap: inWords(figures.gapMm, 'mm', 1),
