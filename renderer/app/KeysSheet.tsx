@@ -1,6 +1,7 @@
 import type { TFunction } from 'i18next'
 import { useState } from 'react'
 import { Sheet } from '../ui/Sheet.tsx'
+import { Tick } from '../ui/Tick.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useActions } from './actions.ts'
 import { isSingleKey, type Shortcut, shortcuts, type Where } from './shortcuts.ts'
@@ -42,14 +43,11 @@ const SingleKeys = () => {
   const t = useTexts()
   const on = useApp((app) => app.settings.singleKeys === 'on')
   return (
-    <label className="keys-switch">
-      <input
-        type="checkbox"
-        checked={on}
-        onChange={(event) => void saveSettings({ singleKeys: event.target.checked ? 'on' : 'off' })}
-      />
-      {t('shortcuts:single')}
-    </label>
+    <Tick
+      name={t('shortcuts:single')}
+      checked={on}
+      onTick={(checked) => saveSettings({ singleKeys: checked ? 'on' : 'off' })}
+    />
   )
 }
 

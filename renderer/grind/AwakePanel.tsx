@@ -2,6 +2,7 @@ import { useEffect } from 'react'
 import { useApp } from '../app/store.ts'
 import { saveSettings } from '../app/storeRack.ts'
 import { useAwake } from '../app/useAwake.ts'
+import { Tick } from '../ui/Tick.tsx'
 import { useTexts } from '../ui/texts.tsx'
 
 /** Whether the screen may go dark while nobody touches it. */
@@ -12,22 +13,12 @@ export const AwakePanel = () => {
   return (
     <fieldset className="panel-checks">
       <legend>{t('awake:legend')}</legend>
-      <label>
-        <input
-          type="checkbox"
-          checked={on}
-          onChange={(event) => void saveSettings({ stayAwake: event.target.checked ? 'on' : 'off' })}
-        />
-        {t('awake:whilePlaying')}
-      </label>
-      <label>
-        <input
-          type="checkbox"
-          checked={atWheel}
-          onChange={(event) => useAwake.setState({ atWheel: event.target.checked })}
-        />
-        {t('awake:atWheel')}
-      </label>
+      <Tick
+        name={t('awake:whilePlaying')}
+        checked={on}
+        onTick={(checked) => saveSettings({ stayAwake: checked ? 'on' : 'off' })}
+      />
+      <Tick name={t('awake:atWheel')} checked={atWheel} onTick={(checked) => useAwake.setState({ atWheel: checked })} />
       <p role="status">{t(`awake:state.${state}`)}</p>
     </fieldset>
   )
