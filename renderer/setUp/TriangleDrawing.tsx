@@ -27,7 +27,8 @@ export const TriangleDrawing = ({ standing }: { readonly standing: Standing }) =
   const { setUp, job, figures } = standing
   const triangle = triangleOf(setUp, job.station.barOffsetMm)
   const extent = extentOf(triangle, setUp.wheelRadiusMm, setUp.projectionMm + BEYOND_BAR_MM)
-  const layout = layoutOf(extent, size, textScale())
+  const large = textScale()
+  const layout = layoutOf(extent, size, large)
   const label = t('setUp:drawing.label', {
     wheel: inWords(job.station.wheelDiameterMm, 'mm', 1),
     gap: inWords(figures.gapMm, 'mm', 1),
@@ -42,11 +43,11 @@ export const TriangleDrawing = ({ standing }: { readonly standing: Standing }) =
           <Parts {...shared} />
           <Measures {...shared} />
           {inFront && <Ways xPx={size.widthPx - 316} yPx={16} />}
-          <g transform={`translate(${size.widthPx - 216} 16)`}>
-            <text x="0" y="12">
+          <g transform={`translate(${size.widthPx - 216 * large} 16)`}>
+            <text x="0" y={12 * large}>
               {t('setUp:drawing.scale', { scale: `1 : ${layout.scale}` })}
             </text>
-            <ScaleBar xPx={0} yPx={20} factor={1 / layout.scale} mostPx={130} />
+            <ScaleBar xPx={0} yPx={20 * large} factor={1 / layout.scale} mostPx={130} />
           </g>
         </svg>
       </div>

@@ -24,10 +24,20 @@ const overlaps = (app: Page, selector: string): Promise<readonly string[]> =>
     )
   }, selector)
 
+/** Those that reach beyond the window's sides, by their words. */
+const cutOff = (app: Page, selector: string): Promise<readonly string[]> =>
+  app.evaluate((wanted) => {
+    const isCut = (element: Element): boolean => {
+      const { left, right } = element.getBoundingClientRect()
+      return left < -1 || right > innerWidth + 1
+    }
+    return [...document.querySelectorAll(wanted)].filter(isCut).map((element) => element.textContent ?? '')
+  }, selector)
+
 /** What may not lie over one another on each screen. */
 const screens = [
   ['Plan', '.figure, .options label, .key'],
-  ['Set up', '.beside, .given, .entry'],
+  ['Set up', '.beside .figure > :first-child, .given, .entry, .scale-bar text'],
   ['Grind', '.scene-label, .grind-key-name, .relief-figures dd, .sweep-counter, .event-mark'],
 ] as const
 
@@ -41,6 +51,7 @@ test('text at twice its size is cut off nowhere and lies over nothing', async ({
     await drawn(app)
     await takePicture(app, `large-${name.replace(' ', '')}`)
     await expect.poll(() => overlaps(app, apart), name).toEqual([])
+    expect(await cutOff(app, apart), name).toEqual([])
     expect(await app.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(1440)
   }
 })
