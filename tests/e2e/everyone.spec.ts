@@ -48,6 +48,7 @@ test('Grind is worked by keys alone, none of them fires while a field is written
   await expect(key(app, 'lift')).toBeVisible()
   await key(app, 'Keys').click()
   await sheet.getByRole('checkbox').check()
+  await expect(sheet.getByText('(switched off)')).toHaveCount(0)
   await app.keyboard.press('Escape')
   await app.locator('main').focus()
   await app.keyboard.press('3')
