@@ -18,6 +18,7 @@ import predict from '../../assets/texts/en/predict.json' with { type: 'json' }
 import problems from '../../assets/texts/en/problems.json' with { type: 'json' }
 import quantities from '../../assets/texts/en/quantities.json' with { type: 'json' }
 import rack from '../../assets/texts/en/rack.json' with { type: 'json' }
+import scene from '../../assets/texts/en/scene.json' with { type: 'json' }
 import setUp from '../../assets/texts/en/setUp.json' with { type: 'json' }
 import square from '../../assets/texts/en/square.json' with { type: 'json' }
 import tools from '../../assets/texts/en/tools.json' with { type: 'json' }
@@ -46,6 +47,7 @@ const catalogue = {
   problems,
   quantities,
   rack,
+  scene,
   setUp,
   square,
   tools,

@@ -70,12 +70,13 @@ const GrindAlive = ({ running, job, onAgain }: GrindAliveProps) => {
   const trial = useApp((app) => app.trial)
   const foretold = useForetold()
   const shown = useViewing((viewing) => viewing.shown)
+  const look = useViewing((viewing) => viewing.look)
   return (
     <div className="grind-screen">
       {trial && <Trial {...trial} />}
       <GrindBar {...views} />
       <Comparison running={running} />
-      <div className="grind-stage">
+      <div className="grind-stage" data-look={look}>
         <Stage {...views} palette={palette} dot={dot} rotation={rotation} homeCount={homeCount} />
       </div>
       <Views>

@@ -1,5 +1,6 @@
 import { lazy, Suspense, useCallback, useMemo, useRef, useState } from 'react'
-import { drawingOf, NoPicture } from '../scene/NoPicture.tsx'
+import { useApp } from '../app/store.ts'
+import { NoPicture } from '../scene/NoPicture.tsx'
 import type { Project } from '../scene/SceneView.tsx'
 import type { Rotation } from '../scene/wheel.ts'
 import { useTexts } from '../ui/texts.tsx'
@@ -7,11 +8,13 @@ import { useFigures } from '../ui/useFigure.ts'
 import { changeMotion, changeTurns } from './editMotion.ts'
 import { type DrawHandles, Handles } from './Handles.tsx'
 import { type DrawOverlay, Overlay } from './Overlay.tsx'
-import type { LabelSpec } from './placeLabels.ts'
+import { PlainStage } from './PlainStage.tsx'
 import { stageLabels } from './StageLabels.tsx'
 import { type StopDraft, stopsOf } from './stops.ts'
 import type { Moment, Running } from './useLiveGrind.ts'
-import { type Palette, useReducedMotion } from './useScreen.ts'
+import { usePicture } from './usePicture.ts'
+import { type Palette, useLookPalette, useReducedMotion } from './useScreen.ts'
+import { useViewing } from './viewing.ts'
 import './stage.css'
 
 const SceneView = lazy(async () => ({ default: (await import('../scene/SceneView.tsx')).SceneView }))
@@ -31,14 +34,20 @@ const DIMENSIONS = [
   ['projectionTop', 'projectionEdge'],
 ] as const
 
+const NONE = [] as const
+
 /** The moving model with what is written round it. */
 export const Stage = (props: StageProps) => {
-  const { running, moment, palette, lifted } = props
+  const { running, moment, lifted } = props
   const { job, setUp } = running
   const t = useTexts()
   const figures = useFigures()
   const reducedMotion = useReducedMotion()
-  const drawing = useMemo(drawingOf, [])
+  const picture = usePicture()
+  const look = useViewing((viewing) => viewing.look)
+  const hidden = useViewing((viewing) => viewing.hidden)
+  const palette = useLookPalette(look, props.palette)
+  const wet = useApp((app) => app.station?.cooling === 'wet')
   const [draft, setDraft] = useState<StopDraft | null>(null)
   const [reachDraftMm, setReachDraftMm] = useState<number | null>(null)
   const [cameraMoving, setCameraMoving] = useState(false)
@@ -51,16 +60,21 @@ export const Stage = (props: StageProps) => {
   const stops = useMemo(() => stopsOf(job, setUp, draft), [job, setUp, draft])
   const labels = stageLabels({ ...props, t, figures, stops })
   const steered = job.fixture.kind === 'steered' && job.fixture.guideArmMm !== null
-  const plain = <PlainStage labels={labels} />
-  if (drawing === 'none') return plain
+  if (picture.drawing === 'none')
+    return <PlainStage labels={labels} onAgain={picture.attempt > 0 ? picture.again : null} />
+  const plain = <PlainStage labels={labels} onAgain={picture.again} />
   return (
-    <NoPicture instead={plain}>
+    <NoPicture key={picture.attempt} instead={plain}>
       <Suspense fallback={null}>
         <SceneView
           {...running}
           dot={props.dot}
           rotation={props.rotation}
           dark={palette.dark}
+          print={look === 'print'}
+          wet={wet}
+          hidden={hidden}
+          onLost={picture.onLost}
           colours={palette}
           stops={stops}
           lifted={lifted}
@@ -70,46 +84,38 @@ export const Stage = (props: StageProps) => {
           onCameraMoving={setCameraMoving}
           label={t('grind:scene.label')}
           moving={moment.playing || cameraMoving}
-          software={drawing === 'software'}
+          software={picture.drawing === 'software'}
         />
       </Suspense>
-      <Overlay
-        labels={labels}
-        dimensions={lifted ? [] : DIMENSIONS}
-        moving={moment.playing || cameraMoving || draft !== null}
-        drawRef={drawOverlay}
-      >
-        <Handles
-          stops={stops}
-          steered={steered}
-          lifted={lifted}
-          widthMm={job.blade.widthMm}
-          reachMm={job.motion.fingerReachMm}
-          loadPlaceMm={moment.loadPlaceMm}
-          drawRef={drawHandles}
-          onStopDraft={setDraft}
-          onStop={({ side, turns }) => void changeTurns(side, turns)}
-          onReachDraft={setReachDraftMm}
-          onReach={(mm) => void changeMotion('fingerReachMm', mm)}
-        />
-      </Overlay>
-      <StageCautions lifted={lifted} turning={draft !== null} reachDraftMm={reachDraftMm} />
+      {picture.lost ? (
+        plain
+      ) : (
+        <>
+          {' '}
+          <Overlay
+            labels={hidden.labels ? NONE : labels}
+            dimensions={lifted || hidden.labels ? NONE : DIMENSIONS}
+            moving={moment.playing || cameraMoving || draft !== null}
+            drawRef={drawOverlay}
+          >
+            <Handles
+              stops={stops}
+              steered={steered}
+              lifted={lifted}
+              widthMm={job.blade.widthMm}
+              reachMm={job.motion.fingerReachMm}
+              loadPlaceMm={moment.loadPlaceMm}
+              drawRef={drawHandles}
+              onStopDraft={setDraft}
+              onStop={({ side, turns }) => void changeTurns(side, turns)}
+              onReachDraft={setReachDraftMm}
+              onReach={(mm) => void changeMotion('fingerReachMm', mm)}
+            />
+          </Overlay>
+          <StageCautions lifted={lifted} turning={draft !== null} reachDraftMm={reachDraftMm} />
+        </>
+      )}
     </NoPicture>
-  )
-}
-
-/** Where there is no picture: why, and the same figures and fields in a row. */
-const PlainStage = ({ labels }: { readonly labels: readonly LabelSpec[] }) => {
-  const t = useTexts()
-  return (
-    <div className="plain-stage">
-      <p role="status">{t('grind:scene.noPicture')}</p>
-      <div className="plain-labels">
-        {labels.map(({ id, content }) => (
-          <div key={id}>{content}</div>
-        ))}
-      </div>
-    </div>
   )
 }
 
