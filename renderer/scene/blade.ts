@@ -63,12 +63,14 @@ const buildRest = (job: Job, figures: MachineFigures, joinMm: number, materials:
   const slotFromMm = joinMm + 26
   const slotToMm = figures.projectionMm - 18
   const slot = widthMm > 30 && slotToMm - slotFromMm > 24
-  return plate(
+  const rest = plate(
     { x: [-widthMm / 2, widthMm / 2], y: [joinMm - OVERLAP_MM, topMm], z: [-thicknessMm, 0] },
     Math.min(widthMm * 0.16, 9),
     slot ? { y: [slotFromMm, slotToMm], radiusMm: 5 } : null,
     materials.back,
   )
+  rest.userData.seamMm = joinMm - OVERLAP_MM
+  return rest
 }
 
 /** Builds the blade of a run. */

@@ -13,6 +13,9 @@ const TOUCH_LEAST_MM = 0.9
 /** The burr as drawn, from its shortest to its longest tooth (mm): a hint, as a real one would be lost in the picture. */
 const BURR_MM = [0.25, 0.75] as const
 
+/** Least strength of the touch colour where the wheel touches at all, 0 to 1. */
+const TOUCH_LEAST = 0.6
+
 /** What is drawn on the blade: where it touches and how hard, the burr, the dot. */
 export interface MarksPart {
   readonly group: Group
@@ -69,6 +72,8 @@ const buildDot = (job: Job, side: 'left' | 'right', materials: SceneMaterials): 
 /** The marks of a run's blade, in the blade frame. */
 export const buildMarks = (job: Job, shape: RunShape, dot: 'left' | 'right', materials: SceneMaterials): MarksPart => {
   const touch = ribbon(shape, MARK_LIFT_MM)
+  const strength = new BufferAttribute(new Float32Array(8 * shape.acrossCount).fill(1), 4).setUsage(DynamicDrawUsage)
+  touch.setAttribute('color', strength)
   const burr = ribbon(shape, 2 * MARK_LIFT_MM)
   const group = new Group()
   const band = new Mesh(touch, materials.touch)
@@ -78,6 +83,15 @@ export const buildMarks = (job: Job, shape: RunShape, dot: 'left' | 'right', mat
   let now: Frame
   let fullPressure = 1
   const touchOf = (i: number): number => touchHeightMm(now.pressureNPerMm[i] as number, fullPressure)
+  const light = (): void => {
+    for (let i = 0; i < shape.acrossCount; i++) {
+      const share = Math.min((now.pressureNPerMm[i] as number) / fullPressure, 1)
+      // The band is strongest on the edge itself.
+      strength.setW(2 * i, TOUCH_LEAST + (1 - TOUCH_LEAST) * share)
+      strength.setW(2 * i + 1, TOUCH_LEAST + (0.85 - TOUCH_LEAST) * share)
+    }
+    strength.needsUpdate = true
+  }
   const burrOf = (i: number): number => {
     const at = i * shape.throughCount
     return -burrMm((now.vMm[at] as number) - (shape.vStartMm[at] as number), i)
@@ -88,6 +102,7 @@ export const buildMarks = (job: Job, shape: RunShape, dot: 'left' | 'right', mat
       now = frame
       fullPressure = fullPressureNPerMm
       raise(touch, shape, frame, touchOf)
+      light()
       raise(burr, shape, frame, burrOf)
     },
   }

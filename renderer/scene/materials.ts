@@ -58,8 +58,8 @@ const mirroringSteels = (looks: Looks) => {
 }
 
 /**
- * A painted ball shows a flat face in one shade. Brushed steel draws the lights out along it: so the place on the blade moves
- * the mirrored place too, brightest towards the edge, where the large panel stands.
+ * A painted ball shows a flat face in one shade. Brushed steel draws the lights out along it: so the blade is shaded by the
+ * place on it, brightest towards the edge and the left, where the large panel stands.
  */
 const drawnOut = (material: MeshMatcapMaterial): MeshMatcapMaterial => {
   material.onBeforeCompile = (shader) => {
@@ -67,9 +67,11 @@ const drawnOut = (material: MeshMatcapMaterial): MeshMatcapMaterial => {
       '#include <begin_vertex>',
       '#include <begin_vertex>\nvOnBladeMm = position.xy;',
     )
-    shader.fragmentShader = `varying vec2 vOnBladeMm;\n${shader.fragmentShader}`.replace(
-      'vec4 matcapColor',
-      'uv += vec2(vOnBladeMm.x * 0.0016, (70.0 - vOnBladeMm.y) * 0.0011);\nvec4 matcapColor',
+    shader.fragmentShader = `varying vec2 vOnBladeMm;
+${shader.fragmentShader}`.replace(
+      '#include <color_fragment>',
+      `#include <color_fragment>
+diffuseColor.rgb *= mix(1.12, 0.62, smoothstep(0.0, 190.0, vOnBladeMm.y + 0.7 * vOnBladeMm.x));`,
     )
   }
   return material
@@ -135,7 +137,7 @@ const paper = ({ ink }: Looks) => {
   }
 }
 
-const behindLines = { polygonOffset: true, polygonOffsetFactor: 1.5, polygonOffsetUnits: 2 } as const
+const behindLines = { polygonOffset: true, polygonOffsetFactor: 3, polygonOffsetUnits: 6 } as const
 
 /** Painted on a surface: sees through, hides nothing behind it. */
 const painted = (color: number, map: MeshBasicMaterial['map']): MeshBasicMaterial =>
@@ -147,7 +149,7 @@ const painted = (color: number, map: MeshBasicMaterial['map']): MeshBasicMateria
 /** Every material of the scene, made once a scene and disposed of with it. */
 export const createMaterials = (looks: Looks) => ({
   ...(looks.print ? paper(looks) : matter(looks)),
-  touch: new MeshBasicMaterial({ color: looks.touch, toneMapped: false, transparent: true, opacity: 0.92 }),
+  touch: new MeshBasicMaterial({ color: looks.touch, toneMapped: false, transparent: true, vertexColors: true }),
   shade: painted(0x000000, contactShade(looks.bladeWidthMm)),
   meniscus: painted(0xffffff, meniscusLine(looks.bladeWidthMm)),
   sheen: painted(0xf6faf8, wetSheen()),

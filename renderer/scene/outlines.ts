@@ -12,6 +12,8 @@ import type { RunShape } from '../worker/protocol.ts'
 
 /** Edges sharper than this are drawn (degrees): all of a block's, only the ends of a round part. */
 const SHARP_DEG = 42
+/** Points this near a seam lie on it (mm). */
+const SEAM_MM = 0.01
 /** Width of the outline of round parts in the picture (px). */
 const OUTLINE_PX = 1.5
 /** Least height of a picture that the outline's width is reckoned for (px); larger ones get it in proportion. */
@@ -45,6 +47,18 @@ const tipLines = (tip: Mesh, { acrossCount, throughCount }: RunShape): BufferGeo
   return geometry
 }
 
+/** A solid's sharp edges, but none along a seam that two parts share: `userData.seamMm` is its y. */
+const sharpEdges = (mesh: Mesh): BufferGeometry => {
+  const edges = new EdgesGeometry(mesh.geometry, SHARP_DEG)
+  const seamMm: unknown = mesh.userData.seamMm
+  if (typeof seamMm !== 'number') return edges
+  const position = edges.getAttribute('position')
+  const onSeam = (at: number): boolean => Math.abs(position.getY(at) - seamMm) < SEAM_MM
+  const kept: number[] = []
+  for (let at = 0; at < position.count; at += 2) if (!(onSeam(at) && onSeam(at + 1))) kept.push(at, at + 1)
+  return edges.setIndex(kept)
+}
+
 const meshesOf = (parts: readonly Object3D[]): Mesh[] => {
   const meshes: Mesh[] = []
   for (const part of parts)
@@ -63,7 +77,7 @@ export const outline = (parts: readonly Object3D[], tip: Mesh, shape: RunShape):
   const hull = hullMaterial()
   for (const mesh of meshesOf(parts)) {
     const moving = mesh === tip
-    const lines = new LineSegments(moving ? tipLines(tip, shape) : new EdgesGeometry(mesh.geometry, SHARP_DEG), line)
+    const lines = new LineSegments(moving ? tipLines(tip, shape) : sharpEdges(mesh), line)
     lines.frustumCulled = !moving
     if (/^(Cylinder|Capsule)/.test(mesh.geometry.type)) mesh.add(new Mesh(mesh.geometry, hull))
     mesh.add(lines)

@@ -62,8 +62,8 @@ const ripples = (columns: number, rows: number): ((s: number, t: number) => numb
 
 /** Where round the covered part the lights are mirrored, how wide, how bright: the key, and the narrow strip above. */
 const glints = [
-  { at: 0.73, width: 0.12, light: 0.34 },
-  { at: 0.44, width: 0.075, light: 0.62 },
+  { at: 0.57, width: 0.07, light: 0.66 },
+  { at: 0.3, width: 0.08, light: 0.5 },
 ] as const
 
 /** Light on a film of water that a turning rim carries: broad glints, broken by ripples drawn out along the rim. */
