@@ -14,7 +14,13 @@ const TOUCH_LEAST_MM = 0.9
 const BURR_MM = [0.25, 0.75] as const
 
 /** Least strength of the touch colour where the wheel touches at all, 0 to 1. */
-const TOUCH_LEAST = 0.6
+const TOUCH_LEAST = 0.75
+
+/**
+ * The burr curls up to the back: out from the edge and off the back in equal parts, which clears the rim at any bevel angle
+ * under 45 degrees.
+ */
+const BURR_PART = Math.SQRT1_2
 
 /** What is drawn on the blade: where it touches and how hard, the burr, the dot. */
 export interface MarksPart {
@@ -37,13 +43,20 @@ const ribbon = ({ acrossCount, uMm }: RunShape, zMm: number): BufferGeometry => 
   return geometry
 }
 
-/** Puts a ribbon's columns from the edge to a height of their own. */
-const raise = (geometry: BufferGeometry, shape: RunShape, frame: Frame, heightMm: (column: number) => number): void => {
+/** Puts a ribbon's columns from the edge to a height and a distance off the back of their own. */
+const raise = (
+  geometry: BufferGeometry,
+  shape: RunShape,
+  frame: Frame,
+  heightMm: (column: number) => number,
+  offBackMm: (column: number) => number,
+): void => {
   const position = geometry.getAttribute('position') as BufferAttribute
   for (let i = 0; i < shape.acrossCount; i++) {
     const edgeMm = frame.vMm[i * shape.throughCount] as number
     position.setY(2 * i, edgeMm)
     position.setY(2 * i + 1, edgeMm + heightMm(i))
+    position.setZ(2 * i + 1, offBackMm(i))
   }
   position.needsUpdate = true
 }
@@ -74,7 +87,7 @@ export const buildMarks = (job: Job, shape: RunShape, dot: 'left' | 'right', mat
   const touch = ribbon(shape, MARK_LIFT_MM)
   const strength = new BufferAttribute(new Float32Array(8 * shape.acrossCount).fill(1), 4).setUsage(DynamicDrawUsage)
   touch.setAttribute('color', strength)
-  const burr = ribbon(shape, 2 * MARK_LIFT_MM)
+  const burr = ribbon(shape, MARK_LIFT_MM)
   const group = new Group()
   const band = new Mesh(touch, materials.touch)
   const teeth = new Mesh(burr, materials.burr)
@@ -88,22 +101,25 @@ export const buildMarks = (job: Job, shape: RunShape, dot: 'left' | 'right', mat
       const share = Math.min((now.pressureNPerMm[i] as number) / fullPressure, 1)
       // The band is strongest on the edge itself.
       strength.setW(2 * i, TOUCH_LEAST + (1 - TOUCH_LEAST) * share)
-      strength.setW(2 * i + 1, TOUCH_LEAST + (0.85 - TOUCH_LEAST) * share)
+      strength.setW(2 * i + 1, TOUCH_LEAST + (0.9 - TOUCH_LEAST) * share)
     }
     strength.needsUpdate = true
   }
   const burrOf = (i: number): number => {
     const at = i * shape.throughCount
-    return -burrMm((now.vMm[at] as number) - (shape.vStartMm[at] as number), i)
+    return BURR_PART * burrMm((now.vMm[at] as number) - (shape.vStartMm[at] as number), i)
   }
+  const downBurr = (i: number): number => -burrOf(i)
+  const offBack = (i: number): number => MARK_LIFT_MM + burrOf(i)
+  const onBack = (): number => MARK_LIFT_MM
   return {
     group,
     show: (frame, fullPressureNPerMm) => {
       now = frame
       fullPressure = fullPressureNPerMm
-      raise(touch, shape, frame, touchOf)
+      raise(touch, shape, frame, touchOf, onBack)
       light()
-      raise(burr, shape, frame, burrOf)
+      raise(burr, shape, frame, downBurr, offBack)
     },
   }
 }

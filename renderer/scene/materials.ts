@@ -1,5 +1,6 @@
 import {
   Color,
+  DoubleSide,
   type Material,
   MeshBasicMaterial,
   MeshLambertMaterial,
@@ -119,7 +120,7 @@ const matter = (looks: Looks) => ({
   finger: new MeshLambertMaterial({ color: 0xc6b7a6 }),
   arrow: new MeshBasicMaterial({ color: 0xffffff }),
   dot: new MeshBasicMaterial({ color: 0x16191a }),
-  burr: new MeshBasicMaterial({ color: 0xf4f7f5, toneMapped: false }),
+  burr: new MeshBasicMaterial({ color: 0xffffff, toneMapped: false, side: DoubleSide }),
 })
 
 /** On paper every part is white; its lines lie a little before it. */
@@ -133,7 +134,8 @@ const paper = ({ ink }: Looks) => {
       new MeshBasicMaterial({ color: 0xffffff, toneMapped: false, ...behindLines }),
       bevelUniforms(ink, true),
     ),
-    ...{ arrow: black(), dot: black(), burr: black() },
+    ...{ arrow: black(), dot: black() },
+    burr: new MeshBasicMaterial({ color: 0x000000, toneMapped: false, side: DoubleSide }),
   }
 }
 
