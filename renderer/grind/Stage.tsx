@@ -87,34 +87,28 @@ export const Stage = (props: StageProps) => {
           software={picture.drawing === 'software'}
         />
       </Suspense>
-      {picture.lost ? (
-        plain
-      ) : (
-        <>
-          {' '}
-          <Overlay
-            labels={hidden.labels ? NONE : labels}
-            dimensions={lifted || hidden.labels ? NONE : DIMENSIONS}
-            moving={moment.playing || cameraMoving || draft !== null}
-            drawRef={drawOverlay}
-          >
-            <Handles
-              stops={stops}
-              steered={steered}
-              lifted={lifted}
-              widthMm={job.blade.widthMm}
-              reachMm={job.motion.fingerReachMm}
-              loadPlaceMm={moment.loadPlaceMm}
-              drawRef={drawHandles}
-              onStopDraft={setDraft}
-              onStop={({ side, turns }) => void changeTurns(side, turns)}
-              onReachDraft={setReachDraftMm}
-              onReach={(mm) => void changeMotion('fingerReachMm', mm)}
-            />
-          </Overlay>
-          <StageCautions lifted={lifted} turning={draft !== null} reachDraftMm={reachDraftMm} />
-        </>
-      )}
+      {picture.lost && plain}
+      <Overlay
+        labels={hidden.labels ? NONE : labels}
+        dimensions={lifted || hidden.labels ? NONE : DIMENSIONS}
+        moving={moment.playing || cameraMoving || draft !== null}
+        drawRef={drawOverlay}
+      >
+        <Handles
+          stops={stops}
+          steered={steered}
+          lifted={lifted}
+          widthMm={job.blade.widthMm}
+          reachMm={job.motion.fingerReachMm}
+          loadPlaceMm={moment.loadPlaceMm}
+          drawRef={drawHandles}
+          onStopDraft={setDraft}
+          onStop={({ side, turns }) => void changeTurns(side, turns)}
+          onReachDraft={setReachDraftMm}
+          onReach={(mm) => void changeMotion('fingerReachMm', mm)}
+        />
+      </Overlay>
+      <StageCautions lifted={lifted} turning={draft !== null} reachDraftMm={reachDraftMm} />
     </NoPicture>
   )
 }

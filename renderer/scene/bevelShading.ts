@@ -13,9 +13,12 @@ export interface BevelUniforms {
 const GROUND_STEEL = new Color(0.62, 0.63, 0.62)
 const PAPER = new Color(1, 1, 1)
 
+/** Ink is matt and keeps its colour where steel mirrors something dark: this makes up for it. */
+const INK_LIGHT = 1.5
+
 export const bevelUniforms = (inkColour: string, flat: boolean): BevelUniforms => ({
   lost: { value: null },
-  ink: { value: new Color(inkColour) },
+  ink: { value: new Color(inkColour).multiplyScalar(flat ? 1 : INK_LIGHT) },
   ground: { value: flat ? PAPER : GROUND_STEEL },
   grain: { value: flat ? 0 : 1 },
 })

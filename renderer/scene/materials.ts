@@ -112,7 +112,8 @@ const sideMaterial = (): MeshLambertMaterial => {
 
 const matter = (looks: Looks) => ({
   ...(looks.software ? paintedSteels(looks) : mirroringSteels(looks)),
-  moving: new MeshLambertMaterial({ color: 0x3a4245 }),
+  // On a dark ground the moving part is lighter, or it would be lost in it.
+  moving: new MeshLambertMaterial({ color: looks.dark ? 0x6c7674 : 0x3a4245 }),
   fixed: new MeshLambertMaterial({ color: 0xaab1ad }),
   rim: rimMaterial(looks),
   side: sideMaterial(),
