@@ -21,6 +21,7 @@ import rack from '../../assets/texts/en/rack.json' with { type: 'json' }
 import setUp from '../../assets/texts/en/setUp.json' with { type: 'json' }
 import square from '../../assets/texts/en/square.json' with { type: 'json' }
 import tools from '../../assets/texts/en/tools.json' with { type: 'json' }
+import views from '../../assets/texts/en/views.json' with { type: 'json' }
 import wood from '../../assets/texts/en/wood.json' with { type: 'json' }
 import type { Unit } from '../../geometry/quantities.ts'
 import { figure, joined } from './figures.ts'
@@ -49,6 +50,7 @@ const catalogue = {
   setUp,
   square,
   tools,
+  views,
   wood,
 }
 

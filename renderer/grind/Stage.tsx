@@ -12,6 +12,7 @@ import { stageLabels } from './StageLabels.tsx'
 import { type StopDraft, stopsOf } from './stops.ts'
 import type { Moment, Running } from './useLiveGrind.ts'
 import { type Palette, useReducedMotion } from './useScreen.ts'
+import { type DrawPlace, ModelPlace } from './views/ModelPlace.tsx'
 import './stage.css'
 
 const SceneView = lazy(async () => ({ default: (await import('../scene/SceneView.tsx')).SceneView }))
@@ -44,9 +45,11 @@ export const Stage = (props: StageProps) => {
   const [cameraMoving, setCameraMoving] = useState(false)
   const drawOverlay = useRef<DrawOverlay>(() => undefined)
   const drawHandles = useRef<DrawHandles>(() => undefined)
+  const drawPlace = useRef<DrawPlace>(() => undefined)
   const onView = useCallback((project: Project) => {
     drawOverlay.current(project)
     drawHandles.current(project)
+    drawPlace.current(project)
   }, [])
   const stops = useMemo(() => stopsOf(job, setUp, draft), [job, setUp, draft])
   const labels = stageLabels({ ...props, t, figures, stops })
@@ -93,6 +96,7 @@ export const Stage = (props: StageProps) => {
           onReach={(mm) => void changeMotion('fingerReachMm', mm)}
         />
       </Overlay>
+      <ModelPlace drawRef={drawPlace} />
       <StageCautions lifted={lifted} turning={draft !== null} reachDraftMm={reachDraftMm} />
     </NoPicture>
   )

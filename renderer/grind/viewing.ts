@@ -37,3 +37,9 @@ export const showView = (name: ViewName, on: boolean): void =>
     shown: { ...shown, [name]: on },
     large: on || large !== name ? large : null,
   }))
+
+/** Lets a view take the model's place, or gives it back. */
+export const setLarge = (large: ViewName | null): void => useViewing.setState({ large })
+
+/** Marks a place across the blade in all views (mm, + right), or none. */
+export const setPlace = (hoverUMm: number | null): void => useViewing.setState({ hoverUMm })

@@ -18,8 +18,8 @@ import type { Rotation } from './wheel.ts'
 /** How far blade and fixture turn over the bar to show the bevel. */
 export const LIFT_RAD = radFromDeg(118)
 
-/** Finds where a point of the machine stands in the picture, in CSS pixels from its upper left corner. */
-export type Project = (name: AnchorName) => readonly [xPx: number, yPx: number]
+/** Finds where a point of the machine, or a place on the edge (mm, + right), stands in the picture: CSS pixels from its upper left. */
+export type Project = (name: AnchorName | number) => readonly [xPx: number, yPx: number]
 
 export interface SceneViewProps {
   readonly job: Job

@@ -53,8 +53,8 @@ export interface Machine {
   setStops(stops: Stops): void
   /** @param seconds how long the wheel has run on */
   turnWheel(seconds: number): void
-  /** Where a point stands in the scene, at the frame last shown. @param out filled and returned */
-  anchor(name: AnchorName, out: Vector3): Vector3
+  /** Where a point stands in the scene, at the frame last shown; a number: a place on the edge (mm, + right). @param out filled and returned */
+  anchor(name: AnchorName | number, out: Vector3): Vector3
   dispose(): void
 }
 
@@ -65,6 +65,8 @@ interface Surroundings {
 }
 
 type LocalPoint = readonly [frame: 'scene' | 'base' | 'blade', x: number, y: number, z: number]
+
+const onEdge = (uMm: number): LocalPoint => ['blade', uMm, 0, 0]
 
 const anchorPoints = (job: Job, setUp: SetUp, figures: MachineFigures, dot: 'left' | 'right') => {
   const { wheelRadiusMm: R, barRadiusMm: rb } = setUp
@@ -161,7 +163,7 @@ export const buildMachine = (
       wheel.rotation.x = (turningSense(rotation) * 2 * Math.PI * turnsPerSecond * seconds) % (2 * Math.PI)
     },
     anchor: (name, point) => {
-      const [frameName, x, y, z] = pointsAt(stops, loadMm)[name]
+      const [frameName, x, y, z] = typeof name === 'number' ? onEdge(name) : pointsAt(stops, loadMm)[name]
       point.set(x, y, z)
       if (frameName === 'blade') point.applyMatrix4(blade.matrix)
       return frameName === 'scene' ? point : point.applyMatrix4(base.matrix)
