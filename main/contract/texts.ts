@@ -7,6 +7,7 @@ import copies from '../../assets/texts/en/copies.json' with { type: 'json' }
 import faults from '../../assets/texts/en/faults.json' with { type: 'json' }
 import formulas from '../../assets/texts/en/formulas.json' with { type: 'json' }
 import grind from '../../assets/texts/en/grind.json' with { type: 'json' }
+import handles from '../../assets/texts/en/handles.json' with { type: 'json' }
 import history from '../../assets/texts/en/history.json' with { type: 'json' }
 import honing from '../../assets/texts/en/honing.json' with { type: 'json' }
 import hosts from '../../assets/texts/en/hosts.json' with { type: 'json' }
@@ -36,6 +37,7 @@ const catalogue = {
   faults,
   formulas,
   grind,
+  handles,
   history,
   honing,
   hosts,

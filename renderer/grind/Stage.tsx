@@ -4,12 +4,13 @@ import type { Project } from '../scene/SceneView.tsx'
 import type { Rotation } from '../scene/wheel.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
-import { changeMotion, changeTurns } from './editMotion.ts'
-import { type DrawHandles, Handles } from './Handles.tsx'
+import { type DrawHandles, Handles } from './handles/Handles.tsx'
+import { HandMade } from './handles/HandMade.tsx'
+import { useDraft } from './handles/useDraft.ts'
 import { type DrawOverlay, Overlay } from './Overlay.tsx'
 import type { LabelSpec } from './placeLabels.ts'
 import { stageLabels } from './StageLabels.tsx'
-import { type StopDraft, stopsOf } from './stops.ts'
+import { stopsOf } from './stops.ts'
 import type { Moment, Running } from './useLiveGrind.ts'
 import { type Palette, useReducedMotion } from './useScreen.ts'
 import { type DrawPlace, ModelPlace } from './views/ModelPlace.tsx'
@@ -25,6 +26,8 @@ interface StageProps {
   readonly rotation: Rotation
   readonly lifted: boolean
   readonly homeCount: number
+  /** Back to the planned run. */
+  readonly onAgain: () => void
 }
 
 const DIMENSIONS = [
@@ -35,13 +38,12 @@ const DIMENSIONS = [
 /** The moving model with what is written round it. */
 export const Stage = (props: StageProps) => {
   const { running, moment, palette, lifted } = props
-  const { job, setUp } = running
   const t = useTexts()
   const figures = useFigures()
   const reducedMotion = useReducedMotion()
   const drawing = useMemo(drawingOf, [])
-  const [draft, setDraft] = useState<StopDraft | null>(null)
-  const [reachDraftMm, setReachDraftMm] = useState<number | null>(null)
+  const { draft, setUpDraft, show, keep } = useDraft(running)
+  const { job, setUp } = setUpDraft ?? running
   const [cameraMoving, setCameraMoving] = useState(false)
   const drawOverlay = useRef<DrawOverlay>(() => undefined)
   const drawHandles = useRef<DrawHandles>(() => undefined)
@@ -51,9 +53,8 @@ export const Stage = (props: StageProps) => {
     drawHandles.current(project)
     drawPlace.current(project)
   }, [])
-  const stops = useMemo(() => stopsOf(job, setUp, draft), [job, setUp, draft])
-  const labels = stageLabels({ ...props, t, figures, stops })
-  const steered = job.fixture.kind === 'steered' && job.fixture.guideArmMm !== null
+  const stops = useMemo(() => stopsOf(job, setUp), [job, setUp])
+  const labels = stageLabels({ ...props, running: { ...running, job, setUp }, t, figures, stops })
   const plain = <PlainStage labels={labels} />
   if (drawing === 'none') return plain
   return (
@@ -66,6 +67,7 @@ export const Stage = (props: StageProps) => {
           dark={palette.dark}
           colours={palette}
           stops={stops}
+          draft={setUpDraft}
           lifted={lifted}
           homeCount={props.homeCount}
           reducedMotion={reducedMotion}
@@ -83,21 +85,20 @@ export const Stage = (props: StageProps) => {
         drawRef={drawOverlay}
       >
         <Handles
-          stops={stops}
-          steered={steered}
+          running={running}
+          moment={moment}
           lifted={lifted}
-          widthMm={job.blade.widthMm}
-          reachMm={job.motion.fingerReachMm}
-          loadPlaceMm={moment.loadPlaceMm}
+          draft={draft}
           drawRef={drawHandles}
-          onStopDraft={setDraft}
-          onStop={({ side, turns }) => void changeTurns(side, turns)}
-          onReachDraft={setReachDraftMm}
-          onReach={(mm) => void changeMotion('fingerReachMm', mm)}
+          onDraft={show}
+          onKeep={keep}
         />
       </Overlay>
       <ModelPlace drawRef={drawPlace} />
-      <StageCautions lifted={lifted} turning={draft !== null} reachDraftMm={reachDraftMm} />
+      <div className="stage-notes">
+        <StageCaution name={lifted ? 'grind:caution.look' : draft?.caution && cautions[draft.caution]} />
+        <HandMade running={running} moment={moment} onAgain={props.onAgain} />
+      </div>
     </NoPicture>
   )
 }
@@ -117,29 +118,15 @@ const PlainStage = ({ labels }: { readonly labels: readonly LabelSpec[] }) => {
   )
 }
 
-interface StageCautionsProps {
-  readonly lifted: boolean
-  readonly turning: boolean
-  readonly reachDraftMm: number | null
-}
+const cautions = { stops: 'grind:caution.stops', setUp: 'handles:caution.setUp' } as const
 
 /** One line where it matters, there as long as it applies; nothing to dismiss. */
-const StageCautions = ({ lifted, turning, reachDraftMm }: StageCautionsProps) => {
+const StageCaution = ({ name }: { readonly name: string | null | undefined }) => {
   const t = useTexts()
-  const { inWords } = useFigures()
-  return (
-    <div className="stage-notes">
-      {(lifted || turning) && (
-        <p className="caution-line">
-          <span aria-hidden="true">!</span>
-          {t(lifted ? 'grind:caution.look' : 'grind:caution.stops')}
-        </p>
-      )}
-      {reachDraftMm !== null && (
-        <p className="draft-line">
-          {t('grind:motion.reach')} {inWords(reachDraftMm, 'mm', 1)}
-        </p>
-      )}
-    </div>
-  )
+  return name ? (
+    <p className="caution-line">
+      <span aria-hidden="true">!</span>
+      {t(name)}
+    </p>
+  ) : null
 }

@@ -9,6 +9,7 @@ import type { RunShape } from '../worker/protocol.ts'
 import { CAMERA_MS, Controls } from './Controls.tsx'
 import { LENS_DEG, subjectOf } from './camera.ts'
 import { disposeMaterials } from './disposal.ts'
+import type { SetUpDraft } from './draft.ts'
 import { Lights } from './Lights.tsx'
 import { type AnchorName, buildMachine, type Machine, type Stops } from './machine.ts'
 import { createMaterials } from './materials.ts'
@@ -31,6 +32,8 @@ export interface SceneViewProps {
   readonly dark: boolean
   readonly colours: { readonly touch: string; readonly ink: string }
   readonly stops: Stops
+  /** A set-up being tried out by hand. */
+  readonly draft: SetUpDraft | null
   readonly lifted: boolean
   readonly homeCount: number
   readonly reducedMotion: boolean
@@ -91,7 +94,7 @@ const useMachine = ({ job, setUp, shape, dot, rotation, colours, dark, software 
 }
 
 const MachineView = (props: SceneViewProps) => {
-  const { job, setUp, live, lifted, reducedMotion, stops, onView } = props
+  const { job, setUp, live, lifted, reducedMotion, stops, draft, onView } = props
   const invalidate = useThree((state) => state.invalidate)
   const machine = useMachine(props)
   const liftRad = useLift(lifted, reducedMotion, invalidate)
@@ -101,8 +104,9 @@ const MachineView = (props: SceneViewProps) => {
   useEffect(() => live.subscribe('frame', () => invalidate()), [live, invalidate])
   useEffect(() => {
     machine.setStops(stops)
+    machine.setDraft(draft)
     invalidate()
-  }, [machine, stops, invalidate])
+  }, [machine, stops, draft, invalidate])
 
   useFrame(({ camera, size }, deltaSeconds) => {
     const frame = live.latest

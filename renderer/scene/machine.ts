@@ -4,15 +4,18 @@ import type { SetUp } from '../../geometry/setUp.ts'
 import type { Frame, RunShape } from '../worker/protocol.ts'
 import { buildBlade } from './blade.ts'
 import { disposePart } from './disposal.ts'
+import { moveParts, type SetUpDraft } from './draft.ts'
 import { buildFixture, STOP_LEVEL_MM, screwPlaceMm } from './fixture.ts'
 import type { SceneMaterials } from './materials.ts'
 import {
+  AXIS_MM,
   barAxisMm,
   type MachineFigures,
   machineFigures,
   placeBase,
   placeBladeOnBase,
   type StanceMm,
+  setUpTiltRad,
 } from './placement.ts'
 import { fullPressureNPerMm } from './pressure.ts'
 import { buildBar, buildTurnArrow, buildWheel, type Rotation, turningSense } from './wheel.ts'
@@ -31,6 +34,9 @@ export type AnchorName =
   | 'stopRight'
   | 'pivot'
   | 'barLeft'
+  | 'barRise'
+  | 'barRight'
+  | 'barForward'
   | 'barUnder'
   | 'wheelTop'
   | 'wheelSide'
@@ -51,6 +57,8 @@ export interface Machine {
   /** Moves everything to a frame. @param liftRad turn of blade and fixture about the bar, away from the wheel */
   show(frame: Frame, liftRad: number): void
   setStops(stops: Stops): void
+  /** Shows another set-up of the same blade and fixture; null: the run's own. */
+  setDraft(draft: SetUpDraft | null): void
   /** @param seconds how long the wheel has run on */
   turnWheel(seconds: number): void
   /** Where a point stands in the scene, at the frame last shown; a number: a place on the edge (mm, + right). @param out filled and returned */
@@ -90,6 +98,9 @@ const anchorPoints = (job: Job, setUp: SetUp, figures: MachineFigures, dot: 'lef
       stopRight: head('right', stops.rightMm),
       pivot: ['blade', pivotUMm, pivotVMm, 8.6],
       barLeft: ['scene', gapX - 14, barY, barZ],
+      barRise: ['scene', gapX - 14, barY + AXIS_MM, barZ],
+      barRight: ['scene', 10 - gapX, barY, barZ],
+      barForward: ['scene', 10 - gapX, barY, barZ + AXIS_MM],
       barUnder: ['scene', gapX, barY - rb, barZ],
       wheelTop: ['scene', gapX, R, 0],
       wheelSide: ['scene', -wheelHalf, R * 0.62, -R * 0.74],
@@ -124,9 +135,10 @@ export const buildMachine = (
   blade.add(iron.group, fixture.moving)
   base.add(fixture.fixed, blade)
   const root = new Group()
-  root.add(wheel, buildTurnArrow(job, rotation, materials), buildBar(job, barAxisMm(figures), materials), base)
+  const bar = buildBar(job, barAxisMm(figures), materials)
+  root.add(wheel, buildTurnArrow(job, rotation, materials), bar, base)
 
-  const pointsAt = anchorPoints(job, setUp, figures, dot)
+  let drawn = { figures, moreTiltRad: 0, pointsAt: anchorPoints(job, setUp, figures, dot) }
   const fullPressure = fullPressureNPerMm(job)
   const turnsPerSecond = job.station.wheelSpeedRpm / 60
   const out = new Float64Array(16)
@@ -138,16 +150,16 @@ export const buildMachine = (
     part.matrixWorldNeedsUpdate = true
   }
   const pose = (next: StanceMm): void => {
-    placeBase(figures, next, out)
+    placeBase(drawn.figures, next, out)
     setMatrix(base)
-    placeBladeOnBase(figures, next.yawRad, out)
+    placeBladeOnBase(drawn.figures, next.yawRad, out)
     setMatrix(blade)
   }
   return {
     root,
     figures,
     show: (frame, liftRad) => {
-      stance.tiltRad = frame.tiltRad + liftRad
+      stance.tiltRad = frame.tiltRad + drawn.moreTiltRad + liftRad
       stance.yawRad = frame.yawRad
       stance.traverseMm = frame.traverseMm
       loadMm = frame.loadPlaceMm
@@ -159,11 +171,21 @@ export const buildMachine = (
       fixture.setStop('left', next.leftMm, next.leftTurns)
       fixture.setStop('right', next.rightMm, next.rightTurns)
     },
+    setDraft: (draft) => {
+      const shown = draft ?? { job, setUp }
+      const figuresNow = machineFigures(shown.job, shown.setUp)
+      drawn = {
+        figures: figuresNow,
+        moreTiltRad: setUpTiltRad(shown.setUp) - setUpTiltRad(setUp),
+        pointsAt: anchorPoints(shown.job, shown.setUp, figuresNow, dot),
+      }
+      moveParts({ bar, fixture: [fixture.fixed, fixture.moving] }, figures, figuresNow)
+    },
     turnWheel: (seconds) => {
       wheel.rotation.x = (turningSense(rotation) * 2 * Math.PI * turnsPerSecond * seconds) % (2 * Math.PI)
     },
     anchor: (name, point) => {
-      const [frameName, x, y, z] = typeof name === 'number' ? onEdge(name) : pointsAt(stops, loadMm)[name]
+      const [frameName, x, y, z] = typeof name === 'number' ? onEdge(name) : drawn.pointsAt(stops, loadMm)[name]
       point.set(x, y, z)
       if (frameName === 'blade') point.applyMatrix4(blade.matrix)
       return frameName === 'scene' ? point : point.applyMatrix4(base.matrix)
