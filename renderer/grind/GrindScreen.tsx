@@ -87,7 +87,7 @@ const GrindAlive = ({ running, job, onAgain }: GrindAliveProps) => {
       <Comparison running={running} />
       {large && <LargeView view={large}>{(room) => view(large, room)}</LargeView>}
       <div className="grind-stage">
-        <Stage {...views} palette={palette} dot={dot} rotation={rotation} homeCount={homeCount} onAgain={onAgain} />
+        <Stage {...views} palette={palette} dot={dot} rotation={rotation} homeCount={homeCount} />
       </div>
       <Views>
         {(plotPx) => (

@@ -5,7 +5,6 @@ import type { Rotation } from '../scene/wheel.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { type DrawHandles, Handles } from './handles/Handles.tsx'
-import { HandMade } from './handles/HandMade.tsx'
 import { useDraft } from './handles/useDraft.ts'
 import { type DrawOverlay, Overlay } from './Overlay.tsx'
 import type { LabelSpec } from './placeLabels.ts'
@@ -26,8 +25,6 @@ interface StageProps {
   readonly rotation: Rotation
   readonly lifted: boolean
   readonly homeCount: number
-  /** Back to the planned run. */
-  readonly onAgain: () => void
 }
 
 const DIMENSIONS = [
@@ -95,9 +92,8 @@ export const Stage = (props: StageProps) => {
         />
       </Overlay>
       <ModelPlace drawRef={drawPlace} />
-      <div className="stage-notes">
+      <div className="stage-notes" data-low={draft !== null}>
         <StageCaution name={lifted ? 'grind:caution.look' : draft?.caution && cautions[draft.caution]} />
-        <HandMade running={running} moment={moment} onAgain={props.onAgain} />
       </div>
     </NoPicture>
   )

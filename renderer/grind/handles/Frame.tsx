@@ -1,6 +1,7 @@
 import { type KeyboardEvent, type PointerEvent, type ReactNode, useRef, useState } from 'react'
 import { useTexts } from '../../ui/texts.tsx'
 import { HandleField } from './HandleField.tsx'
+import type { Told } from './kind.ts'
 import { atLimit, type Range } from './range.ts'
 import './handles.css'
 
@@ -11,8 +12,7 @@ interface FrameProps {
   readonly cursor: string
   readonly value: number
   readonly range: Range
-  /** The value with its unit, in words. */
-  readonly text: string
+  readonly told: Told
   /** It is being moved: the value is shown beside it. */
   readonly held: boolean
   readonly notch?: boolean
@@ -29,14 +29,17 @@ interface FrameProps {
   readonly onLeave: () => void
 }
 
+/** Decimals that are told of a value; what follows is dust of the reckoning. */
+const TOLD_DECIMALS = 3
+
 /** What every handle has: a ring to take hold of, its value beside it, keys, and a field. */
 export const Frame = (props: FrameProps) => {
-  const { id, name, range, value, text, held, field } = props
+  const { id, name, range, value, told, held, field } = props
   const t = useTexts()
   const ring = useRef<HTMLDivElement>(null)
   const [typing, setTyping] = useState(false)
   const limit = atLimit(value, range)
-  const said = limit ? t('handles:atLimit', { value: text }) : text
+  const said = [told.value, told.follows, limit && t('handles:limit')].filter(Boolean).join(', ')
   const key = (event: KeyboardEvent): void => {
     if (event.ctrlKey || event.metaKey || event.altKey) return
     const opens = event.key === 'Enter' && field !== undefined
@@ -57,7 +60,7 @@ export const Frame = (props: FrameProps) => {
         tabIndex={0}
         title={props.hint}
         aria-label={name}
-        aria-valuenow={value}
+        aria-valuenow={Number(value.toFixed(TOLD_DECIMALS))}
         aria-valuemin={range.min}
         aria-valuemax={range.max}
         aria-valuetext={said}
@@ -71,8 +74,9 @@ export const Frame = (props: FrameProps) => {
       />
       {!typing && (
         <span className="handle-value" aria-hidden="true">
-          {name} <strong>{text}</strong>
-          {limit && <em>{t('handles:limit')}</em>}
+          <strong>{told.value}</strong>
+          {told.follows && <span>{told.follows}</span>}
+          {limit && <span>{t('handles:limit')}</span>}
         </span>
       )}
       {typing && field && <HandleField onDone={done}>{field(done)}</HandleField>}

@@ -55,7 +55,7 @@ export const HandHandle = ({ job, live, moment, edge }: HandHandleProps) => {
       cursor={heldMm === null ? 'grab' : 'grabbing'}
       value={placeMm}
       range={range}
-      text={t(`handles:hand.${side}`, { place: figures.inWords(Math.abs(placeMm), 'mm', 0) })}
+      told={{ value: figures.inWords(Math.abs(placeMm), 'mm', 0), follows: t(`handles:hand.${side}`) }}
       held={heldMm !== null}
       notch={heldMm !== null && atLimit(placeMm, range)}
       drag={{

@@ -27,16 +27,17 @@ interface HandMadeProps {
 export const HandMade = ({ running, moment, onAgain }: HandMadeProps) => {
   const t = useTexts()
   const made = useHandMade(running)
-  if (!made || moment.handFromStep === null || moment.held) return null
-  const sweeps = handSweeps(running.job, made)
+  // It stays while the blade is taken in hand again, so that nothing moves under the hand.
+  if (!made || moment.handFromStep === null) return null
   const keep = () => void useApp.getState().editJob((job) => withHandMotion(job, made) ?? job)
   return (
-    <div className="hand-made" role="status">
-      <p>{t(sweeps === 0 ? 'handles:made.part' : 'handles:made.whole', { count: sweeps })}</p>
-      {sweeps > 0 && (
+    <div className="hand-made">
+      {handSweeps(running.job, made) > 0 ? (
         <button type="button" className="key" onClick={keep}>
           {t('handles:made.keep')}
         </button>
+      ) : (
+        <p>{t('handles:made.part')}</p>
       )}
       <button type="button" className="key" onClick={onAgain}>
         {t('handles:made.plan')}

@@ -62,7 +62,7 @@ export const SetHandle = ({ kind, job, draft, grip, onDraft, onKeep }: SetHandle
       cursor={kind.cursor}
       value={value}
       range={kind.range}
-      text={kind.tell(value, kind.change(job, value))}
+      told={kind.tell(value, kind.change(job, value))}
       held={draft !== null}
       notch={draft !== null && (kind.notch?.(value) ?? false)}
       drag={{

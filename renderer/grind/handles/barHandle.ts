@@ -33,7 +33,6 @@ export const barHandle = ({ t, figures, job, setUp, station }: HandleFacts): Han
       return (dxPx, dyPx) => snapped(value + alongMm(axis, dxPx, dyPx), range)
     },
     change: (now, readMm) => withBar(now, measure, readMm),
-    tell: (readMm, now) =>
-      t('handles:value.bar', { length: figures.inWords(readMm, 'mm', 1), bevel: bevelInWords(now, figures) }),
+    tell: (readMm, now) => ({ value: figures.inWords(readMm, 'mm', 1), follows: bevelInWords(now, t, figures) }),
   }
 }

@@ -27,6 +27,6 @@ export const barOffsetHandle = ({ t, figures, job }: HandleFacts): HandleKind =>
       return (dxPx, dyPx) => snapped(value + alongMm(axis, dxPx, dyPx), range)
     },
     change: withOffset,
-    tell: (mm) => t('handles:value.barOffset', { length: figures.inWords(mm, 'mm', 0) }),
+    tell: (mm) => ({ value: figures.inWords(mm, 'mm', 0) }),
   }
 }

@@ -1,3 +1,4 @@
+import type { TFunction } from 'i18next'
 import type { Job } from '../../../geometry/job.ts'
 import { setUpOf, setUpReport } from '../../../geometry/setUp.ts'
 import { degFromRad } from '../../../geometry/units.ts'
@@ -29,7 +30,9 @@ export const withOffset = (job: Job, barOffsetMm: number): Job => ({
 })
 
 /** The bevel that follows, in words; where no triangle closes there is none to tell. */
-export const bevelInWords = (job: Job, figures: Figures): string => {
+export const bevelInWords = (job: Job, t: TFunction, figures: Figures): string => {
   const setUp = setUpOf(job)
-  return setUp.ok ? figures.inWords(degFromRad(setUp.value.bevelRad), 'deg', 1) : '–'
+  return setUp.ok
+    ? t('handles:follows.bevel', { bevel: figures.inWords(degFromRad(setUp.value.bevelRad), 'deg', 1) })
+    : ''
 }

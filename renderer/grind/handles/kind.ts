@@ -20,6 +20,14 @@ export interface HandleFacts {
   readonly station: Station | null
 }
 
+/** A value in words. */
+export interface Told {
+  /** With its unit. */
+  readonly value: string
+  /** What follows from it. */
+  readonly follows?: string
+}
+
 /** The value after the pointer has gone so far (px) from where it took hold. */
 export type Grip = (dxPx: number, dyPx: number) => number
 
@@ -44,8 +52,8 @@ export interface HandleKind {
   /** Whether the hand feels a notch there. */
   notch?(value: number): boolean
   change(job: Job, value: number): Job
-  /** The value with its unit, and what follows from it. @param job with the value in it */
-  tell(value: number, job: Job): string
+  /** @param job with the value in it */
+  tell(value: number, job: Job): Told
 }
 
 /** Whether a job stands: its triangle closes and its stops leave it a freedom. */

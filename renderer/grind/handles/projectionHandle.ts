@@ -27,7 +27,6 @@ export const projectionHandle = ({ t, figures, job, setUp }: HandleFacts): Handl
       return (dxPx, dyPx) => snapped(value + alongMm(axis, dxPx, dyPx), range)
     },
     change: withProjection,
-    tell: (mm, now) =>
-      t('handles:value.projection', { length: figures.inWords(mm, 'mm', 1), bevel: bevelInWords(now, figures) }),
+    tell: (mm, now) => ({ value: figures.inWords(mm, 'mm', 1), follows: bevelInWords(now, t, figures) }),
   }
 }

@@ -30,6 +30,6 @@ export const reachHandle = ({ t, figures, job }: HandleFacts): HandleKind => {
       return (dxPx, dyPx) => snapped(value + outwards * alongMm(axis, dxPx, dyPx), range)
     },
     change: withReach,
-    tell: (mm) => t('handles:value.reach', { length: figures.inWords(mm, 'mm', 1) }),
+    tell: (mm) => ({ value: figures.inWords(mm, 'mm', 1) }),
   }
 }

@@ -58,10 +58,8 @@ export const stopHandle = (side: Side, facts: HandleFacts): HandleKind => {
     tell: (turns, now) => {
       const triangle = setUpOf(now)
       const drawn = triangle.ok ? stopsOf(now, triangle.value) : stops
-      return t('handles:value.stop', {
-        turns: figures.inWords(turns, 'turn', 2),
-        play: figures.inWords(left ? drawn.leftMm : drawn.rightMm, 'mm', 2),
-      })
+      const play = figures.inWords(left ? drawn.leftMm : drawn.rightMm, 'mm', 2)
+      return { value: figures.inWords(turns, 'turn', 2), follows: t('handles:follows.play', { play }) }
     },
   }
 }
