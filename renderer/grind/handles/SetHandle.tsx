@@ -24,6 +24,7 @@ interface SetHandleProps {
 /** A handle that changes the job: by pointer, by keys, by typing; one drag or one run of keys is one change. */
 export const SetHandle = ({ kind, job, draft, grip, onDraft, onKeep }: SetHandleProps) => {
   const value = draft ?? kind.value
+  const inWords = useMemo(() => kind.tell(value, kind.change(job, value)), [kind, job, value])
   const latest = useRef({ kind, onDraft, onKeep })
   latest.current = { kind, onDraft, onKeep }
   const told = useMemo(
@@ -62,7 +63,7 @@ export const SetHandle = ({ kind, job, draft, grip, onDraft, onKeep }: SetHandle
       cursor={kind.cursor}
       value={value}
       range={kind.range}
-      told={kind.tell(value, kind.change(job, value))}
+      told={inWords}
       held={draft !== null}
       notch={draft !== null && (kind.notch?.(value) ?? false)}
       drag={{

@@ -37,6 +37,8 @@ export const useDraft = (running: Running) => {
     if (setUp.ok) setDraft({ id: kind.id, value, caution: kind.caution, job: changed, setUp: setUp.value })
   }
   const keep = async (kind: HandleKind, value: number): Promise<void> => {
+    // Back where it was: nothing to keep, and no new grind to wait for.
+    if (value === kind.value) return clear()
     show(kind, value)
     const taken = await keepValue(kind, value)
     clearTimeout(timer.current)
