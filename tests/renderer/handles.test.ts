@@ -62,7 +62,7 @@ const at: Partial<Record<AnchorName, readonly [number, number]>> = {
   projectionTop: [100, 240],
   projectionEdge: [100, 500],
 }
-const picture: Project = (name) => at[name] ?? [0, 0]
+const picture: Project = (name) => (typeof name === 'number' ? undefined : at[name]) ?? [0, 0]
 
 const range = { min: -2, max: 3, snap: 0.5 }
 

@@ -85,7 +85,7 @@ interface StopsProps {
 export const BackStops = ({ running, moment, lifted, pxPerMm, plotPx }: StopsProps) => {
   const t = useTexts()
   const { job, setUp } = running
-  const stops = useMemo(() => stopsOf(job, setUp, null), [job, setUp])
+  const stops = useMemo(() => stopsOf(job, setUp), [job, setUp])
   const left = useRef<SVGRectElement>(null)
   const right = useRef<SVGRectElement>(null)
   const middlePx = plotPx / 2 + job.fixture.pivotOffsetMm * pxPerMm
