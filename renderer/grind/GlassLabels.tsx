@@ -39,14 +39,20 @@ export const EndLabels = ({ nowName, moment, plan, scale, plotPx, heightPx }: En
   )
 }
 
+interface ReliefFiguresProps {
+  readonly moment: Moment
+  readonly plotPx: number
+  readonly topPx: number
+}
+
 /** The two figures that everything is about. */
-export const ReliefFigures = ({ moment, plotPx }: { readonly moment: Moment; readonly plotPx: number }) => {
+export const ReliefFigures = ({ moment, plotPx, topPx }: ReliefFiguresProps) => {
   const t = useTexts()
   const { plain } = useFigures()
   const [left, right] = [plain(moment.reliefLeftMm, 'mm', 2), plain(moment.reliefRightMm, 'mm', 2)]
   const sizePx = reliefSizePx(plotPx, Math.max(left.text.length, right.text.length))
   return (
-    <dl className="relief-figures" style={{ width: plotPx, fontSize: `${sizePx / 16}rem` }}>
+    <dl className="relief-figures" style={{ top: topPx, width: plotPx, fontSize: `${sizePx / 16}rem` }}>
       <div>
         <dd data-testid="relief-left">{left.text}</dd>
         <dt>{t('grind:glass.reliefLeft', { unit: left.unit })}</dt>

@@ -1,14 +1,13 @@
 import { useState } from 'react'
+import { useShallow } from 'zustand/react/shallow'
 import type { Job } from '../../geometry/job.ts'
 import { useApp } from '../app/store.ts'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import type { LiveGrind } from '../worker/liveGrind.ts'
-import { ComparedBevel, ComparedGlass } from './compare/ComparedViews.tsx'
 import { Comparison } from './compare/Comparison.tsx'
 import { GrindBar } from './GrindBar.tsx'
 import './grind.css'
 import { MotionFields } from './MotionFields.tsx'
-import { PressureView } from './PressureView.tsx'
 import { useForetold } from './predict/predicting.ts'
 import { Stage } from './Stage.tsx'
 import { Time } from './Time.tsx'
@@ -16,7 +15,10 @@ import { ToolViews } from './tools/ToolViews.tsx'
 import { type Running, useLiveGrind, useMoment, useRunProblems } from './useLiveGrind.ts'
 import { usePalette } from './useScreen.ts'
 import { Views } from './Views.tsx'
-import { useViewing } from './viewing.ts'
+import { useViewing, type ViewName, viewNames } from './viewing.ts'
+import { AnyView } from './views/AnyView.tsx'
+import { LargeView } from './views/LargeView.tsx'
+import type { Room } from './views/room.ts'
 
 /** Grind: the moving model, the glass, and the whole grind to go back and forth in. */
 export const GrindScreen = () => {
@@ -69,13 +71,21 @@ const GrindAlive = ({ running, job, onAgain }: GrindAliveProps) => {
   }
   const trial = useApp((app) => app.trial)
   const foretold = useForetold()
-  const shown = useViewing((viewing) => viewing.shown)
-  const look = useViewing((viewing) => viewing.look)
+  const { shown, large, look } = useViewing(useShallow(({ shown, large, look }) => ({ shown, large, look })))
+  const shared = {
+    ...views,
+    palette,
+    dot,
+    plan: report?.plan ?? null,
+    predicted: foretold ? (report?.grind ?? null) : null,
+  }
+  const view = (name: ViewName, room: Room) => <AnyView key={name} name={name} room={room} {...shared} />
   return (
-    <div className="grind-screen">
+    <div className="grind-screen" data-large={large ?? undefined}>
       {trial && <Trial {...trial} />}
       <GrindBar {...views} />
       <Comparison running={running} />
+      {large && <LargeView view={large}>{(room) => view(large, room)}</LargeView>}
       <div className="grind-stage" data-look={look}>
         <Stage {...views} palette={palette} dot={dot} rotation={rotation} homeCount={homeCount} />
       </div>
@@ -84,16 +94,7 @@ const GrindAlive = ({ running, job, onAgain }: GrindAliveProps) => {
           <>
             {trial === null && <MotionFields motion={job.motion} />}
             <ToolViews {...views} plotPx={plotPx} />
-            {shown.pressure && <PressureView {...views} plotPx={plotPx} />}
-            {shown.glass && (
-              <ComparedGlass
-                {...views}
-                plan={report?.plan ?? null}
-                predicted={foretold ? (report?.grind ?? null) : null}
-                plotPx={plotPx}
-              />
-            )}
-            {shown.bevel && <ComparedBevel {...views} palette={palette} dot={dot} plotPx={plotPx} />}
+            {viewNames.map((name) => shown[name] && name !== large && view(name, { plotPx, heightPx: null }))}
           </>
         )}
       </Views>

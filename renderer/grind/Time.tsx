@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import type { LiveGrind } from '../worker/liveGrind.ts'
 import { Sentence } from './GrindSentence.tsx'
+import { HandMade } from './handles/HandMade.tsx'
 import { Keys } from './Keys.tsx'
 import { RunStrip } from './RunStrip.tsx'
 import { type Speed, SpeedChoice, speeds } from './SpeedChoice.tsx'
@@ -47,6 +48,7 @@ export const Time = ({ running, moment, lifted, wantedMm, onLift, onHome, onAgai
     <section className="grind-time" aria-label={t('grind:run.label')}>
       <RunTrouble live={live} />
       <Sentence running={running} moment={moment} lifted={lifted} wantedMm={wantedMm ?? 0} />
+      <HandMade running={running} moment={moment} onAgain={onAgain} />
       <Keys
         playing={moment.playing}
         atStart={moment.step === 0}

@@ -48,3 +48,9 @@ export const chooseLook = (look: LookName): void => useViewing.setState({ look }
 /** Takes a layer of the model away, or brings it back. */
 export const showLayer = (name: LayerName, on: boolean): void =>
   useViewing.setState(({ hidden }) => ({ hidden: { ...hidden, [name]: !on } }))
+
+/** Lets a view take the model's place, or gives it back. */
+export const setLarge = (large: ViewName | null): void => useViewing.setState({ large })
+
+/** Marks a place across the blade in all views (mm, + right), or none. */
+export const setPlace = (hoverUMm: number | null): void => useViewing.setState({ hoverUMm })

@@ -6,12 +6,14 @@ import type { SetUp } from '../../geometry/setUp.ts'
 import { radFromDeg } from '../../geometry/units.ts'
 import type { LiveGrind } from '../worker/liveGrind.ts'
 import type { RunShape } from '../worker/protocol.ts'
+import type { AnchorName } from './anchors.ts'
 import { CAMERA_MS, Controls } from './Controls.tsx'
 import { LENS_DEG, subjectOf } from './camera.ts'
 import { disposeMaterials } from './disposal.ts'
+import type { SetUpDraft } from './draft.ts'
 import { Lights } from './Lights.tsx'
 import type { HiddenParts } from './layers.ts'
-import { type AnchorName, buildMachine, type Machine, type Stops } from './machine.ts'
+import { buildMachine, type Machine, type Stops } from './machine.ts'
 import { createMaterials } from './materials.ts'
 import { Picture } from './Picture.tsx'
 import { Sharpness } from './Sharpness.tsx'
@@ -20,8 +22,8 @@ import type { Rotation } from './wheel.ts'
 /** How far blade and fixture turn over the bar to show the bevel. */
 export const LIFT_RAD = radFromDeg(118)
 
-/** Finds where a point of the machine stands in the picture, in CSS pixels from its upper left corner. */
-export type Project = (name: AnchorName) => readonly [xPx: number, yPx: number]
+/** Finds where a point of the machine, or a place on the edge (mm, + right), stands in the picture: CSS pixels from its upper left. */
+export type Project = (name: AnchorName | number) => readonly [xPx: number, yPx: number]
 
 export interface SceneViewProps {
   readonly job: Job
@@ -38,6 +40,8 @@ export interface SceneViewProps {
   readonly hidden: HiddenParts
   readonly colours: { readonly touch: string; readonly ink: string }
   readonly stops: Stops
+  /** A set-up being tried out by hand. */
+  readonly draft: SetUpDraft | null
   readonly lifted: boolean
   readonly homeCount: number
   readonly reducedMotion: boolean
@@ -106,7 +110,7 @@ const useMachine = (props: SceneViewProps): Machine => {
 }
 
 const MachineView = (props: SceneViewProps) => {
-  const { job, setUp, live, lifted, reducedMotion, stops, onView } = props
+  const { job, setUp, live, lifted, reducedMotion, stops, draft, onView } = props
   const invalidate = useThree((state) => state.invalidate)
   const machine = useMachine(props)
   const liftRad = useLift(lifted, reducedMotion, invalidate)
@@ -117,8 +121,9 @@ const MachineView = (props: SceneViewProps) => {
   useEffect(() => live.subscribe('frame', () => invalidate()), [live, invalidate])
   useEffect(() => {
     machine.setStops(stops)
+    machine.setDraft(draft)
     invalidate()
-  }, [machine, stops, invalidate])
+  }, [machine, stops, draft, invalidate])
 
   useEffect(() => {
     machine.hideParts(props.hidden)
@@ -155,17 +160,18 @@ const MachineView = (props: SceneViewProps) => {
   )
 }
 
-/** Where points stand in the picture now. Every point has a pair of its own, filled anew, so that nothing is made a picture. */
+/** Where points stand in the picture now. Every point has a pair of its own, all places on the edge one together, filled anew: nothing is made a picture. */
 const useProject = (machine: Machine): Project => {
   const get = useThree((state) => state.get)
   return useMemo(() => {
     const point = new Vector3()
-    const places = new Map<AnchorName, [number, number]>()
+    const places = new Map<AnchorName | 'onEdge', [number, number]>()
     return (name) => {
       const { camera, size } = get()
       machine.anchor(name, point).project(camera)
-      const place = places.get(name) ?? [0, 0]
-      places.set(name, place)
+      const key = typeof name === 'number' ? 'onEdge' : name
+      const place = places.get(key) ?? [0, 0]
+      places.set(key, place)
       place[0] = ((1 + point.x) / 2) * size.width
       place[1] = ((1 - point.y) / 2) * size.height
       return place

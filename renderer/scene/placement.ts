@@ -45,6 +45,9 @@ export const machineFigures = (job: Job, setUp: SetUp): MachineFigures => ({
 export const setUpTiltRad = ({ projectionMm, seatOffsetMm, wheelRadiusMm, bevelRad }: SetUp): number =>
   Math.atan2(wheelRadiusMm * Math.cos(bevelRad) - seatOffsetMm, projectionMm + wheelRadiusMm * Math.sin(bevelRad))
 
+/** Along the lines that bar handles follow, a second point this far from the first (mm). */
+export const AXIS_MM = 30
+
 /** Bar's axis in the scene, (Y, Z). */
 export const barAxisMm = ({ barDistanceMm: C, barOffsetMm }: MachineFigures): readonly [number, number] => [
   Math.sqrt(C * C - barOffsetMm * barOffsetMm),
