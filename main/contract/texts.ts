@@ -8,6 +8,7 @@ import copies from '../../assets/texts/en/copies.json' with { type: 'json' }
 import faults from '../../assets/texts/en/faults.json' with { type: 'json' }
 import formulas from '../../assets/texts/en/formulas.json' with { type: 'json' }
 import grind from '../../assets/texts/en/grind.json' with { type: 'json' }
+import handles from '../../assets/texts/en/handles.json' with { type: 'json' }
 import history from '../../assets/texts/en/history.json' with { type: 'json' }
 import honing from '../../assets/texts/en/honing.json' with { type: 'json' }
 import hosts from '../../assets/texts/en/hosts.json' with { type: 'json' }
@@ -19,11 +20,13 @@ import predict from '../../assets/texts/en/predict.json' with { type: 'json' }
 import problems from '../../assets/texts/en/problems.json' with { type: 'json' }
 import quantities from '../../assets/texts/en/quantities.json' with { type: 'json' }
 import rack from '../../assets/texts/en/rack.json' with { type: 'json' }
+import scene from '../../assets/texts/en/scene.json' with { type: 'json' }
 import setUp from '../../assets/texts/en/setUp.json' with { type: 'json' }
 import shortcuts from '../../assets/texts/en/shortcuts.json' with { type: 'json' }
 import spoken from '../../assets/texts/en/spoken.json' with { type: 'json' }
 import square from '../../assets/texts/en/square.json' with { type: 'json' }
 import tools from '../../assets/texts/en/tools.json' with { type: 'json' }
+import views from '../../assets/texts/en/views.json' with { type: 'json' }
 import wood from '../../assets/texts/en/wood.json' with { type: 'json' }
 import type { Unit } from '../../geometry/quantities.ts'
 import { figure, joined } from './figures.ts'
@@ -39,6 +42,7 @@ const catalogue = {
   faults,
   formulas,
   grind,
+  handles,
   history,
   honing,
   hosts,
@@ -50,11 +54,13 @@ const catalogue = {
   problems,
   quantities,
   rack,
+  scene,
   setUp,
   shortcuts,
   spoken,
   square,
   tools,
+  views,
   wood,
 }
 

@@ -44,8 +44,14 @@ export const EndLabels = ({ nowName, moment, plan, scale, plotPx, heightPx }: En
 /** Room for the figures and their words, down to the plot's end (px). */
 const FIGURES_PX = 104
 
+interface ReliefFiguresProps {
+  readonly moment: Moment
+  readonly plotPx: number
+  readonly topPx: number
+}
+
 /** The two figures that everything is about. */
-export const ReliefFigures = ({ moment, plotPx }: { readonly moment: Moment; readonly plotPx: number }) => {
+export const ReliefFigures = ({ moment, plotPx, topPx }: ReliefFiguresProps) => {
   const t = useTexts()
   const { plain } = useFigures()
   const [left, right] = [plain(moment.reliefLeftMm, 'mm', 2), plain(moment.reliefRightMm, 'mm', 2)]
@@ -53,7 +59,7 @@ export const ReliefFigures = ({ moment, plotPx }: { readonly moment: Moment; rea
   const characters = Math.max(left.text.length, right.text.length)
   const sizePx = reliefSizePx(plotPx / scale, characters, FIGURES_PX / scale)
   return (
-    <dl className="relief-figures" style={{ width: plotPx, fontSize: `${sizePx / 16}rem` }}>
+    <dl className="relief-figures" style={{ top: topPx, width: plotPx, fontSize: `${sizePx / 16}rem` }}>
       <div>
         <dd data-testid="relief-left">{left.text}</dd>
         <dt>{t('grind:glass.reliefLeft', { unit: left.unit })}</dt>

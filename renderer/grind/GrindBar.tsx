@@ -4,6 +4,7 @@ import { AwakePanel, AwakeWord } from './AwakePanel.tsx'
 import { ComparePanel } from './compare/ComparePanel.tsx'
 import { FormulasPanel } from './formulas/FormulasPanel.tsx'
 import { JobFilePanel } from './jobFile/JobFilePanel.tsx'
+import { LookPanel } from './LookPanel.tsx'
 import { PredictPanel } from './predict/PredictPanel.tsx'
 import { ToolsPanel } from './tools/ToolsPanel.tsx'
 import type { Moment, Running } from './useLiveGrind.ts'
@@ -23,6 +24,7 @@ export interface PanelProps {
 const panels: Readonly<Record<string, ComponentType<PanelProps>>> = {
   views: ViewsPanel,
   tools: ToolsPanel,
+  look: LookPanel,
   formulas: FormulasPanel,
   compare: ComparePanel,
   predict: PredictPanel,

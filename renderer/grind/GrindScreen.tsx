@@ -1,15 +1,14 @@
 import { useState } from 'react'
+import { useShallow } from 'zustand/react/shallow'
 import type { Job } from '../../geometry/job.ts'
 import { useApp } from '../app/store.ts'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import type { LiveGrind } from '../worker/liveGrind.ts'
-import { ComparedBevel, ComparedGlass } from './compare/ComparedViews.tsx'
 import { Comparison } from './compare/Comparison.tsx'
 import { GrindBar } from './GrindBar.tsx'
 import './grind.css'
 import { isLost, Lost } from './Lost.tsx'
 import { MotionFields } from './MotionFields.tsx'
-import { PressureView } from './PressureView.tsx'
 import { useForetold } from './predict/predicting.ts'
 import { SpokenScene } from './SpokenScene.tsx'
 import { Stage } from './Stage.tsx'
@@ -18,7 +17,10 @@ import { ToolViews } from './tools/ToolViews.tsx'
 import { type Running, useLiveGrind, useMoment, useRunProblems } from './useLiveGrind.ts'
 import { usePalette } from './useScreen.ts'
 import { Views } from './Views.tsx'
-import { useViewing } from './viewing.ts'
+import { useViewing, type ViewName, viewNames } from './viewing.ts'
+import { AnyView } from './views/AnyView.tsx'
+import { LargeView } from './views/LargeView.tsx'
+import type { Room } from './views/room.ts'
 
 /** Grind: the moving model, the glass, and the whole grind to go back and forth in. */
 export const GrindScreen = () => {
@@ -73,13 +75,22 @@ const GrindAlive = ({ running, job, onAgain, onRecover }: GrindAliveProps) => {
   }
   const trial = useApp((app) => app.trial)
   const foretold = useForetold()
-  const shown = useViewing((viewing) => viewing.shown)
+  const { shown, large, look } = useViewing(useShallow(({ shown, large, look }) => ({ shown, large, look })))
+  const shared = {
+    ...views,
+    palette,
+    dot,
+    plan: report?.plan ?? null,
+    predicted: foretold ? (report?.grind ?? null) : null,
+  }
+  const view = (name: ViewName, room: Room) => <AnyView key={name} name={name} room={room} {...shared} />
   return (
-    <div className="grind-screen">
+    <div className="grind-screen" data-large={large ?? undefined}>
       {trial && <Trial {...trial} />}
       <GrindBar {...views} />
       <Comparison running={running} />
-      <div className="grind-stage">
+      {large && <LargeView view={large}>{(room) => view(large, room)}</LargeView>}
+      <div className="grind-stage" data-look={look}>
         <Stage {...views} palette={palette} dot={dot} rotation={rotation} homeCount={homeCount} />
         <SpokenScene {...views} wantedMm={report?.plan.reliefMm ?? null} rotation={rotation} dot={dot} />
       </div>
@@ -88,16 +99,7 @@ const GrindAlive = ({ running, job, onAgain, onRecover }: GrindAliveProps) => {
           <>
             {trial === null && <MotionFields motion={job.motion} />}
             <ToolViews {...views} plotPx={plotPx} />
-            {shown.pressure && <PressureView {...views} plotPx={plotPx} />}
-            {shown.glass && (
-              <ComparedGlass
-                {...views}
-                plan={report?.plan ?? null}
-                predicted={foretold ? (report?.grind ?? null) : null}
-                plotPx={plotPx}
-              />
-            )}
-            {shown.bevel && <ComparedBevel {...views} palette={palette} dot={dot} plotPx={plotPx} />}
+            {viewNames.map((name) => shown[name] && name !== large && view(name, { plotPx, heightPx: null }))}
           </>
         )}
       </Views>

@@ -55,7 +55,7 @@ const useSpokenLines = ({ running, moment, ...rest }: SpokenSceneProps): readonl
   const toldMs = useRef(0)
   const [lines, setLines] = useState<readonly SpokenLine[]>([])
   const { lifted, wantedMm, rotation, dot } = rest
-  const stops = useMemo(() => stopsOf(running.job, running.setUp, null), [running])
+  const stops = useMemo(() => stopsOf(running.job, running.setUp), [running])
   useEffect(() => {
     const frame = running.live.latest
     const nowMs = performance.now()

@@ -3,6 +3,7 @@ import { useActions } from '../app/actions.ts'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import type { LiveGrind } from '../worker/liveGrind.ts'
 import { Sentence } from './GrindSentence.tsx'
+import { HandMade } from './handles/HandMade.tsx'
 import { Keys } from './Keys.tsx'
 import { isLost, Lost } from './Lost.tsx'
 import { RunStrip } from './RunStrip.tsx'
@@ -68,6 +69,7 @@ export const Time = (props: TimeProps) => {
     <section className="grind-time" aria-label={t('grind:run.label')}>
       <RunTrouble live={live} onRecover={props.onRecover} />
       <Sentence running={running} moment={moment} lifted={lifted} wantedMm={wantedMm ?? 0} />
+      <HandMade running={running} moment={moment} onAgain={onAgain} />
       <Keys
         playing={moment.playing}
         atStart={moment.step === 0}

@@ -25,14 +25,17 @@ interface ViewHeadProps {
   readonly heading: string
   readonly note: ReactNode
   readonly end?: ReactNode
+  /** Keys of the view. */
+  readonly children?: ReactNode
 }
 
 /** Heading of a view, with its factor. */
-export const ViewHead = ({ heading, note, end }: ViewHeadProps) => (
+export const ViewHead = ({ heading, note, end, children }: ViewHeadProps) => (
   <div className="grind-view-head">
     <h2>{heading}</h2>
     <span className="grind-view-note">{note}</span>
     {end !== undefined && <span className="grind-view-end">{end}</span>}
+    {children}
   </div>
 )
 

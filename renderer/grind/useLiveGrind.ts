@@ -111,7 +111,9 @@ export const useReading = <T>({ live, shape }: Running, read: (frame: Frame, sha
       const nowMs = performance.now()
       if (frame.playing && nowMs - shownMs.current < FIGURES_MS) return
       shownMs.current = nowMs
-      setReading(() => read(frame, shape))
+      // Read now: by the time React asks, the frame's arrays are the worker's again.
+      const value = read(frame, shape)
+      setReading(() => value)
     }
     look()
     return live.subscribe('frame', look)

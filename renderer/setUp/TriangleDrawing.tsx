@@ -8,14 +8,13 @@ import { useFigures } from '../ui/useFigure.ts'
 import { FiguresBeside } from './FiguresBeside.tsx'
 import { extentOf, layoutOf } from './layout.ts'
 import { Measures } from './Measures.tsx'
+import { BEYOND_BAR_MM } from './outlines.ts'
 import { Parts } from './Parts.tsx'
 import type { Standing } from './SetUpScreen.tsx'
 import { triangleOf } from './triangle.ts'
 import { Ways } from './Ways.tsx'
 
 const BEFORE = { widthPx: 1216, heightPx: 560 }
-/** Drawn blade beyond the bar (mm): enough to see how the fixture holds it. */
-export const BEYOND_BAR_MM = 44
 
 /** Wheel, bar and blade to one scale, each figure beside the part it belongs to. */
 export const TriangleDrawing = ({ standing }: { readonly standing: Standing }) => {

@@ -21,9 +21,13 @@ export interface Hand {
 
 const sweepOf = ({ run }: Live, step: number): number => Math.floor(step / run.motion.stepsPerSweep)
 
-/** Stops any play and takes the run over where the head stands; what was told of later sweeps is void. */
+/**
+ * Stops any play and takes the run over where the head stands; what was told of later sweeps is void. A head still on its
+ * way to the end of what the hand has made goes on to there: quick presses lose nothing.
+ */
 const takeOver = (live: Live): void => {
   live.stepsPerMs = 0
+  if (live.run.handFromStep !== null && live.goal === live.run.lastStep) return
   if (!takeByHand(live.run)) return
   live.goal = live.run.head.step
   live.historySent = Math.min(live.historySent, sweepOf(live, live.run.scout.step) + 1)
