@@ -2,6 +2,7 @@ import { type Bearing, balance, newWeighing, type Weighing } from './balance.ts'
 import { forget, newClearance } from './clearance.ts'
 import { acrossMm } from './edge.ts'
 import { type Freedom, freedomOf } from './freedom.ts'
+import { isGroundAway, type Reach, reachOf } from './groundAway.ts'
 import { copyGuesses, type Guesses, guessPose, newGuesses, notePose } from './guess.ts'
 import { holdOf } from './hold.ts'
 import type { Job } from './job.ts'
@@ -22,6 +23,7 @@ export interface GrindState extends Bed {
   readonly vStartMm: Float64Array
   readonly weighing: Weighing
   readonly guesses: Guesses
+  readonly reach: Reach
   /** Which way the fixture turns: yaw about a pivot square to the back, or roll about an axis along the blade. */
   readonly turns: Freedom['turns']
   /** Steps done. */
@@ -115,6 +117,7 @@ export const startGrind = (job: Job): Result<GrindState> => {
     vStartMm: vMm.slice(),
     weighing: newWeighing(bed, vMm),
     guesses: newGuesses(periodOf(job.motion)),
+    reach: reachOf(setUp.value),
     turns: freedom.value.turns,
     step: 0,
     yawRad: 0,
@@ -191,11 +194,13 @@ const readAngles = (state: GrindState): void => {
 
 /**
  * Grinds on by some steps, in place. The same state and motion always give the same bits.
- * @returns the state, or the problem `noBalance` with the step at which no pose carried the load
+ * @returns the state, or a problem with the step: `noBalance` where no pose carried the load, `groundAway` where that is
+ * because the blade no longer reaches the wheel
  */
 export const advance = (state: GrindState, motion: Motion, steps: number): Result<GrindState> => {
   for (let k = 0; k < steps; k++)
-    if (!stepOnce(state, motion)) return failed(problem('noBalance', 'motion', { step: state.step }))
+    if (!stepOnce(state, motion))
+      return failed(problem(isGroundAway(state) ? 'groundAway' : 'noBalance', 'motion', { step: state.step }))
   if (steps > 0) readOut(state)
   return ok(state)
 }

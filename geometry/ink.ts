@@ -10,15 +10,31 @@ interface InkedField {
 
 const weight = (at: number, count: number): number => (at === 0 || at === count - 1 ? 0.5 : 1)
 
-/** Share of the bevel that still carries ink, 0 to 1; end nodes count half, as everywhere in the field. */
-export const inkLeftShare = ({ acrossCount, throughCount, vMm, vStartMm }: InkedField): number => {
-  let inked = 0
-  for (let i = 0, at = 0; i < acrossCount; i++) {
+/** Share of some columns that still carries ink, 0 to 1; the field's end nodes count half, as everywhere in it. */
+const shareOfColumns = (
+  { acrossCount, throughCount, vMm, vStartMm }: InkedField,
+  first: number,
+  last: number,
+): number => {
+  let [inked, all] = [0, 0]
+  for (let i = first, at = first * throughCount; i <= last; i++) {
     const across = weight(i, acrossCount)
     for (let j = 0; j < throughCount; j++, at++) {
+      const here = across * weight(j, throughCount)
       const lost = (vMm[at] as number) - (vStartMm[at] as number)
-      if (lost <= INK_THICKNESS_MM) inked += across * weight(j, throughCount)
+      all += here
+      if (lost <= INK_THICKNESS_MM) inked += here
     }
   }
-  return inked / ((acrossCount - 1) * (throughCount - 1))
+  return inked / all
+}
+
+/** Share of the bevel that still carries ink, 0 to 1. */
+export const inkLeftShare = (field: InkedField): number => shareOfColumns(field, 0, field.acrossCount - 1)
+
+/** Share of the left third of the bevel, of the middle one and of the right one that still carries ink, each 0 to 1. */
+export const inkLeftByThird = (field: InkedField): readonly [left: number, middle: number, right: number] => {
+  const last = field.acrossCount - 1
+  const [one, two] = [Math.round(last / 3), Math.round((2 * last) / 3)]
+  return [shareOfColumns(field, 0, one), shareOfColumns(field, one, two), shareOfColumns(field, two, last)]
 }

@@ -197,6 +197,10 @@ export const benchLogSchema = benchLogDraftSchema.extend({
 export const settingsSchema = z.strictObject({
   lengthUnit: z.enum(['mm', 'inch', 'thou']).default('mm'),
   theme: z.enum(['light', 'dark', 'system']).default('system'),
+  /** Whether a letter or sign alone, without Ctrl or Cmd, is a shortcut. */
+  singleKeys: z.enum(['on', 'off']).default('on'),
+  /** Whether the screen is kept from going dark while a grind plays. */
+  stayAwake: z.enum(['on', 'off']).default('on'),
 })
 
 /** Nouns that the change log and events speak of. */

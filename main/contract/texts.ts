@@ -1,4 +1,5 @@
 import i18next, { type i18n } from 'i18next'
+import awake from '../../assets/texts/en/awake.json' with { type: 'json' }
 import card from '../../assets/texts/en/card.json' with { type: 'json' }
 import cautions from '../../assets/texts/en/cautions.json' with { type: 'json' }
 import common from '../../assets/texts/en/common.json' with { type: 'json' }
@@ -7,6 +8,7 @@ import copies from '../../assets/texts/en/copies.json' with { type: 'json' }
 import faults from '../../assets/texts/en/faults.json' with { type: 'json' }
 import formulas from '../../assets/texts/en/formulas.json' with { type: 'json' }
 import grind from '../../assets/texts/en/grind.json' with { type: 'json' }
+import handles from '../../assets/texts/en/handles.json' with { type: 'json' }
 import history from '../../assets/texts/en/history.json' with { type: 'json' }
 import honing from '../../assets/texts/en/honing.json' with { type: 'json' }
 import hosts from '../../assets/texts/en/hosts.json' with { type: 'json' }
@@ -19,15 +21,20 @@ import predict from '../../assets/texts/en/predict.json' with { type: 'json' }
 import problems from '../../assets/texts/en/problems.json' with { type: 'json' }
 import quantities from '../../assets/texts/en/quantities.json' with { type: 'json' }
 import rack from '../../assets/texts/en/rack.json' with { type: 'json' }
+import scene from '../../assets/texts/en/scene.json' with { type: 'json' }
 import setUp from '../../assets/texts/en/setUp.json' with { type: 'json' }
+import shortcuts from '../../assets/texts/en/shortcuts.json' with { type: 'json' }
+import spoken from '../../assets/texts/en/spoken.json' with { type: 'json' }
 import square from '../../assets/texts/en/square.json' with { type: 'json' }
 import tools from '../../assets/texts/en/tools.json' with { type: 'json' }
+import views from '../../assets/texts/en/views.json' with { type: 'json' }
 import wood from '../../assets/texts/en/wood.json' with { type: 'json' }
 import type { Unit } from '../../geometry/quantities.ts'
 import { figure, joined } from './figures.ts'
 
 /** The one catalogue, a namespace a screen or door; windows, cards and the command line all read it. */
 const catalogue = {
+  awake,
   card,
   cautions,
   common,
@@ -36,6 +43,7 @@ const catalogue = {
   faults,
   formulas,
   grind,
+  handles,
   history,
   honing,
   hosts,
@@ -48,9 +56,13 @@ const catalogue = {
   problems,
   quantities,
   rack,
+  scene,
   setUp,
+  shortcuts,
+  spoken,
   square,
   tools,
+  views,
   wood,
 }
 

@@ -84,9 +84,15 @@ ALTER TABLE benchLog ADD COLUMN modelReliefMm REAL;
 CREATE INDEX benchLogOfFixture ON benchLog (fixtureId, at);
 CREATE INDEX benchLogOfStation ON benchLog (stationId, at);`
 
+/** Shortcuts of a single key may be switched off, and so may the keeping awake of the screen. */
+const forEveryone = `
+ALTER TABLE settings ADD COLUMN singleKeys TEXT NOT NULL DEFAULT 'on';
+ALTER TABLE settings ADD COLUMN stayAwake TEXT NOT NULL DEFAULT 'on';`
+
 /** All migrations in order. A change of the schema is a new entry here, with its snapshot in tests/main/schema. */
 export const migrations: readonly Migration[] = [
   { version: 1, up: (file) => void file.exec(rackTables + jobTables + bookTables) },
   { version: 2, up: (file) => void file.exec(leafStep) },
   { version: 3, up: (file) => void file.exec(waysOfMeasuring) },
+  { version: 4, up: (file) => void file.exec(forEveryone) },
 ]

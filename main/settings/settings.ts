@@ -19,7 +19,12 @@ export const settingsStore: NounStore<SettingsRecord> = {
   fromRow: (row: Row) => withoutMark(row) as unknown as SettingsRecord,
 }
 
-const settingsOf = ({ lengthUnit, theme }: SettingsRecord): Settings => ({ lengthUnit, theme })
+const settingsOf = ({ lengthUnit, theme, singleKeys, stayAwake }: SettingsRecord): Settings => ({
+  lengthUnit,
+  theme,
+  singleKeys,
+  stayAwake,
+})
 
 /** @returns the settings as they stand, or the defaults */
 export const readSettings = async (db: Database): Promise<Settings> => {

@@ -1,9 +1,12 @@
 import type { Session, WebContents } from 'electron'
 
+/** The one thing the page may ask for: that the screen stays on while a grind plays. It gives nothing away. */
+const GRANTED = 'screen-wake-lock'
+
 /** A page needs no camera, no place, no notices, no devices: nothing of the kind is ever granted. */
 export const denyPermissions = (session: Session): void => {
-  session.setPermissionRequestHandler((_contents, _permission, answer) => answer(false))
-  session.setPermissionCheckHandler(() => false)
+  session.setPermissionRequestHandler((_contents, permission, answer) => answer(permission === GRANTED))
+  session.setPermissionCheckHandler((_contents, permission) => permission === GRANTED)
   session.setDevicePermissionHandler(() => false)
 }
 

@@ -1,23 +1,31 @@
 import { Suspense, useEffect } from 'react'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
+import { type Actions, useActions } from './actions.ts'
+import { makeCard } from './card.ts'
 import { Header } from './Header.tsx'
 import { PartNav } from './PartNav.tsx'
 import { partOf, parts } from './parts.ts'
-import { go, screens, useRoute } from './route.ts'
+import { go, type Screen, screens, useRoute } from './route.ts'
 import { StatusLine } from './StatusLine.tsx'
-import { useApp } from './store.ts'
+import { sayNothing, useApp } from './store.ts'
 import { openJob, takeTool } from './storeJob.ts'
 import { hear, loadAll, undo } from './storeRack.ts'
 import { transport } from './transport.ts'
 import { Unbroken } from './Unbroken.tsx'
+import { useKeepAwake } from './useAwake.ts'
+import { useShortcuts } from './useShortcuts.ts'
+import { useTheme } from './useTheme.ts'
 
 /** The window: header, the screen of the address, status line. */
 export const App = () => {
   const { screen, part } = useRoute()
+  const code = useApp((app) => app.tool?.code ?? null)
   useHost()
   useToolOfAddress()
   useTheme()
-  useUndoKey()
+  useShortcuts()
+  useKeepAwake()
+  useActions(everywhere(code))
   const t = useTexts()
   const name = partOf(screen, part)
   const Part = parts[screen][name] as React.ComponentType
@@ -92,25 +100,17 @@ const useToolOfAddress = (): void => {
   }, [held, hasJob, screen])
 }
 
-const useTheme = (): void => {
-  const theme = useApp((app) => app.settings.theme)
-  useEffect(() => {
-    document.documentElement.dataset.theme = theme
-  }, [theme])
-}
-
-const writes = (target: EventTarget | null): boolean =>
-  target instanceof HTMLElement && target.closest('input, textarea, select') !== null
-
-/** Ctrl+Z (Cmd+Z) takes back the newest change, except where it belongs to the text being typed. */
-const useUndoKey = (): void =>
-  useEffect(() => {
-    const key = (event: KeyboardEvent) => {
-      if (event.key.toLowerCase() !== 'z' || !(event.ctrlKey || event.metaKey) || event.shiftKey) return
-      if (writes(event.target)) return
-      event.preventDefault()
-      void undo()
-    }
-    addEventListener('keydown', key)
-    return () => removeEventListener('keydown', key)
-  }, [])
+/** What can be done from every screen. @param code the tool in hand */
+const everywhere = (code: string | null): Actions => ({
+  ...Object.fromEntries(
+    (Object.keys(screens) as Screen[]).map((screen) => [
+      `go.${screen}`,
+      () => {
+        sayNothing()
+        go(screen, code)
+      },
+    ]),
+  ),
+  jobCard: () => void makeCard(),
+  undo: () => void undo(),
+})

@@ -2,6 +2,7 @@ import { IronMark } from '../ui/IronMark.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { makeCard } from './card.ts'
+import { KeysWord } from './KeysSheet.tsx'
 import { hashFor, type Screen, screens } from './route.ts'
 import { sayNothing, useApp } from './store.ts'
 import { saveSettings, undo } from './storeRack.ts'
@@ -71,6 +72,7 @@ const Everywhere = () => {
       <button type="button" className="word" onClick={() => void makeCard()}>
         {t('common:jobCard')}
       </button>
+      <KeysWord />
       <Choice name="lengthUnit" options={['mm', 'inch', 'thou']} />
       <Choice name="theme" options={['light', 'dark', 'system']} />
     </div>

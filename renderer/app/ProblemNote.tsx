@@ -1,5 +1,6 @@
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import { useApp } from './store.ts'
+import { solveHeld } from './storeJob.ts'
 
 /** Why the figures on the screen are the last good ones. A field's own problem stands at the field. */
 export const ProblemNote = () => {
@@ -16,6 +17,11 @@ export const ProblemNote = () => {
             {problemSentence(t, found)}
           </p>
         ))}
+      {problems.some(({ code }) => code === 'solverLost') && (
+        <button type="button" className="key" onClick={() => void solveHeld()}>
+          {t('common:tryAgain')}
+        </button>
+      )}
       {report && <p>{t('common:lastGood')}</p>}
     </div>
   )

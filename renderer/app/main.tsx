@@ -11,6 +11,8 @@ import { App } from './App.tsx'
 import './base.css'
 import './shell.css'
 import './tokens.css'
+import './contrast.css'
+import './touch.css'
 
 // The content policy forbids code made from text, which zod would otherwise try first.
 z.config({ jitless: true })

@@ -68,7 +68,7 @@ export const useApp = create<App>()(() => ({
   ready: false,
   trouble: null,
   workshop: null,
-  settings: { lengthUnit: 'mm', theme: 'system' },
+  settings: { lengthUnit: 'mm', theme: 'system', singleKeys: 'on', stayAwake: 'on' },
   tools: [],
   stations: [],
   fixtures: [],

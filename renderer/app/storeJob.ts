@@ -59,7 +59,8 @@ export const refreshJob = async (): Promise<void> => {
   if (job) await openJob()
 }
 
-const solveHeld = async (): Promise<void> => {
+/** Works the job in hand out, and shows what comes of it. */
+export const solveHeld = async (): Promise<void> => {
   const { job } = useApp.getState()
   if (!job) return
   useApp.setState({ solving: true, answer: null, problems: [], problemAt: null })

@@ -1,21 +1,20 @@
-import { useRef } from 'react'
+import { useMemo, useRef } from 'react'
 import { INK_THICKNESS_MM } from '../../geometry/ink.ts'
 import { useTexts } from '../ui/texts.tsx'
-import type { Frame } from '../worker/protocol.ts'
 import { acrossScale, factorText } from './glassScale.ts'
 import { touchingColumns } from './touching.ts'
-import { type Moment, type Running, useEachFrame } from './useLiveGrind.ts'
+import { type Running, useEachFrame } from './useLiveGrind.ts'
 import type { Palette } from './useScreen.ts'
-import { ViewHead } from './Views.tsx'
+import { BevelBand, BevelLegend } from './views/BevelBand.tsx'
+import { fillSignedLoss, newSignedLoss, type SignedLoss, signedLossAt, tornRows } from './views/inkMap.ts'
+import { LinkedHead } from './views/LinkedHead.tsx'
+import { acrossPlot, PlaceMark } from './views/PlaceMark.tsx'
+import type { ViewProps } from './views/room.ts'
 import './bevel.css'
 
-interface BevelViewProps {
-  readonly running: Running
-  readonly moment: Moment
+interface BevelViewProps extends ViewProps {
   readonly palette: Palette
   readonly dot: 'left' | 'right'
-  readonly lifted: boolean
-  readonly plotPx: number
 }
 
 /** Pixels from node to node: the border of the ink runs between nodes, not from one to the next. */
@@ -36,12 +35,14 @@ const GROUND_LIGHT: Rgb = [172, 176, 174]
 const GROUND_DARK: Rgb = [120, 126, 126]
 
 /** The bevel seen square on, true in both directions, edge up; ink in its colour, touch as a dashed outline. */
-export const BevelView = ({ running, moment, palette, dot, lifted, plotPx }: BevelViewProps) => {
+export const BevelView = ({ running, moment, palette, dot, lifted, room }: BevelViewProps) => {
   const t = useTexts()
   const canvas = useRef<HTMLCanvasElement>(null)
   const image = useRef<ImageData | null>(null)
   const outline = useRef<SVGRectElement>(null)
   const { shape, job } = running
+  const { plotPx } = room
+  const signed = useMemo(() => newSignedLoss(shape), [shape])
   const scale = acrossScale(job.blade.widthMm, plotPx)
   const heightPx = bevelLengthMm(running) * scale.pxPerMm
   const colours = { ink: rgbOf(palette.ink), ground: palette.dark ? GROUND_DARK : GROUND_LIGHT }
@@ -50,7 +51,8 @@ export const BevelView = ({ running, moment, palette, dot, lifted, plotPx }: Bev
     const context = canvas.current?.getContext('2d')
     if (context) {
       image.current = sized(image.current, finer(shape.acrossCount), finer(shape.throughCount))
-      paint(image.current, running, frame, colours.ink, colours.ground)
+      fillSignedLoss(signed, frame.vMm, shape)
+      paint(image.current, signed, colours.ink, colours.ground)
       context.putImageData(image.current, 0, 0)
     }
     const columns = lifted ? null : touchingColumns(frame.pressureNPerMm)
@@ -60,11 +62,16 @@ export const BevelView = ({ running, moment, palette, dot, lifted, plotPx }: Bev
   })
   const share = Math.round(100 * moment.inkLeftShare)
   return (
-    <section className="grind-view">
-      <ViewHead
-        heading={t('grind:bevel.heading')}
+    <section className="grind-view" data-view="bevel">
+      <LinkedHead
+        view="bevel"
         note={t('grind:bevel.note', { factor: factorText(scale.factor) })}
-        end={<span className="ink-text">{t('grind:bevel.ink', { share })}</span>}
+        end={
+          <span className="ink-text">
+            <span className="bevel-key" data-key="ink" aria-hidden="true" />
+            {t('grind:bevel.ink', { share })}
+          </span>
+        }
       />
       <div className="bevel-plot" style={{ width: plotPx, height: heightPx }}>
         <canvas
@@ -74,15 +81,22 @@ export const BevelView = ({ running, moment, palette, dot, lifted, plotPx }: Bev
           role="img"
           aria-label={t('grind:bevel.label', { share })}
         />
-        <svg width={plotPx} height={heightPx} aria-hidden="true">
+        <svg className="grind-plot" width={plotPx} height={heightPx} aria-hidden="true">
           <rect ref={outline} className="grind-touch-outline" y={1} height={Math.max(heightPx - 2, 2)} />
+          <PlaceMark
+            running={running}
+            plot={acrossPlot(job.blade.widthMm, plotPx, heightPx)}
+            yPx={heightPx / 2 + 5}
+            words={({ inkLeftShare }) => t('grind:bevel.ink', { share: Math.round(100 * inkLeftShare) })}
+          />
         </svg>
       </div>
       <div className="bevel-foot" style={{ width: plotPx }}>
         <CornerName name={t('grind:bevel.left')} marked={dot === 'left'} dot={t('grind:bevel.dot')} />
-        <span>{t('grind:bevel.middle')}</span>
+        <BevelLegend />
         <CornerName name={t('grind:bevel.right')} marked={dot === 'right'} dot={t('grind:bevel.dot')} />
       </div>
+      <BevelBand running={running} />
     </section>
   )
 }
@@ -119,23 +133,14 @@ const bevelLengthMm = ({ shape }: Running): number => {
 const sized = (image: ImageData | null, width: number, height: number): ImageData =>
   image?.width === width && image.height === height ? image : new ImageData(width, height)
 
-/** Loss at a pixel, straight between the four nodes round it (mm). */
-const lostAt = ({ shape }: Running, vMm: Float64Array, across: number, through: number): number => {
-  const { acrossCount, throughCount, vStartMm } = shape
-  const i = Math.min(Math.floor(across), acrossCount - 2)
-  const j = Math.min(Math.floor(through), throughCount - 2)
-  const lost = (node: number): number => (vMm[node] as number) - (vStartMm[node] as number)
-  const at = i * throughCount + j
-  const [p, q] = [across - i, through - j]
-  const left = lost(at) * (1 - q) + lost(at + 1) * q
-  return left * (1 - p) + (lost(at + throughCount) * (1 - q) + lost(at + throughCount + 1) * q) * p
-}
-
-const paint = (image: ImageData, running: Running, frame: Frame, ink: Rgb, ground: Rgb): void => {
+const paint = (image: ImageData, signed: SignedLoss, ink: Rgb, ground: Rgb): void => {
   const { data, width, height } = image
+  const lastRow = signed.throughCount - 1
   for (let x = 0; x < width; x++) {
+    const torn = tornRows(x)
     for (let y = 0; y < height; y++) {
-      const inked = lostAt(running, frame.vMm, x / FINER, y / FINER) <= INK_THICKNESS_MM
+      const through = Math.min(Math.max(y / FINER + torn, 0), lastRow)
+      const inked = signedLossAt(signed, x / FINER, through) <= INK_THICKNESS_MM
       const pixel = 4 * (y * width + x)
       for (let c = 0; c < 3; c++) data[pixel + c] = inked ? (ink[c] as number) : (ground[c] as number) + streak(x)
       data[pixel + 3] = 255

@@ -1,4 +1,5 @@
 import type { PlanReport } from '../../geometry/report.ts'
+import { textScale } from '../ui/textScale.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import type { CurveScale } from './curves.ts'
@@ -20,8 +21,9 @@ interface EndLabelsProps {
 export const EndLabels = ({ nowName, moment, plan, scale, plotPx, heightPx }: EndLabelsProps) => {
   const t = useTexts()
   const { plain } = useFigures()
+  const linePx = LINE_PX * textScale()
   const baseOf = (mm: number) => scale.topPx + mm * scale.depthPxPerMm + 5
-  const places = endPlaces(baseOf(moment.reliefRightMm), plan && baseOf(plan.reliefMm), heightPx)
+  const places = endPlaces(baseOf(moment.reliefRightMm), plan && baseOf(plan.reliefMm), heightPx, linePx)
   return (
     <g>
       <text className="end-now" x={plotPx + 12} y={places.nowYPx}>
@@ -30,7 +32,7 @@ export const EndLabels = ({ nowName, moment, plan, scale, plotPx, heightPx }: En
       {plan && (
         <text className="end-wanted" x={plotPx + 12} y={places.wantedYPx}>
           {t('grind:glass.wanted')}
-          <tspan className="end-figure" x={plotPx + 12} dy={LINE_PX}>
+          <tspan className="end-figure" x={plotPx + 12} dy={linePx}>
             {plain(plan.reliefMm, 'mm', 2).text}
           </tspan>
         </text>
@@ -39,14 +41,25 @@ export const EndLabels = ({ nowName, moment, plan, scale, plotPx, heightPx }: En
   )
 }
 
+/** Room for the figures and their words, down to the plot's end (px). */
+const FIGURES_PX = 104
+
+interface ReliefFiguresProps {
+  readonly moment: Moment
+  readonly plotPx: number
+  readonly topPx: number
+}
+
 /** The two figures that everything is about. */
-export const ReliefFigures = ({ moment, plotPx }: { readonly moment: Moment; readonly plotPx: number }) => {
+export const ReliefFigures = ({ moment, plotPx, topPx }: ReliefFiguresProps) => {
   const t = useTexts()
   const { plain } = useFigures()
   const [left, right] = [plain(moment.reliefLeftMm, 'mm', 2), plain(moment.reliefRightMm, 'mm', 2)]
-  const sizePx = reliefSizePx(plotPx, Math.max(left.text.length, right.text.length))
+  const scale = textScale()
+  const characters = Math.max(left.text.length, right.text.length)
+  const sizePx = reliefSizePx(plotPx / scale, characters, FIGURES_PX / scale)
   return (
-    <dl className="relief-figures" style={{ width: plotPx, fontSize: `${sizePx / 16}rem` }}>
+    <dl className="relief-figures" style={{ top: topPx, width: plotPx, fontSize: `${sizePx / 16}rem` }}>
       <div>
         <dd data-testid="relief-left">{left.text}</dd>
         <dt>{t('grind:glass.reliefLeft', { unit: left.unit })}</dt>

@@ -7,8 +7,12 @@ import type { CurveScale } from './curves.ts'
 import { NowCurve, PredictedCurve, WantedCurve } from './GlassCurves.tsx'
 import { EndLabels, ReliefFigures } from './GlassLabels.tsx'
 import { acrossScale, depthScale, factorText } from './glassScale.ts'
-import type { Moment, Running } from './useLiveGrind.ts'
-import { OUTSIDE_PX, Stations, ViewHead } from './Views.tsx'
+import { OUTSIDE_PX, Stations } from './Views.tsx'
+import { LinkedHead } from './views/LinkedHead.tsx'
+import { MeasuredEdge, MeasuredLegend, useMeasured } from './views/MeasuredEdge.tsx'
+import { deepestMeasuredMm } from './views/measured.ts'
+import { acrossPlot, PlaceMark } from './views/PlaceMark.tsx'
+import { heightIn, type ViewProps } from './views/room.ts'
 import './glass.css'
 
 const HEIGHT_PX = 228
@@ -29,28 +33,34 @@ interface GlassAddition {
   readonly nowName?: string
 }
 
-interface GlassViewProps {
-  readonly running: Running
-  readonly moment: Moment
-  /** Lifted off the wheel: nothing touches. */
-  readonly lifted: boolean
+interface GlassViewProps extends ViewProps {
   readonly plan: PlanReport | null
   /** The prediction; null while it is not known. */
   readonly predicted: GrindReport | null
-  readonly plotPx: number
   readonly also?: GlassAddition
 }
+
+/** What is written of a place stands so far down: under the curves' crown, over the figures (share of the height). */
+const WORDS_SHARE = 0.44
+/** The relief figures stand so far above the lower end (px). */
+const FIGURES_PX = 104
 
 const deepestOf = (plan: PlanReport | null, predicted: GrindReport | null): number =>
   Math.max(plan?.reliefMm ?? 0, predicted?.reliefLeftMm ?? 0, predicted?.reliefRightMm ?? 0, 0.02)
 
-/** The edge magnified: as wanted, as predicted, as it is. */
-export const GlassView = ({ running, moment, lifted, plan, predicted, plotPx, also }: GlassViewProps) => {
+/** The edge magnified: as wanted, as predicted, as it is, as measured. */
+export const GlassView = ({ running, moment, lifted, plan, predicted, room, also }: GlassViewProps) => {
   const t = useTexts()
   const { inWords } = useFigures()
+  const measured = useMeasured()
   const { widthMm } = running.job.blade
+  const { plotPx } = room
+  const heightPx = heightIn(room, HEIGHT_PX)
   const across = acrossScale(widthMm, plotPx)
-  const depth = depthScale(Math.max(deepestOf(plan, predicted), also?.deepestMm ?? 0), HEIGHT_PX - TOP_PX - FOOT_PX)
+  const depth = depthScale(
+    Math.max(deepestOf(plan, predicted), deepestMeasuredMm(measured), also?.deepestMm ?? 0),
+    heightPx - TOP_PX - FOOT_PX,
+  )
   const scale: CurveScale = {
     leftMm: -widthMm / 2,
     acrossPxPerMm: across.pxPerMm,
@@ -65,32 +75,38 @@ export const GlassView = ({ running, moment, lifted, plan, predicted, plotPx, al
     predictedLeft: relief(predicted?.reliefLeftMm ?? 0),
     predictedRight: relief(predicted?.reliefRightMm ?? 0),
   }
+  const said = [
+    t(predicted ? 'grind:glass.label' : 'grind:glass.labelNoPrediction', words),
+    ...(measured ? [t('views:glass.labelMeasured', { relief: relief(measured.reliefMm) })] : []),
+    ...(also?.says === undefined ? [] : [also.says]),
+  ]
   return (
-    <section className="grind-view">
-      <ViewHead
-        heading={t('grind:glass.heading')}
-        note={t('grind:glass.note', { across: factorText(across.factor), depth: factorText(depth.factor) })}
-        end={<AcrossBar factor={across.factor} mostPx={plotPx / 4} />}
+    <section className="grind-view" data-view="glass">
+      <LinkedHead
+        view="glass"
+        note={t('views:factors', { across: factorText(across.factor), depth: factorText(depth.factor) })}
+        end={<AcrossBar factor={across.factor} mostPx={plotPx / 6} />}
       />
       <div className="glass-plot">
         <svg
           width={plotPx + OUTSIDE_PX}
-          height={HEIGHT_PX}
+          height={heightPx}
           className="grind-plot"
           role="img"
-          aria-label={`${t(predicted ? 'grind:glass.label' : 'grind:glass.labelNoPrediction', words)} ${also?.says ?? ''}`.trim()}
+          aria-label={said.join(' ')}
         >
-          <Stations plotPx={plotPx} heightPx={HEIGHT_PX} />
-          <NowCurve running={running} scale={scale} heightPx={HEIGHT_PX} lifted={lifted} />
+          <Stations plotPx={plotPx} heightPx={heightPx} />
+          <NowCurve running={running} scale={scale} heightPx={heightPx} lifted={lifted} />
           <path className="grind-datum" d={`M0 ${TOP_PX}H${plotPx}`} />
           {predicted && <PredictedCurve predicted={predicted} scale={scale} />}
           {plan && <WantedCurve running={running} reliefMm={plan.reliefMm} scale={scale} plotPx={plotPx} />}
-          {also?.draw?.(scale, HEIGHT_PX)}
+          {measured && <MeasuredEdge measured={measured} scale={scale} />}
+          {also?.draw?.(scale, heightPx)}
           <ScaleBar xPx={plotPx + 12} yPx={TOP_PX} factor={depth.factor} mostPx={DEPTH_BAR_MOST_PX} upright />
           {predicted && (
             <g className="predicted-key">
-              <path className="grind-predicted" d={`M8 ${HEIGHT_PX - 10}H36`} />
-              <text x={44} y={HEIGHT_PX - 5}>
+              <path className="grind-predicted" d={`M8 ${heightPx - 10}H36`} />
+              <text x={44} y={heightPx - 5}>
                 {t('grind:glass.predicted', { sweeps: running.shape.sweeps })}
               </text>
             </g>
@@ -101,18 +117,25 @@ export const GlassView = ({ running, moment, lifted, plan, predicted, plotPx, al
             plan={plan}
             scale={scale}
             plotPx={plotPx}
-            heightPx={HEIGHT_PX}
+            heightPx={heightPx}
+          />
+          <PlaceMark
+            running={running}
+            plot={acrossPlot(widthMm, plotPx, heightPx)}
+            yPx={heightPx * WORDS_SHARE}
+            words={({ reliefMm }) => t('views:glass.at', { relief: relief(reliefMm) })}
           />
         </svg>
-        <ReliefFigures moment={moment} plotPx={plotPx} />
+        <ReliefFigures moment={moment} plotPx={plotPx} topPx={heightPx - FIGURES_PX} />
       </div>
+      {measured && <MeasuredLegend measured={measured} />}
       {also?.foot}
     </section>
   )
 }
 
 /** Room for the length beside the bar (px). */
-const BAR_WORDS_PX = 76
+const BAR_WORDS_PX = 62
 
 const AcrossBar = ({ factor, mostPx }: { readonly factor: number; readonly mostPx: number }) => (
   <svg className="drawing" width={mostPx + BAR_WORDS_PX} height={8} aria-hidden="true">

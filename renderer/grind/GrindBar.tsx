@@ -1,8 +1,10 @@
 import { type ComponentType, type KeyboardEvent, lazy, Suspense, useId, useState } from 'react'
 import { useTexts } from '../ui/texts.tsx'
+import { AwakePanel, AwakeWord } from './AwakePanel.tsx'
 import { ComparePanel } from './compare/ComparePanel.tsx'
 import { FormulasPanel } from './formulas/FormulasPanel.tsx'
 import { JobFilePanel } from './jobFile/JobFilePanel.tsx'
+import { LookPanel } from './LookPanel.tsx'
 import { PredictPanel } from './predict/PredictPanel.tsx'
 import { ToolsPanel } from './tools/ToolsPanel.tsx'
 import type { Moment, Running } from './useLiveGrind.ts'
@@ -22,13 +24,15 @@ export interface PanelProps {
 /** The bar's panels by their names, left to right; their words stand under `grind:bar.<name>`. */
 const panels: Readonly<Record<string, ComponentType<PanelProps>>> = {
   views: ViewsPanel,
+  look: LookPanel,
   tools: ToolsPanel,
-  formulas: FormulasPanel,
   compare: ComparePanel,
   predict: PredictPanel,
-  jobFile: JobFilePanel,
+  formulas: FormulasPanel,
   out: OutPanel,
+  jobFile: JobFilePanel,
   model: ModelPanel,
+  awake: AwakePanel,
 }
 
 /** What can be laid over the screen and put away again: one panel at a time, below its word. */
@@ -58,6 +62,7 @@ export const GrindBar = (props: PanelProps) => {
           {t(`grind:bar.${name}`)}
         </button>
       ))}
+      <AwakeWord playing={props.moment.playing} />
       <section
         id={id}
         className="grind-panel"

@@ -1,22 +1,26 @@
 import { useState } from 'react'
+import { useShallow } from 'zustand/react/shallow'
 import type { Job } from '../../geometry/job.ts'
 import { useApp } from '../app/store.ts'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import type { LiveGrind } from '../worker/liveGrind.ts'
-import { ComparedBevel, ComparedGlass } from './compare/ComparedViews.tsx'
 import { Comparison } from './compare/Comparison.tsx'
 import { GrindBar } from './GrindBar.tsx'
 import './grind.css'
+import { isLost, Lost } from './Lost.tsx'
 import { MotionFields } from './MotionFields.tsx'
-import { PressureView } from './PressureView.tsx'
 import { useForetold } from './predict/predicting.ts'
+import { SpokenScene } from './SpokenScene.tsx'
 import { Stage } from './Stage.tsx'
 import { Time } from './Time.tsx'
 import { ToolViews } from './tools/ToolViews.tsx'
 import { type Running, useLiveGrind, useMoment, useRunProblems } from './useLiveGrind.ts'
 import { usePalette } from './useScreen.ts'
 import { Views } from './Views.tsx'
-import { useViewing } from './viewing.ts'
+import { useViewing, type ViewName, viewNames } from './viewing.ts'
+import { AnyView } from './views/AnyView.tsx'
+import { LargeView } from './views/LargeView.tsx'
+import type { Room } from './views/room.ts'
 
 /** Grind: the moving model, the glass, and the whole grind to go back and forth in. */
 export const GrindScreen = () => {
@@ -24,19 +28,20 @@ export const GrindScreen = () => {
   const trial = useApp((app) => app.trial)
   const kept = useApp((app) => app.job?.document ?? null)
   const job = trial?.job ?? kept
-  const { live, running, startAgain } = useLiveGrind(job)
+  const { live, running, startAgain, recover } = useLiveGrind(job)
   if (!job) return <p className="grind-empty">{t('grind:empty.noJob')}</p>
-  if (!live || !running) return <Waiting live={live} />
-  return <GrindAlive running={running} job={job} onAgain={startAgain} />
+  if (!live || !running) return <Waiting live={live} onRecover={recover} />
+  return <GrindAlive running={running} job={job} onAgain={startAgain} onRecover={recover} />
 }
 
 /** Nothing to show yet: because it is being set up, or because the job does not allow it. */
-const Waiting = ({ live }: { readonly live: LiveGrind | null }) => {
+const Waiting = ({ live, onRecover }: { readonly live: LiveGrind | null; readonly onRecover: () => void }) => {
   const t = useTexts()
   const ofRun = useRunProblems(live)
   const ofJob = useApp((app) => app.problems)
   const problems = ofJob.length > 0 ? ofJob : ofRun
   if (problems.length === 0) return <p className="grind-empty">{t('grind:empty.starting')}</p>
+  if (isLost(ofRun)) return <Lost onRecover={onRecover} />
   return (
     <div className="grind-empty" role="status">
       <p>{t('grind:empty.cannot')}</p>
@@ -51,9 +56,10 @@ interface GrindAliveProps {
   readonly running: Running
   readonly job: Job
   readonly onAgain: () => void
+  readonly onRecover: () => void
 }
 
-const GrindAlive = ({ running, job, onAgain }: GrindAliveProps) => {
+const GrindAlive = ({ running, job, onAgain, onRecover }: GrindAliveProps) => {
   const t = useTexts()
   const moment = useMoment(running)
   const palette = usePalette()
@@ -70,30 +76,31 @@ const GrindAlive = ({ running, job, onAgain }: GrindAliveProps) => {
   }
   const trial = useApp((app) => app.trial)
   const foretold = useForetold()
-  const shown = useViewing((viewing) => viewing.shown)
+  const { shown, large, look } = useViewing(useShallow(({ shown, large, look }) => ({ shown, large, look })))
+  const shared = {
+    ...views,
+    palette,
+    dot,
+    plan: report?.plan ?? null,
+    predicted: foretold ? (report?.grind ?? null) : null,
+  }
+  const view = (name: ViewName, room: Room) => <AnyView key={name} name={name} room={room} {...shared} />
   return (
-    <div className="grind-screen">
+    <div className="grind-screen" data-large={large ?? undefined}>
       {trial && <Trial {...trial} />}
       <GrindBar {...views} />
       <Comparison running={running} />
-      <div className="grind-stage" data-picture={t('out:model')}>
+      {large && <LargeView view={large}>{(room) => view(large, room)}</LargeView>}
+      <div className="grind-stage" data-look={look} data-picture={t('out:model')}>
         <Stage {...views} palette={palette} dot={dot} rotation={rotation} homeCount={homeCount} />
+        <SpokenScene {...views} wantedMm={report?.plan.reliefMm ?? null} rotation={rotation} dot={dot} />
       </div>
       <Views>
         {(plotPx) => (
           <>
             {trial === null && <MotionFields motion={job.motion} />}
             <ToolViews {...views} plotPx={plotPx} />
-            {shown.pressure && <PressureView {...views} plotPx={plotPx} />}
-            {shown.glass && (
-              <ComparedGlass
-                {...views}
-                plan={report?.plan ?? null}
-                predicted={foretold ? (report?.grind ?? null) : null}
-                plotPx={plotPx}
-              />
-            )}
-            {shown.bevel && <ComparedBevel {...views} palette={palette} dot={dot} plotPx={plotPx} />}
+            {viewNames.map((name) => shown[name] && name !== large && view(name, { plotPx, heightPx: null }))}
           </>
         )}
       </Views>
@@ -105,6 +112,7 @@ const GrindAlive = ({ running, job, onAgain }: GrindAliveProps) => {
         onLift={lift}
         onHome={() => setHomeCount((count) => count + 1)}
         onAgain={onAgain}
+        onRecover={onRecover}
       />
     </div>
   )

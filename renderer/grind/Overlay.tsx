@@ -1,5 +1,5 @@
 import { type ReactNode, type RefObject, useCallback, useEffect, useLayoutEffect, useRef } from 'react'
-import type { AnchorName } from '../scene/machine.ts'
+import type { AnchorName } from '../scene/anchors.ts'
 import type { Project } from '../scene/SceneView.tsx'
 import { drawDimension, drawLeader } from './drawLines.ts'
 import { type LabelSpec, type Place, placeLabels } from './placeLabels.ts'

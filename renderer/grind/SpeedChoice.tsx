@@ -4,6 +4,11 @@ import { useTexts } from '../ui/texts.tsx'
 export const speeds = { eighth: 1 / 8, quarter: 1 / 4, normal: 1, four: 4, sixteen: 16 } as const
 export type Speed = keyof typeof speeds
 
+const inOrder = Object.keys(speeds) as Speed[]
+
+/** @returns the next faster or slower speed; the same where there is none */
+export const speedBeside = (speed: Speed, by: 1 | -1): Speed => inOrder[inOrder.indexOf(speed) + by] ?? speed
+
 interface SpeedChoiceProps {
   readonly speed: Speed
   readonly onChoose: (speed: Speed) => void
@@ -16,7 +21,7 @@ export const SpeedChoice = ({ speed, onChoose }: SpeedChoiceProps) => {
     <label className="speed-choice">
       <span className="unseen">{t('grind:run.speed')}</span>
       <select className="word" value={speed} onChange={(event) => onChoose(event.target.value as Speed)}>
-        {(Object.keys(speeds) as Speed[]).map((each) => (
+        {inOrder.map((each) => (
           <option key={each} value={each}>
             {t(`grind:speed.${each}`)}
           </option>

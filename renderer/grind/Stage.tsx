@@ -1,17 +1,23 @@
 import { lazy, Suspense, useCallback, useMemo, useRef, useState } from 'react'
-import { drawingOf, NoPicture } from '../scene/NoPicture.tsx'
+import { useApp } from '../app/store.ts'
+import { NoPicture } from '../scene/NoPicture.tsx'
 import type { Project } from '../scene/SceneView.tsx'
 import type { Rotation } from '../scene/wheel.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
-import { changeMotion, changeTurns } from './editMotion.ts'
-import { type DrawHandles, Handles } from './Handles.tsx'
+import { type DrawHandles, Handles } from './handles/Handles.tsx'
+import { useDraft } from './handles/useDraft.ts'
 import { type DrawOverlay, Overlay } from './Overlay.tsx'
-import type { LabelSpec } from './placeLabels.ts'
+import { PlainStage } from './PlainStage.tsx'
 import { stageLabels } from './StageLabels.tsx'
-import { type StopDraft, stopsOf } from './stops.ts'
+import { stopsOf } from './stops.ts'
 import type { Moment, Running } from './useLiveGrind.ts'
-import { type Palette, useReducedMotion } from './useScreen.ts'
+import { usePicture } from './usePicture.ts'
+import { type Palette, useLookPalette, useReducedMotion } from './useScreen.ts'
+import { useViewing } from './viewing.ts'
+import { BackView } from './views/BackView.tsx'
+import { type DrawPlace, ModelPlace } from './views/ModelPlace.tsx'
+import { SectionView } from './views/SectionView.tsx'
 import './stage.css'
 
 const SceneView = lazy(async () => ({ default: (await import('../scene/SceneView.tsx')).SceneView }))
@@ -31,38 +37,54 @@ const DIMENSIONS = [
   ['projectionTop', 'projectionEdge'],
 ] as const
 
+const NONE = [] as const
+
 /** The moving model with what is written round it. */
 export const Stage = (props: StageProps) => {
-  const { running, moment, palette, lifted } = props
-  const { job, setUp } = running
+  const { running, moment, lifted } = props
   const t = useTexts()
   const figures = useFigures()
   const reducedMotion = useReducedMotion()
-  const drawing = useMemo(drawingOf, [])
-  const [draft, setDraft] = useState<StopDraft | null>(null)
-  const [reachDraftMm, setReachDraftMm] = useState<number | null>(null)
+  const picture = usePicture()
+  const look = useViewing((viewing) => viewing.look)
+  const hidden = useViewing((viewing) => viewing.hidden)
+  const palette = useLookPalette(look, props.palette)
+  const wet = useApp((app) => app.station?.cooling === 'wet')
+  const { draft, setUpDraft, show, keep } = useDraft(running)
+  const { job, setUp } = setUpDraft ?? running
   const [cameraMoving, setCameraMoving] = useState(false)
   const drawOverlay = useRef<DrawOverlay>(() => undefined)
   const drawHandles = useRef<DrawHandles>(() => undefined)
+  const drawPlace = useRef<DrawPlace>(() => undefined)
   const onView = useCallback((project: Project) => {
     drawOverlay.current(project)
     drawHandles.current(project)
+    drawPlace.current(project)
   }, [])
-  const stops = useMemo(() => stopsOf(job, setUp, draft), [job, setUp, draft])
-  const labels = stageLabels({ ...props, t, figures, stops })
-  const steered = job.fixture.kind === 'steered' && job.fixture.guideArmMm !== null
-  const plain = <PlainStage labels={labels} />
-  if (drawing === 'none') return plain
+  const stops = useMemo(() => stopsOf(job, setUp), [job, setUp])
+  const labels = stageLabels({ ...props, running: { ...running, job, setUp }, t, figures, stops })
+  const none = picture.drawing === 'none'
+  const plain = (
+    <PlainStage labels={labels} onAgain={none && picture.attempt === 0 ? null : picture.again}>
+      <FlatDrawings running={running} moment={moment} lifted={lifted} dot={props.dot} />
+    </PlainStage>
+  )
+  if (none) return plain
   return (
-    <NoPicture instead={plain}>
+    <NoPicture key={picture.attempt} instead={plain}>
       <Suspense fallback={null}>
         <SceneView
           {...running}
           dot={props.dot}
           rotation={props.rotation}
           dark={palette.dark}
+          print={look === 'print'}
+          wet={wet}
+          hidden={hidden}
+          onLost={picture.onLost}
           colours={palette}
           stops={stops}
+          draft={setUpDraft}
           lifted={lifted}
           homeCount={props.homeCount}
           reducedMotion={reducedMotion}
@@ -70,72 +92,62 @@ export const Stage = (props: StageProps) => {
           onCameraMoving={setCameraMoving}
           label={t('grind:scene.label')}
           moving={moment.playing || cameraMoving}
-          software={drawing === 'software'}
+          software={picture.drawing === 'software'}
         />
       </Suspense>
-      <Overlay
-        labels={labels}
-        dimensions={lifted ? [] : DIMENSIONS}
-        moving={moment.playing || cameraMoving || draft !== null}
-        drawRef={drawOverlay}
-      >
-        <Handles
-          stops={stops}
-          steered={steered}
-          lifted={lifted}
-          widthMm={job.blade.widthMm}
-          reachMm={job.motion.fingerReachMm}
-          loadPlaceMm={moment.loadPlaceMm}
-          drawRef={drawHandles}
-          onStopDraft={setDraft}
-          onStop={({ side, turns }) => void changeTurns(side, turns)}
-          onReachDraft={setReachDraftMm}
-          onReach={(mm) => void changeMotion('fingerReachMm', mm)}
-        />
-      </Overlay>
-      <StageCautions lifted={lifted} turning={draft !== null} reachDraftMm={reachDraftMm} />
+      {picture.lost ? (
+        plain
+      ) : (
+        <>
+          <Overlay
+            labels={hidden.labels ? NONE : labels}
+            dimensions={lifted || hidden.labels ? NONE : DIMENSIONS}
+            moving={moment.playing || cameraMoving || draft !== null}
+            drawRef={drawOverlay}
+          >
+            <Handles
+              running={running}
+              moment={moment}
+              lifted={lifted}
+              draft={draft}
+              drawRef={drawHandles}
+              onDraft={show}
+              onKeep={keep}
+            />
+          </Overlay>
+          <ModelPlace drawRef={drawPlace} />
+          <div className="stage-notes" data-low={draft !== null}>
+            <StageCaution name={lifted ? 'grind:caution.look' : draft?.caution && cautions[draft.caution]} />
+          </div>
+        </>
+      )}
     </NoPicture>
   )
 }
 
-/** Where there is no picture: why, and the same figures and fields in a row. */
-const PlainStage = ({ labels }: { readonly labels: readonly LabelSpec[] }) => {
-  const t = useTexts()
+/** Width of the drawings that stand for the picture where there is none (px). */
+const FLAT_PX = 340
+
+/** What can be drawn flat: the section along the wheel, and the plan of the back. */
+const FlatDrawings = ({ dot, ...view }: Pick<StageProps, 'running' | 'moment' | 'lifted' | 'dot'>) => {
+  const room = { plotPx: FLAT_PX, heightPx: null }
   return (
-    <div className="plain-stage">
-      <p role="status">{t('grind:scene.noPicture')}</p>
-      <div className="plain-labels">
-        {labels.map(({ id, content }) => (
-          <div key={id}>{content}</div>
-        ))}
-      </div>
-    </div>
+    <>
+      <SectionView {...view} room={room} />
+      <BackView {...view} room={room} dot={dot} />
+    </>
   )
 }
 
-interface StageCautionsProps {
-  readonly lifted: boolean
-  readonly turning: boolean
-  readonly reachDraftMm: number | null
-}
+const cautions = { stops: 'grind:caution.stops', setUp: 'handles:caution.setUp' } as const
 
 /** One line where it matters, there as long as it applies; nothing to dismiss. */
-const StageCautions = ({ lifted, turning, reachDraftMm }: StageCautionsProps) => {
+const StageCaution = ({ name }: { readonly name: string | null | undefined }) => {
   const t = useTexts()
-  const { inWords } = useFigures()
-  return (
-    <div className="stage-notes">
-      {(lifted || turning) && (
-        <p className="caution-line">
-          <span aria-hidden="true">!</span>
-          {t(lifted ? 'grind:caution.look' : 'grind:caution.stops')}
-        </p>
-      )}
-      {reachDraftMm !== null && (
-        <p className="draft-line">
-          {t('grind:motion.reach')} {inWords(reachDraftMm, 'mm', 1)}
-        </p>
-      )}
-    </div>
-  )
+  return name ? (
+    <p className="caution-line">
+      <span aria-hidden="true">!</span>
+      {t(name)}
+    </p>
+  ) : null
 }

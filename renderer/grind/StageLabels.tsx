@@ -6,6 +6,7 @@ import type { Stops } from '../scene/machine.ts'
 import type { Rotation } from '../scene/wheel.ts'
 import { FigureText } from '../ui/FigureText.tsx'
 import type { Figures } from '../ui/useFigure.ts'
+import { BarField, ProjectionField } from './handles/fields.tsx'
 import type { LabelSpec } from './placeLabels.ts'
 import { TurnsField } from './TurnsField.tsx'
 import type { Moment, Running } from './useLiveGrind.ts'
@@ -88,14 +89,12 @@ const liftedLabels = ({ t, moment, dot }: LabelFacts): LabelSpec[] => {
 export const stageLabels = (facts: LabelFacts): LabelSpec[] => {
   const { t, figures, running, lifted } = facts
   const { setUp, job } = running
-  const gapMm = setUp.barDistanceMm - setUp.wheelRadiusMm - setUp.barRadiusMm
-  const length = (mm: number) => figures.plain(mm, 'mm', 1)
   const steered = job.fixture.kind === 'steered' && job.fixture.guideArmMm !== null
   const bevel = (
     <FigureText figure={figures.plain(degFromRad(setUp.bevelRad), 'deg', 1)} name={t('grind:label.bevel')} />
   )
-  const gap = <FigureText figure={length(gapMm)} name={t('grind:label.gap')} />
-  const projection = <FigureText figure={length(setUp.projectionMm)} name={t('grind:label.projection')} />
+  const gap = <BarField job={job} setUp={setUp} />
+  const projection = <ProjectionField job={job} setUp={setUp} />
   const load = <FigureText figure={figures.plain(job.motion.loadN, 'N', 0)} name={t('grind:label.load')} />
   return [
     ...(steered ? [stopLabel(facts, 'left'), stopLabel(facts, 'right')] : []),

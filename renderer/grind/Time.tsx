@@ -1,10 +1,13 @@
 import { useState } from 'react'
+import { useActions } from '../app/actions.ts'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import type { LiveGrind } from '../worker/liveGrind.ts'
 import { Sentence } from './GrindSentence.tsx'
+import { HandMade } from './handles/HandMade.tsx'
 import { Keys } from './Keys.tsx'
+import { isLost, Lost } from './Lost.tsx'
 import { RunStrip } from './RunStrip.tsx'
-import { type Speed, SpeedChoice, speeds } from './SpeedChoice.tsx'
+import { type Speed, SpeedChoice, speedBeside, speeds } from './SpeedChoice.tsx'
 import { type Moment, type Running, useRunProblems } from './useLiveGrind.ts'
 import './time.css'
 
@@ -17,10 +20,13 @@ interface TimeProps {
   readonly onHome: () => void
   /** Back to where the job begins, the hand's work given up. */
   readonly onAgain: () => void
+  /** Makes the worker anew after it was lost. */
+  readonly onRecover: () => void
 }
 
 /** The strip below: what the picture says, the keys, and the run. */
-export const Time = ({ running, moment, lifted, wantedMm, onLift, onHome, onAgain }: TimeProps) => {
+export const Time = (props: TimeProps) => {
+  const { running, moment, lifted, wantedMm, onLift, onHome, onAgain } = props
   const t = useTexts()
   const [speed, setSpeed] = useState<Speed>('normal')
   const { live, shape } = running
@@ -43,10 +49,27 @@ export const Time = ({ running, moment, lifted, wantedMm, onLift, onHome, onAgai
     if (moment.handFromStep === null) live.seek(0)
     else onAgain()
   }
+  const sweepBy = (by: 1 | -1) => seekSweep(by > 0 ? Math.floor(moment.sweep) + 1 : Math.ceil(moment.sweep) - 1)
+  const stepBy = (by: 1 | -1) => seek(moment.step + by)
+  useActions({
+    play: () => (moment.playing ? live.pause() : play(speed)),
+    sweepOn: () => sweepBy(1),
+    sweepBack: () => sweepBy(-1),
+    stepOn: () => stepBy(1),
+    stepBack: () => stepBy(-1),
+    toStart: () => seek(0),
+    toEnd: () => seek(lastStep),
+    again,
+    faster: () => changeSpeed(speedBeside(speed, 1)),
+    slower: () => changeSpeed(speedBeside(speed, -1)),
+    lift: () => onLift(!lifted),
+    viewHome: onHome,
+  })
   return (
     <section className="grind-time" aria-label={t('grind:run.label')}>
-      <RunTrouble live={live} />
+      <RunTrouble live={live} onRecover={props.onRecover} />
       <Sentence running={running} moment={moment} lifted={lifted} wantedMm={wantedMm ?? 0} />
+      <HandMade running={running} moment={moment} onAgain={onAgain} />
       <Keys
         playing={moment.playing}
         atStart={moment.step === 0}
@@ -54,8 +77,8 @@ export const Time = ({ running, moment, lifted, wantedMm, onLift, onHome, onAgai
         lifted={lifted}
         onPlay={() => play(speed)}
         onPause={() => live.pause()}
-        onSweep={(by) => seekSweep(by > 0 ? Math.floor(moment.sweep) + 1 : Math.ceil(moment.sweep) - 1)}
-        onStep={(by) => seek(moment.step + by)}
+        onSweep={sweepBy}
+        onStep={stepBy}
         onAgain={again}
         onLift={onLift}
         onHome={onHome}
@@ -71,12 +94,13 @@ export const Time = ({ running, moment, lifted, wantedMm, onLift, onHome, onAgai
 }
 
 /** The run that ends early says so and why; what was ground before stands. */
-const RunTrouble = ({ live }: { readonly live: LiveGrind }) => {
+const RunTrouble = ({ live, onRecover }: { readonly live: LiveGrind; readonly onRecover: () => void }) => {
   const t = useTexts()
-  const [problem] = useRunProblems(live)
-  return problem ? (
+  const problems = useRunProblems(live)
+  if (isLost(problems)) return <Lost onRecover={onRecover} />
+  return problems[0] ? (
     <p className="run-trouble" role="status">
-      {problemSentence(t, problem)}
+      {problemSentence(t, problems[0])}
     </p>
   ) : null
 }

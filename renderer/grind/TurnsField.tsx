@@ -1,7 +1,8 @@
 import type { Side } from '../../geometry/report.ts'
 import { FigureField } from '../ui/FigureField.tsx'
 import { useTexts } from '../ui/texts.tsx'
-import { changeTurns, turnsPath, useRefusal } from './editMotion.ts'
+import { changeTurns, useRefusal } from './editMotion.ts'
+import { turnsPath } from './stops.ts'
 
 /** The turns of one stop screw, to be typed; beside the free play they give. */
 export const TurnsField = ({ side, turns }: { readonly side: Side; readonly turns: number }) => {

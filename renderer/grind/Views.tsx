@@ -1,8 +1,9 @@
 import { type ReactNode, useRef } from 'react'
+import { textScale } from '../ui/textScale.ts'
 import { useSize } from './useScreen.ts'
 import './views.css'
 
-/** Room right of every view for what stands outside it (px). */
+/** Room right of every view for what stands outside it (px), where text has its usual size. */
 export const OUTSIDE_PX = 100
 
 interface ViewsProps {
@@ -15,7 +16,7 @@ export const Views = ({ children }: ViewsProps) => {
   const size = useSize(ref)
   return (
     <div className="grind-views" ref={ref}>
-      {size && children(Math.max(size.widthPx - OUTSIDE_PX, 120))}
+      {size && children(Math.max(size.widthPx - OUTSIDE_PX * textScale(), 120))}
     </div>
   )
 }
@@ -24,14 +25,17 @@ interface ViewHeadProps {
   readonly heading: string
   readonly note: ReactNode
   readonly end?: ReactNode
+  /** Keys of the view. */
+  readonly children?: ReactNode
 }
 
 /** Heading of a view, with its factor. */
-export const ViewHead = ({ heading, note, end }: ViewHeadProps) => (
+export const ViewHead = ({ heading, note, end, children }: ViewHeadProps) => (
   <div className="grind-view-head">
     <h2>{heading}</h2>
     <span className="grind-view-note">{note}</span>
     {end !== undefined && <span className="grind-view-end">{end}</span>}
+    {children}
   </div>
 )
 

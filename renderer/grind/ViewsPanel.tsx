@@ -1,21 +1,24 @@
 import { useTexts } from '../ui/texts.tsx'
-import { showView, useViewing, type ViewName } from './viewing.ts'
+import type { PanelProps } from './GrindBar.tsx'
+import { showView, useViewing, viewNames } from './viewing.ts'
+import { PlaceSlider } from './views/PlaceSlider.tsx'
 
-const offered: readonly ViewName[] = ['pressure', 'glass', 'bevel']
-
-/** Which views stand beside the model. */
-export const ViewsPanel = () => {
+/** Which views stand beside the model, and the place across that is marked in them. */
+export const ViewsPanel = ({ running }: PanelProps) => {
   const t = useTexts()
   const shown = useViewing((viewing) => viewing.shown)
   return (
-    <fieldset className="panel-checks">
-      <legend>{t('grind:views.legend')}</legend>
-      {offered.map((name) => (
-        <label key={name}>
-          <input type="checkbox" checked={shown[name]} onChange={(event) => showView(name, event.target.checked)} />
-          {t(`grind:${name}.heading`)}
-        </label>
-      ))}
-    </fieldset>
+    <>
+      <fieldset className="panel-checks">
+        <legend>{t('grind:views.legend')}</legend>
+        {viewNames.map((name) => (
+          <label key={name}>
+            <input type="checkbox" checked={shown[name]} onChange={(event) => showView(name, event.target.checked)} />
+            {t(`views:name.${name}`)}
+          </label>
+        ))}
+      </fieldset>
+      <PlaceSlider running={running} />
+    </>
   )
 }

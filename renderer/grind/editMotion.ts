@@ -4,24 +4,22 @@ import type { Side } from '../../geometry/report.ts'
 import { useApp } from '../app/store.ts'
 import { forgetRefused } from '../app/storeJob.ts'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
-import { withTurns } from './stops.ts'
+import { turnsPath, withTurns } from './stops.ts'
 
 /** Keys of the motion that this screen's fields and handles change. */
 export type MotionKey = 'loadN' | 'fingerReachMm' | 'traverseMm' | 'sweeps'
 
-/** The field of a stop's turns. */
-export const turnsPath = (side: Side) =>
-  side === 'left' ? ('motion.stopTurnsLeft' as const) : ('motion.stopTurnsRight' as const)
+/** Commits a change of the job. @returns false where the job did not take it; the field of this path then says why */
+export const editJobAt = (path: QuantityPath, change: (job: Job) => Job): Promise<boolean> =>
+  useApp.getState().editJob(change, { at: path })
 
-/** Commits a change of the motion. @returns false where the job did not take it; the field then says why */
+/** Commits a change of the motion. @returns as `editJobAt` */
 export const changeMotion = (key: MotionKey, value: number): Promise<boolean> =>
-  useApp
-    .getState()
-    .editJob((job: Job) => ({ ...job, motion: { ...job.motion, [key]: value } }), { at: `motion.${key}` })
+  editJobAt(`motion.${key}`, (job) => ({ ...job, motion: { ...job.motion, [key]: value } }))
 
-/** Commits the turns of a stop. @returns as `changeMotion` */
+/** Commits the turns of a stop. @returns as `editJobAt` */
 export const changeTurns = (side: Side, turns: number): Promise<boolean> =>
-  useApp.getState().editJob((job: Job) => withTurns(job, side, turns), { at: turnsPath(side) })
+  editJobAt(turnsPath(side), (job) => withTurns(job, side, turns))
 
 /** What a field of this screen shows of a refused edit, and how it is forgotten. */
 export const useRefusal = (path: QuantityPath) => {

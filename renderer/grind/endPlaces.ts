@@ -9,19 +9,21 @@ const FOOT_PX = 4
  * Bases of the names at the right ends of two curves (px from the top), clear of each other and of the scale above them. The
  * wanted one carries its figure on a second line.
  * @param wantedYPx null: nothing is wanted
+ * @param linePx distance of two lines, where text has another size
  */
 export const endPlaces = (
   nowYPx: number,
   wantedYPx: number | null,
   heightPx: number,
+  linePx = LINE_PX,
 ): { readonly nowYPx: number; readonly wantedYPx: number } => {
   const lowest = heightPx - FOOT_PX
   const now = Math.min(Math.max(nowYPx, BAR_FOOT_PX), lowest)
   if (wantedYPx === null) return { nowYPx: now, wantedYPx: 0 }
   const wanted = Math.max(wantedYPx, BAR_FOOT_PX)
-  const clear = now <= wanted - LINE_PX || now >= wanted + 2 * LINE_PX
+  const clear = now <= wanted - linePx || now >= wanted + 2 * linePx
   if (clear) return { nowYPx: now, wantedYPx: wanted }
-  const [above, below] = [wanted - LINE_PX, wanted + 2 * LINE_PX]
+  const [above, below] = [wanted - linePx, wanted + 2 * linePx]
   const goesAbove = above >= BAR_FOOT_PX && (now <= wanted || below > lowest)
   return { nowYPx: goesAbove ? above : below, wantedYPx: wanted }
 }

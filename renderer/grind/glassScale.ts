@@ -32,7 +32,14 @@ const RELIEF_SIZES_PX = [56, 40, 28] as const
 const DIGIT_SHARE = 0.52
 const RELIEF_ROOM_PX = 28
 
-/** @returns the size of the relief figures in a plot, each of so many characters */
-export const reliefSizePx = (plotPx: number, characters: number): number =>
-  RELIEF_SIZES_PX.find((px) => 2 * (characters * DIGIT_SHARE * px + RELIEF_ROOM_PX) <= 0.9 * plotPx) ??
-  RELIEF_SIZES_PX[2]
+/** Height of a figure as a share of its size, and of the words below it (px). */
+const FIGURE_SHARE = 0.95
+const FIGURE_WORDS_PX = 21
+
+/** @returns the size of the relief figures in room of this size, each of so many characters */
+export const reliefSizePx = (roomPx: number, characters: number, highPx = Number.POSITIVE_INFINITY): number =>
+  RELIEF_SIZES_PX.find(
+    (px) =>
+      2 * (characters * DIGIT_SHARE * px + RELIEF_ROOM_PX) <= 0.9 * roomPx &&
+      px * FIGURE_SHARE + FIGURE_WORDS_PX <= highPx,
+  ) ?? RELIEF_SIZES_PX[2]

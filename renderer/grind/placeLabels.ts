@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react'
-import type { AnchorName } from '../scene/machine.ts'
+import type { AnchorName } from '../scene/anchors.ts'
 import type { Project } from '../scene/SceneView.tsx'
+import { textScale } from '../ui/textScale.ts'
 import { packLabels } from './packLabels.ts'
 
 /** A label beside the part it belongs to. Two anchors: the middle of the dimension between them. */
@@ -16,8 +17,6 @@ export interface LabelSpec {
 /** Room kept between labels, and between a label and its leader (px). */
 const GAP_PX = 14
 export const EDGE_PX = 8
-/** Columns stand at least this far in from the sides of the picture (px), so that a label has room. */
-const COLUMN_PX = 172
 /** Distance between the machine and the columns (px). */
 const CLEAR_PX = 40
 /** Below this width only what has to be known is labelled (px). */
@@ -47,15 +46,18 @@ export const placeLabels = (
   places: Map<string, Place>,
 ): void => {
   const [widthPx, heightPx] = [box.clientWidth, box.clientHeight]
-  const most = widthPx < NARROW_PX ? 1 : 3
+  const scale = textScale()
+  const most = widthPx < NARROW_PX * scale ? 1 : 3
   for (const { id, rank } of labels) find<HTMLElement>(box, 'label', id)?.toggleAttribute('hidden', rank > most)
   for (const side of ['left', 'right'] as const) {
     const column = labels.filter((label) => label.side === side && label.rank <= most)
     const anchors = column.map((label) => middle(project, label.anchors))
+    const widths = column.map(({ id }) => find<HTMLElement>(box, 'label', id)?.offsetWidth ?? 0)
     const xPx = columnPlace(
       side,
       anchors.map(([x]) => x),
       widthPx,
+      Math.max(...widths) + EDGE_PX * scale,
     )
     const heights = column.map(({ id }) => find<HTMLElement>(box, 'label', id)?.offsetHeight ?? 0)
     const wishes = anchors.map(([, yPx], k) => ({ wishPx: yPx + 8, heightPx: heights[k] ?? 0 }))
@@ -69,7 +71,8 @@ export const placeLabels = (
   }
 }
 
-const columnPlace = (side: 'left' | 'right', anchorsPx: readonly number[], widthPx: number): number =>
+/** @param roomPx what the column's widest label takes, up to the side of the picture */
+const columnPlace = (side: 'left' | 'right', anchorsPx: readonly number[], widthPx: number, roomPx: number): number =>
   side === 'left'
-    ? Math.max(Math.min(...anchorsPx) - CLEAR_PX, COLUMN_PX)
-    : Math.min(Math.max(...anchorsPx) + CLEAR_PX, widthPx - COLUMN_PX)
+    ? Math.max(Math.min(...anchorsPx) - CLEAR_PX, roomPx)
+    : Math.min(Math.max(...anchorsPx) + CLEAR_PX, widthPx - roomPx)

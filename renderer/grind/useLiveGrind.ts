@@ -2,8 +2,11 @@ import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import type { Job } from '../../geometry/job.ts'
 import type { Problem } from '../../geometry/result.ts'
 import { type SetUp, setUpOf } from '../../geometry/setUp.ts'
+import { bringBack, type Standing, standingOf } from '../worker/bringBack.ts'
 import { createLiveGrind, type LiveGrind } from '../worker/liveGrind.ts'
 import type { Frame, FrameArrays, RunShape } from '../worker/protocol.ts'
+import { spawnSolver } from '../worker/spawn.ts'
+import { watch } from '../worker/watch.ts'
 import { highest, touchingColumns } from './touching.ts'
 
 /** A run that has shown its first moment, with the very job it grinds. */
@@ -14,15 +17,18 @@ export interface Running {
   readonly live: LiveGrind
 }
 
-/** The screen's own grind worker, there as long as the screen is. */
-const useGrindWorker = (): LiveGrind | null => {
+/** The screen's own grind worker, there as long as the screen is, and how it is made anew. */
+const useGrindWorker = () => {
   const [live, setLive] = useState<LiveGrind | null>(null)
+  const [count, setCount] = useState(0)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: count grows when the worker is to be another
   useEffect(() => {
-    const fresh = createLiveGrind()
+    const fresh = createLiveGrind(() => watch(spawnSolver()))
     setLive(fresh)
     return () => fresh.close()
-  }, [])
-  return live
+  }, [count])
+  const renew = useCallback(() => setCount((before) => before + 1), [])
+  return { live, renew }
 }
 
 /** The first of several equal jobs: a record that was read again and says the same begins nothing. */
@@ -31,32 +37,47 @@ const useSame = (job: Job | null): Job | null => {
   return useMemo(() => JSON.parse(text), [text])
 }
 
+interface LiveGrindOfScreen {
+  readonly live: LiveGrind | null
+  readonly running: Running | null
+  readonly startAgain: () => void
+  /** Replaces a worker that was lost; the job comes back to the moment where it stood. */
+  readonly recover: () => void
+}
+
 /**
  * Grinds the job, and begins again whenever the job changes. The run before stays in the picture until the new one has
  * its first moment, and for good where the new job cannot be ground: the last good figures stand.
  */
-export const useLiveGrind = (
-  given: Job | null,
-): { readonly live: LiveGrind | null; readonly running: Running | null; readonly startAgain: () => void } => {
-  const live = useGrindWorker()
+export const useLiveGrind = (given: Job | null): LiveGrindOfScreen => {
+  const { live, renew } = useGrindWorker()
   const job = useSame(given)
   const [running, setRunning] = useState<Running | null>(null)
   const [startCount, setStartCount] = useState(0)
+  const lost = useRef<{ readonly job: Job; readonly standing: Standing } | null>(null)
   // biome-ignore lint/correctness/useExhaustiveDependencies: startCount grows when the same job is to begin again
   useEffect(() => {
     if (!live || !job) return
     const setUp = setUpOf(job)
     if (!setUp.ok) return
     const run = live.start(job)
+    if (lost.current?.job === job) bringBack(live, run, lost.current.standing)
+    lost.current = null
     const begin = (): void => {
       const { shape, latest } = live
       if (shape?.run !== run || latest?.run !== run) return
-      setRunning((now) => (now?.shape.run === run ? now : { job, setUp: setUp.value, shape, live }))
+      setRunning((now) =>
+        now?.live === live && now.shape.run === run ? now : { job, setUp: setUp.value, shape, live },
+      )
     }
     return live.subscribe('frame', begin)
   }, [live, job, startCount])
   const startAgain = useCallback(() => setStartCount((count) => count + 1), [])
-  return { live, running, startAgain }
+  const recover = useCallback(() => {
+    lost.current = live && job && { job, standing: standingOf(live) }
+    renew()
+  }, [live, job, renew])
+  return { live, running, startAgain, recover }
 }
 
 /** Figures on the screen are renewed this often while the grind plays (ms): as fast as they can be read. */
@@ -90,7 +111,9 @@ export const useReading = <T>({ live, shape }: Running, read: (frame: Frame, sha
       const nowMs = performance.now()
       if (frame.playing && nowMs - shownMs.current < FIGURES_MS) return
       shownMs.current = nowMs
-      setReading(() => read(frame, shape))
+      // Read now: by the time React asks, the frame's arrays are the worker's again.
+      const value = read(frame, shape)
+      setReading(() => value)
     }
     look()
     return live.subscribe('frame', look)

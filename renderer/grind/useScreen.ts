@@ -1,4 +1,5 @@
-import { type RefObject, useEffect, useState, useSyncExternalStore } from 'react'
+import { type RefObject, useEffect, useMemo, useState, useSyncExternalStore } from 'react'
+import type { LookName } from './viewing.ts'
 
 /** Size of what an element holds in CSS pixels, renewed as it changes; null before it is laid out. */
 export const useSize = (ref: RefObject<HTMLElement | null>): { widthPx: number; heightPx: number } | null => {
@@ -57,6 +58,20 @@ export const usePalette = (): Palette => {
   useEffect(() => setPalette(JSON.parse(text)), [text])
   return palette
 }
+
+/** The palette of a look: the window's own, or that of a part of the window with the look's tokens. */
+export const useLookPalette = (look: LookName, window: Palette): Palette =>
+  useMemo(() => {
+    if (look === 'bench') return window
+    const probe = document.createElement('div')
+    probe.dataset.look = look
+    document.body.append(probe)
+    const style = getComputedStyle(probe)
+    const token = (name: string) => style.getPropertyValue(name).trim()
+    const palette = { dark: look === 'dark', touch: token('--touch'), ink: token('--ink'), steel: token('--steel') }
+    probe.remove()
+    return palette
+  }, [look, window])
 
 const REDUCED = '(prefers-reduced-motion: reduce)'
 

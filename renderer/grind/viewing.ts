@@ -1,11 +1,12 @@
 import { create } from 'zustand'
+import { partNames } from '../scene/layers.ts'
 
 /** The views beside the model, in the order they stand. */
 export const viewNames = ['pressure', 'glass', 'bevel', 'section', 'back', 'wood'] as const
 export type ViewName = (typeof viewNames)[number]
 
 /** What of the model can be taken away to see the rest. */
-export const layerNames = ['wheel', 'fixture', 'bar', 'blade', 'marks', 'labels'] as const
+export const layerNames = [...partNames, 'labels'] as const
 export type LayerName = (typeof layerNames)[number]
 
 /** How the model is drawn: as the window's theme has it, always dark, or as lines on white for paper. */
@@ -27,7 +28,10 @@ export interface Viewing {
 export const useViewing = create<Viewing>()(() => ({
   shown: { pressure: true, glass: true, bevel: true, section: false, back: false, wood: false },
   large: null,
-  hidden: { wheel: false, fixture: false, bar: false, blade: false, marks: false, labels: false },
+  hidden: {
+    ...{ wheel: false, fixture: false, bar: false, blade: false },
+    ...{ marks: false, fingers: true, shadow: false, labels: false },
+  },
   look: 'bench',
   hoverUMm: null,
 }))
@@ -37,3 +41,16 @@ export const showView = (name: ViewName, on: boolean): void =>
     shown: { ...shown, [name]: on },
     large: on || large !== name ? large : null,
   }))
+
+/** Chooses how the model is drawn. */
+export const chooseLook = (look: LookName): void => useViewing.setState({ look })
+
+/** Takes a layer of the model away, or brings it back. */
+export const showLayer = (name: LayerName, on: boolean): void =>
+  useViewing.setState(({ hidden }) => ({ hidden: { ...hidden, [name]: !on } }))
+
+/** Lets a view take the model's place, or gives it back. */
+export const setLarge = (large: ViewName | null): void => useViewing.setState({ large })
+
+/** Marks a place across the blade in all views (mm, + right), or none. */
+export const setPlace = (hoverUMm: number | null): void => useViewing.setState({ hoverUMm })

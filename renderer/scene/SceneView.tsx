@@ -6,21 +6,25 @@ import type { SetUp } from '../../geometry/setUp.ts'
 import { radFromDeg } from '../../geometry/units.ts'
 import type { LiveGrind } from '../worker/liveGrind.ts'
 import type { RunShape } from '../worker/protocol.ts'
+import type { AnchorName } from './anchors.ts'
 import { CAMERA_MS, Controls } from './Controls.tsx'
 import { LENS_DEG, subjectOf } from './camera.ts'
 import { disposeMaterials } from './disposal.ts'
+import type { SetUpDraft } from './draft.ts'
 import { ForFiles } from './ForFiles.tsx'
 import { Lights } from './Lights.tsx'
-import { type AnchorName, buildMachine, type Machine, type Stops } from './machine.ts'
+import type { HiddenParts } from './layers.ts'
+import { buildMachine, type Machine, type Stops } from './machine.ts'
 import { createMaterials } from './materials.ts'
+import { Picture } from './Picture.tsx'
 import { Sharpness } from './Sharpness.tsx'
 import type { Rotation } from './wheel.ts'
 
 /** How far blade and fixture turn over the bar to show the bevel. */
 export const LIFT_RAD = radFromDeg(118)
 
-/** Finds where a point of the machine stands in the picture, in CSS pixels from its upper left corner. */
-export type Project = (name: AnchorName) => readonly [xPx: number, yPx: number]
+/** Finds where a point of the machine, or a place on the edge (mm, + right), stands in the picture: CSS pixels from its upper left. */
+export type Project = (name: AnchorName | number) => readonly [xPx: number, yPx: number]
 
 export interface SceneViewProps {
   readonly job: Job
@@ -30,8 +34,15 @@ export interface SceneViewProps {
   readonly dot: 'left' | 'right'
   readonly rotation: Rotation
   readonly dark: boolean
+  /** Lines on white, for paper. */
+  readonly print: boolean
+  /** The wheel runs in water. */
+  readonly wet: boolean
+  readonly hidden: HiddenParts
   readonly colours: { readonly touch: string; readonly ink: string }
   readonly stops: Stops
+  /** A set-up being tried out by hand. */
+  readonly draft: SetUpDraft | null
   readonly lifted: boolean
   readonly homeCount: number
   readonly reducedMotion: boolean
@@ -43,6 +54,8 @@ export interface SceneViewProps {
   readonly software: boolean
   /** The grind plays or the camera is held: smooth comes before sharp. */
   readonly moving: boolean
+  /** Told when the graphics are taken away, and when they are given back. */
+  readonly onLost: (lost: boolean) => void
 }
 
 /** Most pixels drawn for one CSS pixel: beyond two the eye gains nothing and the graphics pay. */
@@ -50,13 +63,13 @@ const MOST_DPR = 2
 
 /** The machine at work. Nothing is drawn while nothing changes. Smoothed edges cost the processor more than finer pictures. */
 export const SceneView = memo((props: SceneViewProps) => {
-  const { software, dark } = props
+  const { software, dark, print } = props
   const [share, setShare] = useState(1)
   return (
     <Canvas
       frameloop="demand"
       dpr={share * Math.min(window.devicePixelRatio, MOST_DPR)}
-      shadows={software ? false : { type: PCFShadowMap }}
+      shadows={software || print ? false : { type: PCFShadowMap }}
       camera={{ fov: LENS_DEG, near: 20, far: 4000 }}
       gl={{ alpha: true, antialias: !software }}
       onCreated={({ gl }) => {
@@ -65,7 +78,8 @@ export const SceneView = memo((props: SceneViewProps) => {
         gl.domElement.setAttribute('role', 'application')
       }}
     >
-      <Lights dark={dark} mirrored={!software} />
+      <Lights dark={dark} mirrored={!software && !print} />
+      <Picture onLost={props.onLost} />
       <MachineView {...props} />
       <Sharpness
         moving={props.moving}
@@ -79,12 +93,17 @@ export const SceneView = memo((props: SceneViewProps) => {
   )
 })
 
-const useMachine = ({ job, setUp, shape, dot, rotation, colours, dark, software }: SceneViewProps): Machine => {
-  const { touch, ink } = colours
-  const materials = useMemo(() => createMaterials({ touch, dark, software }), [touch, dark, software])
+const useMachine = (props: SceneViewProps): Machine => {
+  const { job, setUp, shape, dot, rotation, dark, print, wet, software } = props
+  const { touch, ink } = props.colours
+  const { widthMm: bladeWidthMm } = job.blade
+  const materials = useMemo(
+    () => createMaterials({ touch, ink, dark, print, software, wet, bladeWidthMm }),
+    [touch, ink, dark, print, software, wet, bladeWidthMm],
+  )
   const machine = useMemo(
-    () => buildMachine(job, setUp, shape, { rotation, dot, inkColour: ink }, materials),
-    [job, setUp, shape, rotation, dot, ink, materials],
+    () => buildMachine(job, setUp, shape, { rotation, dot, wet, print }, materials),
+    [job, setUp, shape, rotation, dot, wet, print, materials],
   )
   useEffect(() => () => machine.dispose(), [machine])
   useEffect(() => () => disposeMaterials(materials), [materials])
@@ -92,20 +111,28 @@ const useMachine = ({ job, setUp, shape, dot, rotation, colours, dark, software 
 }
 
 const MachineView = (props: SceneViewProps) => {
-  const { job, setUp, live, lifted, reducedMotion, stops, onView } = props
+  const { job, setUp, live, lifted, reducedMotion, stops, draft, onView } = props
   const invalidate = useThree((state) => state.invalidate)
   const machine = useMachine(props)
   const liftRad = useLift(lifted, reducedMotion, invalidate)
   const wheelSeconds = useRef(0)
-  const point = useMemo(() => new Vector3(), [])
+  const project = useProject(machine)
+  const canvas = useThree((state) => state.gl.domElement)
 
   useEffect(() => live.subscribe('frame', () => invalidate()), [live, invalidate])
   useEffect(() => {
     machine.setStops(stops)
+    machine.setDraft(draft)
     invalidate()
-  }, [machine, stops, invalidate])
+  }, [machine, stops, draft, invalidate])
 
-  useFrame(({ camera, size }, deltaSeconds) => {
+  useEffect(() => {
+    machine.hideParts(props.hidden)
+    canvas.dataset.parts = machine.shownParts().join(' ')
+    invalidate()
+  }, [machine, canvas, props.hidden, invalidate])
+
+  useFrame(({ camera }, deltaSeconds) => {
     const frame = live.latest
     if (frame && frame.run === props.shape.run) machine.show(frame, liftRad.current)
     if (frame?.playing && !reducedMotion) {
@@ -113,10 +140,7 @@ const MachineView = (props: SceneViewProps) => {
       machine.turnWheel(wheelSeconds.current)
     }
     camera.updateMatrixWorld()
-    onView((name) => {
-      machine.anchor(name, point).project(camera)
-      return [((1 + point.x) / 2) * size.width, ((1 - point.y) / 2) * size.height]
-    })
+    onView(project)
   })
 
   const subject = useMemo(() => {
@@ -136,6 +160,25 @@ const MachineView = (props: SceneViewProps) => {
       />
     </>
   )
+}
+
+/** Where points stand in the picture now. Every point has a pair of its own, all places on the edge one together, filled anew: nothing is made a picture. */
+const useProject = (machine: Machine): Project => {
+  const get = useThree((state) => state.get)
+  return useMemo(() => {
+    const point = new Vector3()
+    const places = new Map<AnchorName | 'onEdge', [number, number]>()
+    return (name) => {
+      const { camera, size } = get()
+      machine.anchor(name, point).project(camera)
+      const key = typeof name === 'number' ? 'onEdge' : name
+      const place = places.get(key) ?? [0, 0]
+      places.set(key, place)
+      place[0] = ((1 + point.x) / 2) * size.width
+      place[1] = ((1 - point.y) / 2) * size.height
+      return place
+    }
+  }, [machine, get])
 }
 
 /** The lift on its way between down and up, as a value that frames read. */

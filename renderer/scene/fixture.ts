@@ -19,7 +19,8 @@ export interface FixturePart {
   setStop(side: 'left' | 'right', freePlayMm: number, turns: number): void
 }
 
-const BEARING_RADIUS_MM = 9
+/** Radius of the guide bearing that the set screws' tips stop (mm). */
+export const BEARING_RADIUS_MM = 9
 const SCREW_RADIUS_MM = 2.6
 const SCREW_LENGTH_MM = 34
 const HEAD_LENGTH_MM = 7

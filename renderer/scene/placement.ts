@@ -45,6 +45,9 @@ export const machineFigures = (job: Job, setUp: SetUp): MachineFigures => ({
 export const setUpTiltRad = ({ projectionMm, seatOffsetMm, wheelRadiusMm, bevelRad }: SetUp): number =>
   Math.atan2(wheelRadiusMm * Math.cos(bevelRad) - seatOffsetMm, projectionMm + wheelRadiusMm * Math.sin(bevelRad))
 
+/** Along the lines that bar handles follow, a second point this far from the first (mm). */
+export const AXIS_MM = 30
+
 /** Bar's axis in the scene, (Y, Z). */
 export const barAxisMm = ({ barDistanceMm: C, barOffsetMm }: MachineFigures): readonly [number, number] => [
   Math.sqrt(C * C - barOffsetMm * barOffsetMm),
@@ -56,13 +59,18 @@ export type Matrix = Float64Array
 
 /** Fills `out` with the base frame's matrix. */
 export const placeBase = (figures: MachineFigures, stance: StanceMm, out: Matrix): void => {
-  const { projectionMm: P, seatOffsetMm: o, barDistanceMm: C } = figures
-  const [barY, barZ] = barAxisMm(figures)
-  const [ry, rz] = [barY / C, barZ / C]
-  const [sine, cosine] = [Math.sin(stance.tiltRad), Math.cos(stance.tiltRad)]
+  const { projectionMm: P, seatOffsetMm: o, barDistanceMm: C, barOffsetMm: barZ } = figures
+  // Called with every picture: nothing is made here, not even a pair.
+  const barY = Math.sqrt(C * C - barZ * barZ)
+  const ry = barY / C
+  const rz = barZ / C
+  const sine = Math.sin(stance.tiltRad)
+  const cosine = Math.cos(stance.tiltRad)
   // e_t = (0, -rz, ry)
-  const [vy, vz] = [cosine * ry + sine * rz, cosine * rz - sine * ry]
-  const [backY, backZ] = [sine * ry - cosine * rz, sine * rz + cosine * ry]
+  const vy = cosine * ry + sine * rz
+  const vz = cosine * rz - sine * ry
+  const backY = sine * ry - cosine * rz
+  const backZ = sine * rz + cosine * ry
   out.fill(0)
   out[0] = 1
   out[5] = vy
@@ -77,7 +85,8 @@ export const placeBase = (figures: MachineFigures, stance: StanceMm, out: Matrix
 
 /** Fills `out` with the blade frame's matrix, as seen from the base frame: a yaw about the pivot. */
 export const placeBladeOnBase = ({ pivotUMm, pivotVMm }: MachineFigures, yawRad: number, out: Matrix): void => {
-  const [sine, cosine] = [Math.sin(yawRad), Math.cos(yawRad)]
+  const sine = Math.sin(yawRad)
+  const cosine = Math.cos(yawRad)
   out.fill(0)
   out[0] = cosine
   out[1] = -sine

@@ -1,7 +1,7 @@
 import { DataTexture, LinearFilter, LinearMipmapLinearFilter, RepeatWrapping, RGBAFormat, SRGBColorSpace } from 'three'
 
 /** Lehmer's generator with a fixed seed: the same steel and stone on every machine. */
-const grainFrom = (seed: number): (() => number) => {
+export const grainFrom = (seed: number): (() => number) => {
   let state = seed
   return () => {
     state = (state * 48_271) % 2_147_483_647

@@ -3,7 +3,8 @@ import { useApp } from '../app/store.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import type { BarMeasure } from './barMeasure.ts'
-import { type DrawingProps, pathOf } from './Parts.tsx'
+import { pathOf, tipAngle } from './outlines.ts'
+import type { DrawingProps } from './Parts.tsx'
 import type { Point, Triangle } from './triangle.ts'
 
 /** How far dimensions stand off their part (mm of the drawing's paper, as px). */
@@ -97,18 +98,12 @@ const Dimension = ({ layout, from, to, offPx }: DimensionProps) => {
 /** Where the bevel's arc stands from the edge (px). */
 export const ARC_PX = 84
 
-/** The bevel at the very tip: between the back and the wheel's tangent, both carried on below the edge. */
 const BevelAngle = ({ standing, triangle, layout }: DrawingProps) => {
-  const [x, y] = layout.px(triangle.edge)
-  const [backX, backY] = layout.px(triangle.onBlade(-1, 0))
-  const back = Math.atan2(backY - y, backX - x)
-  const tangent = back - standing.setUp.bevelRad
-  const at = (angle: number, px: number) =>
-    `${(x + px * Math.cos(angle)).toFixed(1)} ${(y + px * Math.sin(angle)).toFixed(1)}`
+  const { sides, arc } = tipAngle(layout, triangle, standing.setUp.bevelRad, ARC_PX)
   return (
     <>
-      <path className="axis" d={`M${x} ${y}L${at(back, ARC_PX + 26)}M${x} ${y}L${at(tangent, ARC_PX + 26)}`} />
-      <path className="dimension" d={`M${at(back, ARC_PX)}A${ARC_PX} ${ARC_PX} 0 0 0 ${at(tangent, ARC_PX)}`} />
+      <path className="axis" d={sides} />
+      <path className="dimension" d={arc} />
     </>
   )
 }

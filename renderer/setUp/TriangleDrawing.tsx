@@ -1,20 +1,20 @@
 import { useRef } from 'react'
 import { useApp } from '../app/store.ts'
 import { ScaleBar } from '../ui/ScaleBar.tsx'
+import { textScale } from '../ui/textScale.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useBox } from '../ui/useBox.ts'
 import { useFigures } from '../ui/useFigure.ts'
 import { FiguresBeside } from './FiguresBeside.tsx'
 import { extentOf, layoutOf } from './layout.ts'
 import { Measures } from './Measures.tsx'
+import { BEYOND_BAR_MM } from './outlines.ts'
 import { Parts } from './Parts.tsx'
 import type { Standing } from './SetUpScreen.tsx'
 import { triangleOf } from './triangle.ts'
 import { Ways } from './Ways.tsx'
 
 const BEFORE = { widthPx: 1216, heightPx: 560 }
-/** Drawn blade beyond the bar (mm): enough to see how the fixture holds it. */
-export const BEYOND_BAR_MM = 44
 
 /** Wheel, bar and blade to one scale, each figure beside the part it belongs to. */
 export const TriangleDrawing = ({ standing }: { readonly standing: Standing }) => {
@@ -25,7 +25,9 @@ export const TriangleDrawing = ({ standing }: { readonly standing: Standing }) =
   const inFront = useApp((app) => app.station?.barPlace === 'inFront')
   const { setUp, job, figures } = standing
   const triangle = triangleOf(setUp, job.station.barOffsetMm)
-  const layout = layoutOf(extentOf(triangle, setUp.wheelRadiusMm, setUp.projectionMm + BEYOND_BAR_MM), size)
+  const extent = extentOf(triangle, setUp.wheelRadiusMm, setUp.projectionMm + BEYOND_BAR_MM)
+  const large = textScale()
+  const layout = layoutOf(extent, size, large)
   const label = t('setUp:drawing.label', {
     wheel: inWords(job.station.wheelDiameterMm, 'mm', 1),
     gap: inWords(figures.gapMm, 'mm', 1),
@@ -40,11 +42,11 @@ export const TriangleDrawing = ({ standing }: { readonly standing: Standing }) =
           <Parts {...shared} />
           <Measures {...shared} />
           {inFront && <Ways xPx={size.widthPx - 316} yPx={16} />}
-          <g transform={`translate(${size.widthPx - 216} 16)`}>
-            <text x="0" y="12">
+          <g transform={`translate(${size.widthPx - 216 * large} 16)`}>
+            <text x="0" y={12 * large}>
               {t('setUp:drawing.scale', { scale: `1 : ${layout.scale}` })}
             </text>
-            <ScaleBar xPx={0} yPx={20} factor={1 / layout.scale} mostPx={130} />
+            <ScaleBar xPx={0} yPx={20 * large} factor={1 / layout.scale} mostPx={130} />
           </g>
         </svg>
       </div>

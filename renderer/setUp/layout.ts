@@ -41,9 +41,9 @@ export const extentOf = (triangle: Triangle, radiusMm: number, bladeEndMm: numbe
   }
 }
 
-/** @returns the largest drawing that fits */
-export const layoutOf = (extent: Extent, { widthPx, heightPx }: Box): Layout => {
-  const wide = widthPx >= WIDE_PX
+/** @returns the largest drawing that fits @param textScale how many times its usual size text has */
+export const layoutOf = (extent: Extent, { widthPx, heightPx }: Box, textScale = 1): Layout => {
+  const wide = widthPx >= WIDE_PX * textScale
   const fits = (scale: number): boolean => {
     const each = PX_PER_MM / scale
     if (extent.topMm * each > heightPx - AXLE_PX - MARGIN_PX) return false

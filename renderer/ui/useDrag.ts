@@ -7,10 +7,13 @@ interface DragRules<T> {
   onDraft(value: T | null): void
   /** Told once, at release: one drag, one change. */
   onEnd(value: T): void
+  /** Told after Escape, or when the system took the pointer away. */
+  onGiveUp?(): void
 }
 
 interface Drag<T> {
   readonly start: T
+  readonly pointerId: number
   readonly xPx: number
   readonly yPx: number
   value: T
@@ -26,27 +29,23 @@ export const useDrag = <T>(rules: DragRules<T>) => {
   const latest = useRef(rules)
   latest.current = rules
   useEffect(() => {
-    const giveUp = (event: KeyboardEvent): void => {
-      if (event.key !== 'Escape' || !drag.current) return
-      drag.current = null
-      latest.current.onDraft(null)
+    const onKey = (event: KeyboardEvent): void => {
+      if (event.key === 'Escape') giveUp(drag, latest.current)
     }
-    window.addEventListener('keydown', giveUp)
-    return () => window.removeEventListener('keydown', giveUp)
+    window.addEventListener('keydown', onKey)
+    return () => window.removeEventListener('keydown', onKey)
   }, [])
-  const end = (): void => {
-    const done = drag.current
-    drag.current = null
-    latest.current.onDraft(null)
-    if (done?.moved) latest.current.onEnd(done.value)
-  }
+  /** The drag of this pointer; a second finger drags nothing. */
+  const of = ({ pointerId }: PointerEvent<Element>) => (drag.current?.pointerId === pointerId ? drag.current : null)
   return (start: T) => ({
-    onPointerDown: (event: PointerEvent<SVGElement>) => {
-      event.currentTarget.setPointerCapture(event.pointerId)
-      drag.current = { start, value: start, xPx: event.clientX, yPx: event.clientY, moved: false }
+    onPointerDown: (event: PointerEvent<Element>) => {
+      if (drag.current) return
+      const { pointerId, clientX: xPx, clientY: yPx } = event
+      event.currentTarget.setPointerCapture(pointerId)
+      drag.current = { start, value: start, pointerId, xPx, yPx, moved: false }
     },
-    onPointerMove: (event: PointerEvent<SVGElement>) => {
-      const now = drag.current
+    onPointerMove: (event: PointerEvent<Element>) => {
+      const now = of(event)
       if (!now) return
       const [dx, dy] = [event.clientX - now.xPx, event.clientY - now.yPx]
       now.moved ||= Math.hypot(dx, dy) >= MEANT_PX
@@ -54,10 +53,22 @@ export const useDrag = <T>(rules: DragRules<T>) => {
       now.value = latest.current.at(now.start, dx, dy)
       latest.current.onDraft(now.value)
     },
-    onPointerUp: end,
-    onPointerCancel: () => {
+    onPointerUp: (event: PointerEvent<Element>) => {
+      const done = of(event)
+      if (!done) return
       drag.current = null
       latest.current.onDraft(null)
+      if (done.moved) latest.current.onEnd(done.value)
+    },
+    onPointerCancel: (event: PointerEvent<Element>) => {
+      if (of(event)) giveUp(drag, latest.current)
     },
   })
+}
+
+const giveUp = <T>(drag: { current: Drag<T> | null }, rules: DragRules<T>): void => {
+  if (!drag.current) return
+  drag.current = null
+  rules.onDraft(null)
+  rules.onGiveUp?.()
 }

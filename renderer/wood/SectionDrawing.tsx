@@ -1,7 +1,6 @@
 import { useId, useRef } from 'react'
 import { quantities } from '../../geometry/quantities.ts'
 import { degFromRad } from '../../geometry/units.ts'
-import { lineOf } from '../glass/glassLayout.ts'
 import { ScaleCaption } from '../glass/ScaleCaption.tsx'
 import { ScaleBar } from '../ui/ScaleBar.tsx'
 import { PX_PER_MM } from '../ui/scale.ts'
@@ -10,7 +9,7 @@ import { useBox } from '../ui/useBox.ts'
 import { useDrag } from '../ui/useDrag.ts'
 import { useFigures } from '../ui/useFigure.ts'
 import { useWindowHeight } from '../ui/useWindowHeight.ts'
-import { type SectionLayout, sectionLayout } from './sectionLayout.ts'
+import { type SectionLayout, sectionLayout, woodPaths } from './sectionLayout.ts'
 import type { Seen } from './seen.ts'
 import type { WoodSetting } from './setting.ts'
 
@@ -61,8 +60,8 @@ interface PartProps {
 
 const Wood = ({ layout, roomPx }: PartProps & { readonly roomPx: number }) => {
   const clip = useId()
-  const { surfacePx, heightPx, before, after, edge, board } = layout
-  const down = `L${roomPx} ${heightPx}H0Z`
+  const { surfacePx, heightPx, board } = layout
+  const paths = woodPaths(layout, roomPx)
   const grain = [0.2, 0.45, 0.7, 0.9].map((share) => surfacePx + share * (heightPx - surfacePx))
   return (
     <>
@@ -70,20 +69,20 @@ const Wood = ({ layout, roomPx }: PartProps & { readonly roomPx: number }) => {
         <rect x={board[0]} y="0" width={Math.max(0, board[1] - board[0])} height={heightPx} />
       </clipPath>
       <g clipPath={`url(#${clip})`}>
-        <path className="shaving" d={`${lineOf(before)}${down}`} />
-        <path className="wood" d={`${lineOf(after)}${down}`} />
+        <path className="shaving" d={paths.shaving} />
+        <path className="wood" d={paths.wood} />
         <clipPath id={`${clip}-wood`}>
-          <path d={`${lineOf(after)}${down}`} />
+          <path d={paths.wood} />
         </clipPath>
         <path
           className="wood-grain"
           clipPath={`url(#${clip}-wood)`}
           d={grain.map((y) => `M0 ${y}q${roomPx / 4} -6 ${roomPx / 2} 0t${roomPx / 2} 0`).join('')}
         />
-        <path className="surface wood-before" d={lineOf(before)} />
+        <path className="surface wood-before" d={paths.before} />
       </g>
       <path className="datum" d={`M0 ${surfacePx}H${roomPx}`} />
-      <path className="now" d={lineOf(edge)} />
+      <path className="now" d={paths.edge} />
     </>
   )
 }

@@ -1,5 +1,5 @@
 import { boardAfter } from '../../geometry/shaving.ts'
-import type { Place } from '../glass/glassLayout.ts'
+import { lineOf, type Place } from '../glass/glassLayout.ts'
 import { ACROSS, DEPTH, factorFor, PX_PER_MM } from '../ui/scale.ts'
 import type { Seen } from './seen.ts'
 
@@ -22,8 +22,13 @@ export interface SectionLayout {
   readonly capPx: number | null
 }
 
-const ABOVE_PX = 96
-const BELOW_PX = 72
+/** Room over the board and under the cut (px). */
+interface RoomsPx {
+  readonly abovePx: number
+  readonly footPx: number
+}
+
+const ROOMS_PX: RoomsPx = { abovePx: 96, footPx: 72 }
 /** The depth of the cut takes at most this share of the room below the surface. */
 const CUT_SHARE = 0.6
 const MARGIN_PX = 32
@@ -39,6 +44,7 @@ export const sectionLayout = (
   boardMm: number,
   roomPx: number,
   roomBelowPx: number,
+  { abovePx, footPx }: RoomsPx = ROOMS_PX,
 ): SectionLayout => {
   const { profile, seatSine, depthMm, cap } = seen
   const widthMm = (profile.uMm.at(-1) as number) - (profile.uMm[0] as number)
@@ -46,7 +52,7 @@ export const sectionLayout = (
   const depth = factorFor(DEPTH, depthMm, roomBelowPx * CUT_SHARE)
   const middlePx = stepMm === null ? roomPx / 2 : roomPx * 0.62
   const xPx = (mm: number): number => middlePx + mm * across * PX_PER_MM
-  const yPx = (belowMm: number): number => ABOVE_PX + belowMm * depth * PX_PER_MM
+  const yPx = (belowMm: number): number => abovePx + belowMm * depth * PX_PER_MM
   const xs = Array.from({ length: PLACES + 1 }, (_, k) => ((k / PLACES) * roomPx - middlePx) / (across * PX_PER_MM))
   const offsets = stepMm === null ? [] : Array.from({ length: PASSES_BEFORE }, (_, k) => -stepMm * (k + 1))
   const surface = (passes: readonly number[]): readonly Place[] =>
@@ -63,8 +69,8 @@ export const sectionLayout = (
     across,
     depth,
     middlePx,
-    surfacePx: ABOVE_PX,
-    heightPx: ABOVE_PX + roomBelowPx + BELOW_PX,
+    surfacePx: abovePx,
+    heightPx: abovePx + roomBelowPx + footPx,
     before: surface(offsets),
     after: surface([0, ...offsets]),
     edge,
@@ -73,4 +79,19 @@ export const sectionLayout = (
     board: [Math.max(0, xPx(-boardMm / 2)), Math.min(roomPx, xPx(boardMm / 2))],
     capPx: capPx === null || capPx < 0 ? null : capPx,
   }
+}
+
+/** The wood of a section as SVG paths. */
+export interface WoodPaths {
+  readonly shaving: string
+  readonly wood: string
+  readonly before: string
+  readonly edge: string
+}
+
+/** @returns what is drawn of the wood in a room this wide */
+export const woodPaths = ({ before, after, edge, heightPx }: SectionLayout, roomPx: number): WoodPaths => {
+  const down = `L${roomPx} ${heightPx}H0Z`
+  const surface = lineOf(before)
+  return { shaving: surface + down, wood: lineOf(after) + down, before: surface, edge: lineOf(edge) }
 }

@@ -21,9 +21,13 @@ export interface Hand {
 
 const sweepOf = ({ run }: Live, step: number): number => Math.floor(step / run.motion.stepsPerSweep)
 
-/** Stops any play and takes the run over where the head stands; what was told of later sweeps is void. */
+/**
+ * Stops any play and takes the run over where the head stands; what was told of later sweeps is void. A head still on its
+ * way to the end of what the hand has made goes on to there: quick presses lose nothing.
+ */
 const takeOver = (live: Live): void => {
   live.stepsPerMs = 0
+  if (live.run.handFromStep !== null && live.goal === live.run.lastStep) return
   if (!takeByHand(live.run)) return
   live.goal = live.run.head.step
   live.historySent = Math.min(live.historySent, sweepOf(live, live.run.scout.step) + 1)
@@ -60,4 +64,10 @@ export const obeyHand = (live: Live, message: Extract<ToWorker, { type: 'hold' |
   if (message.type === 'hold') return
   for (let k = 0; k < message.steps; k++) add(live, share)
   live.hand = null
+}
+
+/** Makes again what a hand made before, from where the run stands. */
+export const remake = (live: Live, path: Float64Array): void => {
+  takeOver(live)
+  for (const share of path) add(live, share)
 }

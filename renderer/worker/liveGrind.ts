@@ -46,6 +46,8 @@ export interface LiveGrind {
   release(): void
   /** Grinds so many steps by hand, the load at this share of the reach, and pauses. */
   press(share: number, steps: number): void
+  /** Makes steps of `handMade` again where the run stands, and pauses. */
+  remake(path: Float64Array): void
   close(): void
 }
 
@@ -121,6 +123,7 @@ export const createLiveGrind = (spawn: () => SolverPort = spawnSolver): LiveGrin
     hold: (share) => port.postMessage({ type: 'hold', share }),
     release: () => port.postMessage({ type: 'release' }),
     press: (share, steps) => port.postMessage({ type: 'press', share, steps }),
+    remake: (path) => port.postMessage({ type: 'remake', path }),
     close: () => {
       listeners.frame.clear()
       listeners.history.clear()

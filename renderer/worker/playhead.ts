@@ -1,6 +1,6 @@
 import type { GrindState } from '../../geometry/grind.ts'
 import { advanceHead, type GrindRun, jumpHead, keyframeReady, rowOf, type Stance } from './grindRun.ts'
-import { type Hand, moveByHand, obeyHand } from './hand.ts'
+import { type Hand, moveByHand, obeyHand, remake } from './hand.ts'
 import type { Frame, FrameArrays, ToWorker } from './protocol.ts'
 
 /** Pause between slices while playing (ms): two slices and more fit into a frame of a 60 Hz screen. */
@@ -137,10 +137,11 @@ export const obey = (live: Live, message: GrindMessage, clockMs: number): void =
   }
   live.stale = true
   if (message.type === 'hold' || message.type === 'press') obeyHand(live, message, clockMs)
+  else if (message.type === 'remake') remake(live, message.path)
   else obeyTime(live, message, clockMs)
 }
 
-type TimeMessage = Exclude<GrindMessage, { type: 'give' | 'hold' | 'press' }>
+type TimeMessage = Exclude<GrindMessage, { type: 'give' | 'hold' | 'press' | 'remake' }>
 
 /** Play, pause, seek, let go: a hand that holds lets go in each. */
 const obeyTime = (live: Live, message: TimeMessage, clockMs: number): void => {

@@ -29,6 +29,8 @@ export type ToWorker =
   | { readonly type: 'release' }
   /** So many steps by hand at once, load at this share of the reach. */
   | { readonly type: 'press'; readonly share: number; readonly steps: number }
+  /** Steps that were made by hand before, made again from where the run stands. */
+  | { readonly type: 'remake'; readonly path: Float64Array }
   | ({ readonly type: 'give' } & FrameArrays)
 
 /** The arrays of a frame, lent to the window. */

@@ -122,7 +122,7 @@ test('typing turns and dragging a stop screw change the prediction and begin the
   await expect(app.getByText(/Ready to grind/).first()).toBeVisible()
   const typed = await glass(app).getAttribute('aria-label')
 
-  const ring = app.locator('[data-handle="right"] .grind-ring')
+  const ring = app.getByRole('slider', { name: 'right stop screw' })
   const box = await ring.boundingBox()
   if (!box) throw new Error('no handle on the right stop')
   await app.mouse.move(box.x + box.width / 2, box.y + box.height / 2)

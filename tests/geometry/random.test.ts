@@ -6,7 +6,7 @@ import { randomJobs } from '../support/randomJobs.ts'
 const SEED = 20261125
 const JOBS = 500
 /** Named refusals of a grind; each has its sentence in the text catalogue. */
-const refusals = ['noBalance', 'tooLarge', 'pivotBeyondEdge']
+const refusals = ['noBalance', 'groundAway', 'tooLarge', 'pivotBeyondEdge']
 
 it(`${JOBS} random jobs of all kinds grind without NaN, throw, growth or unbalanced step, seed ${SEED}`, () => {
   let refused = 0

@@ -3,5 +3,7 @@ export interface LongCount {
   readonly name: string
   readonly count: number
   /** @returns what is wrong at this seed, or null */
-  attempt(seed: number): string | null
+  attempt(seed: number): string | null | Promise<string | null>
+  /** Puts away what the attempts have shared. */
+  end?(): Promise<void>
 }

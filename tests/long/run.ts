@@ -3,20 +3,25 @@ import { createHash } from 'node:crypto'
 import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { z } from 'zod'
+import { build, isBuildStale } from '../../main/start/build.ts'
 import { faultWithDamagedJob } from '../support/damagedJob.ts'
 import { faultWithRandomJob } from '../support/grindAtSeed.ts'
 import type { LongCount } from './count.ts'
+import { grindFuzz, openAndCloseGrind } from './grindInBrowser.ts'
 
 /**
  * `npm run test:long`: the counts too long for `npm test`. What was done is noted every few seconds with its commit, so
- * that a run that was stopped goes on where it was; another commit begins anew.
+ * that a run that was stopped goes on where it was; another commit begins anew. Names after `--` run those counts alone.
  */
 const counts: readonly LongCount[] = [
   { name: 'damagedJobs', count: 20_000, attempt: faultWithDamagedJob },
   { name: 'randomGrinds', count: 10_000, attempt: faultWithRandomJob },
+  grindFuzz,
+  openAndCloseGrind,
 ]
 
-const folder = join(import.meta.dirname, '..', '..', '.cache', 'long')
+const root = join(import.meta.dirname, '..', '..')
+const folder = join(root, '.cache', 'long')
 /** Little enough to lose, and seldom enough not to slow the count down. */
 const NOTE_EVERY_MS = 5_000
 
@@ -56,29 +61,34 @@ const writeNote = (name: string, note: Note): Note => {
 }
 
 /** Seeds from `note.done` on for some seconds. */
-const goOn = ({ count, attempt }: LongCount, note: Note): Note => {
+const goOn = async ({ count, attempt }: LongCount, note: Note): Promise<Note> => {
   const untilMs = performance.now() + NOTE_EVERY_MS
   const faults = [...note.faults]
   let { done } = note
   for (; done < count && performance.now() < untilMs; done++) {
-    const fault = attempt(done)
+    const fault = await attempt(done)
     if (fault !== null) faults.push(`seed ${done}: ${fault}`)
   }
   return { ...note, done, faults }
 }
 
-const run = (long: LongCount): Note => {
+const run = async (long: LongCount): Promise<Note> => {
   let note = readNote(long.name)
   while (note.done < long.count) {
-    note = writeNote(long.name, goOn(long, note))
+    note = writeNote(long.name, await goOn(long, note))
     process.stderr.write(`${long.name}: ${note.done} of ${long.count}\n`)
   }
+  await long.end?.()
   for (const fault of note.faults) console.log(fault)
   console.log(`${long.name}: ${note.done} seeds, ${note.faults.length} faults, ${note.date}, commit ${note.commit}`)
   return note
 }
 
 mkdirSync(folder, { recursive: true })
-const failed = counts.map(run).filter(({ faults }) => faults.length > 0).length
-console.log(`\n${counts.length - failed} passed, ${failed} failed`)
+// The browser runs the program as built.
+if (isBuildStale(root) && !(await build(root))) process.exit(1)
+let failed = 0
+const wanted = counts.filter(({ name }) => process.argv.length < 3 || process.argv.includes(name))
+for (const long of wanted) if ((await run(long)).faults.length > 0) failed++
+console.log(`\n${wanted.length - failed} passed, ${failed} failed`)
 process.exitCode = failed === 0 ? 0 : 1

@@ -101,15 +101,25 @@ describe('search', () => {
 
 describe('settings', () => {
   it('are the defaults until changed, and keep what was set', async () => {
-    expect(await bench.done('settings.get', {})).toEqual({ lengthUnit: 'mm', theme: 'system' })
+    expect(await bench.done('settings.get', {})).toEqual({
+      lengthUnit: 'mm',
+      theme: 'system',
+      singleKeys: 'on',
+      stayAwake: 'on',
+    })
     await bench.done('settings.edit', { lengthUnit: 'inch', theme: 'dark' })
-    await bench.done('settings.edit', { lengthUnit: 'thou', theme: 'dark' })
-    expect(await bench.done('settings.get', {})).toEqual({ lengthUnit: 'thou', theme: 'dark' })
+    await bench.done('settings.edit', { lengthUnit: 'thou', theme: 'dark', singleKeys: 'off' })
+    expect(await bench.done('settings.get', {})).toEqual({
+      lengthUnit: 'thou',
+      theme: 'dark',
+      singleKeys: 'off',
+      stayAwake: 'on',
+    })
     await bench.done('change.undo', {})
     expect((await bench.done('settings.get', {})).lengthUnit).toBe('inch')
     await bench.done('change.undo', {})
     expect((await bench.done('settings.get', {})).lengthUnit).toBe('mm')
     await bench.done('settings.edit', { lengthUnit: 'thou', theme: 'light' })
-    expect(await bench.done('settings.get', {})).toEqual({ lengthUnit: 'thou', theme: 'light' })
+    expect(await bench.done('settings.get', {})).toMatchObject({ lengthUnit: 'thou', theme: 'light' })
   })
 })

@@ -53,7 +53,7 @@ test('lifted, nothing is said of the load; before the first step, nothing is gro
 
 test('every sentence it can say is in the catalogue', () => {
   for (const loadPlaceMm of [-20, 0, 20]) {
-    for (const bearing of ['none', 'left', 'right'] as const) {
+    for (const bearing of ['none', 'left', 'right', 'pin'] as const) {
       for (const inkLeftShare of [0, 0.5, 1]) {
         expect(momentSentence(t, moment({ loadPlaceMm, bearing, inkLeftShare }), facts)).not.toMatch(/sentence\./)
       }

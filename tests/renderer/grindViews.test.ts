@@ -3,7 +3,6 @@ import { inkLeftShare } from '../../geometry/ink.ts'
 import { curvePath, wantedAt } from '../../renderer/grind/curves.ts'
 import { acrossScale, depthScale, factorText, reliefSizePx } from '../../renderer/grind/glassScale.ts'
 import { packLabels } from '../../renderer/grind/packLabels.ts'
-import { draggedTurns } from '../../renderer/grind/stops.ts'
 import { highest, touchingColumns } from '../../renderer/grind/touching.ts'
 
 test('labels with room stand where they wish to', () => {
@@ -73,13 +72,6 @@ test('touching columns', () => {
   expect(touchingColumns([0, 0, 1, 0, 2, 0])).toEqual([2, 4])
   expect(touchingColumns([0, 0])).toBeNull()
   expect(highest([0, 3, 2])).toBe(3)
-})
-
-test('a screw is dragged in twentieths of a turn and never past its ends', () => {
-  expect(draggedTurns(2, 64, 12)).toBe(3)
-  expect(draggedTurns(2, 33, 12)).toBe(2.5)
-  expect(draggedTurns(2, -640, 12)).toBe(0)
-  expect(draggedTurns(2, 6400, 12)).toBe(12)
 })
 
 test('ink counts end nodes half, and goes with a third of a micrometre', () => {

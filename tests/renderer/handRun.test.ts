@@ -95,6 +95,14 @@ test('what was planned after the moment taken in hand is void: its sweeps and it
   expect(kinds()).not.toContain('stopLeft')
 })
 
+test('presses that follow each other faster than they are ground all count', () => {
+  const b = started()
+  for (const share of [0.2, 0.4, 0.6]) b.take({ type: 'press', share, steps: 1 })
+  b.runOut()
+  expect([...handMade(b.posted)]).toEqual([0.2, 0.4, 0.6])
+  expect(b.lastFrame()).toMatchObject({ step: 3, lastStep: 3 })
+})
+
 test('a window that slept while the hand held makes no more than a quarter of a second of steel', () => {
   const b = started()
   b.take({ type: 'hold', share: 1 })

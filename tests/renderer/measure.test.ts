@@ -5,6 +5,7 @@ import { solveJob } from '../../geometry/solveJob.ts'
 import { type BenchLog, methods, type Tool } from '../../main/contract/entities.ts'
 import { createTexts } from '../../main/contract/texts.ts'
 import { glassLayout } from '../../renderer/glass/glassLayout.ts'
+import { deepestMeasuredMm, measuredOf } from '../../renderer/grind/views/measured.ts'
 import { changeSheet, sheetOf, takenOf, useBench } from '../../renderer/measure/bench.ts'
 import { lastTimeOf, takeAgain } from '../../renderer/measure/lastTime.ts'
 import { measuredCurve } from '../../renderer/measure/measuredCurve.ts'
@@ -272,6 +273,18 @@ describe('the job', () => {
   if (!solved.ok) throw new Error(JSON.stringify(solved.problems))
   const report = solved.value
   const tool = { widthMm: WIDTH_MM, reliefMm: 0.5 } as Tool
+
+  test('shows at the grind the newest edge as ground, or else as honed; never as found, and none where the log has none', () => {
+    const honed = line({ code: 'L2', stage: 'asHoned' })
+    const ground = line({ code: 'L3', stage: 'asGround', reliefLeftMm: 0.4, reliefRightMm: 0.4, reliefHalfwayMm: 0.1 })
+    expect(measuredOf(report, [line()])).toBeNull()
+    expect(measuredOf(report, [honed, line()])?.line.code).toBe('L2')
+    const shown = measuredOf(report, [honed, ground, line()])
+    expect([shown?.line.code, shown?.reliefMm]).toEqual(['L3', 0.4])
+    expect(shown?.curve.marks[0]).toEqual({ uMm: -WIDTH_MM / 2, leastMm: 0.4, mostMm: 0.4 + STEP_MM })
+    expect(deepestMeasuredMm(shown ?? null)).toBeCloseTo(0.42, 12)
+  })
+
   const { inWords } = figuresIn('mm')
   const telling = {
     t: createTexts().t,

@@ -92,6 +92,10 @@ const preloadScript = (preload: string): string => `(() => {
   }
   const contextBridge = { exposeInMainWorld: (name, api) => Object.defineProperty(window, name, { value: api }) }
   Notification.requestPermission = async () => ((await window.stagePermit('notifications')) ? 'granted' : 'denied')
+  navigator.wakeLock.request = async (type) => {
+    if (!(await window.stagePermit(type + '-wake-lock'))) throw new DOMException('denied', 'NotAllowedError')
+    return Object.assign(new EventTarget(), { release: async () => undefined })
+  }
   const require = (name) => {
     if (name !== 'electron') throw new Error('a sandboxed preload cannot require ' + name)
     return { contextBridge, ipcRenderer }

@@ -62,7 +62,13 @@ const shellTests = (open: (dataDir: string, browser: Browser) => Promise<Shell>)
     expect(ran).toBe(false)
   })
 
-  test('grants no permission', async () => {
+  test('lets the page keep the screen on, and grants no other permission', async () => {
+    const kept = await shell.page.evaluate(async () => {
+      const lock = await navigator.wakeLock.request('screen')
+      await lock.release()
+      return 'kept'
+    })
+    expect(kept).toBe('kept')
     expect(await shell.page.evaluate(() => Notification.requestPermission())).toBe('denied')
   })
 

@@ -1,6 +1,7 @@
 import AxeBuilder from '@axe-core/playwright'
 import { test as base, expect, type Page } from '@playwright/test'
 import { type HostProcess, startHostProcess } from './hostProcess.ts'
+import { collectErrors } from './pageErrors.ts'
 
 interface AppFixtures {
   /** Errors the page may write to its console in this test; any other fails it. */
@@ -12,16 +13,6 @@ interface AppFixtures {
 interface WorkerFixtures {
   /** One host for all tests of a worker, which puts its workshop back between them: starting one costs a second. */
   readonly host: HostProcess
-}
-
-/** Everything the page reports as an error: exceptions, refusals of the content policy, failed requests. */
-const collectErrors = (page: Page): string[] => {
-  const errors: string[] = []
-  page.on('pageerror', (error) => errors.push(error.stack ?? error.message))
-  page.on('console', (message) => {
-    if (message.type() === 'error') errors.push(`${message.text()} ${message.location().url}`.trim())
-  })
-  return errors
 }
 
 /** `test` with the program as a fixture: `test('…', async ({ app }) => { … })`. */

@@ -74,7 +74,8 @@ const One = ({ running, name, dot, lifted, deepestMm, pxPerMm, columnPx }: OnePr
   const palette = usePalette()
   const moment = useMoment(running)
   const plan = planOf(running.job)
-  const views = { running, moment, lifted, plotPx: running.job.blade.widthMm * pxPerMm }
+  const room = { plotPx: running.job.blade.widthMm * pxPerMm, heightPx: null }
+  const views = { running, moment, lifted, room }
   return (
     <section aria-label={name} style={{ width: columnPx }}>
       <p className="compare-name">{name}</p>

@@ -64,7 +64,7 @@ const GlassWithOther = ({ other, ...props }: GlassProps & { readonly other: Othe
         nowName: turned ? t('compare:glass.other') : t('grind:glass.now'),
         draw: (scale, heightPx) => (
           <>
-            <OtherCurve running={behind} scale={scale} plotPx={props.plotPx} heightPx={heightPx} />
+            <OtherCurve running={behind} scale={scale} plotPx={props.room.plotPx} heightPx={heightPx} />
             {apart && <ApartMark deviation={apart} scale={scale} />}
           </>
         ),

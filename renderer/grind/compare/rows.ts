@@ -27,7 +27,7 @@ const SECONDS = 60
 
 const stopText = ({ job, setUp }: Grind, side: 'left' | 'right', { t, figures }: Words): string => {
   if (job.fixture.kind !== 'steered' || job.fixture.guideArmMm === null) return t('compare:none')
-  const stops = stopsOf(job, setUp, null)
+  const stops = stopsOf(job, setUp)
   const [mm, turns] = side === 'left' ? [stops.leftMm, stops.leftTurns] : [stops.rightMm, stops.rightTurns]
   return `${figures.inWords(mm, 'mm', 2)}, ${figures.inWords(turns, 'turn', 2)}`
 }

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react'
+import { textScale } from '../../ui/textScale.ts'
 import { useTexts } from '../../ui/texts.tsx'
 import { useForetold } from '../predict/predicting.ts'
 import type { Moment, Running } from '../useLiveGrind.ts'
@@ -37,20 +38,22 @@ export const EventMarks = ({ running, moment, wantedMm, widthPx, lastStep, topPx
   const events = useEvents(running)
   const { stepsPerSweep } = running.shape
   const { history } = running.live
+  const scale = textScale()
+  const rowPx = ROW_PX * scale
   const foretold = useForetold()
   const told = stripEvents(events, history, wantedMm, running.job).filter(({ step }) => foretold || step <= moment.step)
   const named = told.map((event) => ({
     ...event,
     text: t(`grind:event.${event.kind}`),
   }))
-  const marks = placeMarks(named, (step) => (step / lastStep) * widthPx, widthPx, TEXT_PX)
+  const marks = placeMarks(named, (step) => (step / lastStep) * widthPx, widthPx, TEXT_PX * scale)
   return (
     <ul className="event-marks" aria-label={t('grind:event.list')}>
       {marks.map(({ kind, step, text, xPx, textPx, row }) => {
         const sweep = (step / stepsPerSweep).toFixed(1)
         const name = t('grind:event.at', { event: text, sweep })
         return (
-          <li key={kind} style={{ left: textPx ?? xPx - ROW_PX / 2, top: topPx + row * ROW_PX }}>
+          <li key={kind} style={{ left: textPx ?? xPx - ROW_PX / 2, top: topPx + row * rowPx }}>
             <button
               type="button"
               className="event-mark"
@@ -60,8 +63,8 @@ export const EventMarks = ({ running, moment, wantedMm, widthPx, lastStep, topPx
               title={name}
               onClick={() => onStep(step)}
             >
-              <svg width={12} height={ROW_PX} aria-hidden="true">
-                <circle cx={6} cy={ROW_PX / 2} r={4} />
+              <svg width={12} height={rowPx} aria-hidden="true">
+                <circle cx={6} cy={rowPx / 2} r={4} />
               </svg>
               {textPx !== null && text}
             </button>

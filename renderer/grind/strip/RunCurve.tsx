@@ -1,5 +1,6 @@
 import { useMemo } from 'react'
 import { meanReliefMm } from '../../../geometry/edge.ts'
+import { textScale } from '../../ui/textScale.ts'
 import { useTexts } from '../../ui/texts.tsx'
 import { useFigures } from '../../ui/useFigure.ts'
 import type { HistoryRow } from '../../worker/protocol.ts'
@@ -98,7 +99,7 @@ interface TicksProps {
 
 const Ticks = ({ sweeps, widthPx, hideNear }: TicksProps) => {
   const pxPerSweep = widthPx / sweeps
-  const step = TICK_SWEEPS.find((count) => count * pxPerSweep >= TICK_PX) ?? 1000
+  const step = TICK_SWEEPS.find((count) => count * pxPerSweep >= TICK_PX * textScale()) ?? 1000
   const places = Array.from({ length: Math.floor(sweeps / step) + 1 }, (_, k) => k * step)
   return (
     <g>

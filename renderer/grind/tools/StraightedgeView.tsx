@@ -46,7 +46,7 @@ export const StraightedgeView = ({ running, moment, field, plotPx }: BladeToolPr
     <section className="grind-view" aria-label={t('tools:straightedge.heading')}>
       <ViewHead
         heading={t('tools:straightedge.heading')}
-        note={t('grind:glass.note', { across: factorText(scale.acrossFactor), depth: factorText(scale.depthFactor) })}
+        note={t('views:factors', { across: factorText(scale.acrossFactor), depth: factorText(scale.depthFactor) })}
       />
       <StraightedgeDrawing running={running} scale={scale} reading={reading} edge={edge} plotPx={plotPx} />
       <p className="grind-view-line">{t('tools:straightedge.set', { step: inWords(stepMm, 'mm', 2) })}</p>

@@ -1,0 +1,73 @@
+import { type KeyboardEvent, useRef, useState } from 'react'
+import type { Job } from '../../../geometry/job.ts'
+import { useTexts } from '../../ui/texts.tsx'
+import { useDrag } from '../../ui/useDrag.ts'
+import { useFigures } from '../../ui/useFigure.ts'
+import type { LiveGrind } from '../../worker/liveGrind.ts'
+import type { Moment } from '../useLiveGrind.ts'
+import { type Axis, alongMm } from './axis.ts'
+import { Frame } from './Frame.tsx'
+import { draggedPlaceMm, handRange, shareOf, stepsBetween } from './hand.ts'
+import { atLimit, keyed, snapped } from './range.ts'
+
+interface HandHandleProps {
+  readonly job: Job
+  readonly live: LiveGrind
+  readonly moment: Moment
+  /** The line along the edge as it lies in the picture now. */
+  readonly edge: () => Axis
+}
+
+/** The blade in the hand: dragged across, it grinds where the hand is, for as long as it is held. */
+export const HandHandle = ({ job, live, moment, edge }: HandHandleProps) => {
+  const t = useTexts()
+  const figures = useFigures()
+  const [heldMm, setHeldMm] = useState<number | null>(null)
+  const took = useRef({ step: 0, axis: edge })
+  const range = handRange(job)
+  const placeMm = snapped(heldMm ?? moment.loadPlaceMm, range)
+  const drag = useDrag<number>({
+    at: (fromMm, dxPx, dyPx) => snapped(draggedPlaceMm(job, fromMm, alongMm(took.current.axis(), dxPx, dyPx)), range),
+    onDraft: (mm) => {
+      setHeldMm(mm)
+      if (mm === null) live.release()
+      else live.hold(shareOf(job, mm))
+    },
+    // Letting go keeps what was ground; the panel below says what can be done with it.
+    onEnd: () => undefined,
+    onGiveUp: () => live.seek(took.current.step),
+  })(placeMm)
+  const grind = (toMm: number): void => {
+    const fromMm = live.latest?.loadPlaceMm ?? placeMm
+    for (const mm of stepsBetween(job, fromMm, toMm)) live.press(shareOf(job, mm), 1)
+  }
+  const key = ({ key: pressed, shiftKey }: KeyboardEvent): boolean => {
+    const next = pressed === ' ' ? placeMm : keyed(pressed, shiftKey, placeMm, range)
+    if (next !== null) grind(next)
+    return next !== null
+  }
+  const side = placeMm === 0 ? 'middle' : placeMm < 0 ? 'left' : 'right'
+  return (
+    <Frame
+      id="hand"
+      name={t('handles:hand.name')}
+      hint={t('handles:hint.hand')}
+      cursor={heldMm === null ? 'grab' : 'grabbing'}
+      value={placeMm}
+      range={range}
+      told={{ value: figures.inWords(Math.abs(placeMm), 'mm', 0), follows: t(`handles:hand.${side}`) }}
+      held={heldMm !== null}
+      notch={heldMm !== null && atLimit(placeMm, range)}
+      drag={{
+        ...drag,
+        onPointerDown: (event) => {
+          const axis = edge()
+          took.current = { step: live.latest?.step ?? 0, axis: () => axis }
+          drag.onPointerDown(event)
+        },
+      }}
+      onKey={key}
+      onLeave={() => undefined}
+    />
+  )
+}

@@ -1,0 +1,86 @@
+import { type RefObject, useEffect, useMemo, useRef } from 'react'
+import { useApp } from '../../app/store.ts'
+import type { Project } from '../../scene/SceneView.tsx'
+import { useTexts } from '../../ui/texts.tsx'
+import { useFigures } from '../../ui/useFigure.ts'
+import { middle } from '../placeLabels.ts'
+import type { Moment, Running } from '../useLiveGrind.ts'
+import { axisOf } from './axis.ts'
+import { HandHandle } from './HandHandle.tsx'
+import type { HandleFacts, HandleKind } from './kind.ts'
+import { kindsOf } from './kinds.ts'
+import { drawLoadArrow } from './loadArrow.ts'
+import { SetHandle } from './SetHandle.tsx'
+import type { Draft } from './useDraft.ts'
+
+/** Handles follow every picture through this. */
+export type DrawHandles = (project: Project) => void
+
+interface HandlesProps {
+  readonly running: Running
+  readonly moment: Moment
+  readonly lifted: boolean
+  readonly draft: Draft | null
+  readonly drawRef: RefObject<DrawHandles>
+  readonly onDraft: (kind: HandleKind, value: number | null) => void
+  readonly onKeep: (kind: HandleKind, value: number) => void
+}
+
+/** Everything on the machine that can be taken hold of. */
+export const Handles = (props: HandlesProps) => {
+  const { running, moment, lifted, draft, drawRef } = props
+  const { job, setUp, live } = running
+  const t = useTexts()
+  const figures = useFigures()
+  const station = useApp((app) => app.station)
+  const box = useRef<HTMLDivElement>(null)
+  const projected = useRef<Project>(() => [0, 0])
+  const kinds = useMemo(
+    () => kindsOf({ t, figures, job, setUp, station } satisfies HandleFacts, lifted),
+    [t, figures, job, setUp, station, lifted],
+  )
+  useEffect(() => {
+    drawRef.current = (project) => {
+      projected.current = project
+      if (box.current) drawHandles(box.current, kinds, project)
+    }
+    // A handle that has just come has no place yet.
+    if (box.current) drawHandles(box.current, kinds, projected.current)
+  }, [drawRef, kinds])
+  return (
+    <div className="scene-handles" ref={box}>
+      <svg className="scene-lines" aria-hidden="true">
+        <path className="load-arrow-3d" />
+      </svg>
+      {!lifted && (
+        <HandHandle
+          job={job}
+          live={live}
+          moment={moment}
+          edge={() => axisOf(projected.current, 'edgeLeft', 'edgeRight', job.blade.widthMm)}
+        />
+      )}
+      {kinds.map((kind) => (
+        <SetHandle
+          key={kind.id}
+          kind={kind}
+          job={job}
+          draft={draft?.id === kind.id ? draft.value : null}
+          grip={(taken) => taken.grip(projected.current, moment.loadPlaceMm)}
+          onDraft={props.onDraft}
+          onKeep={props.onKeep}
+        />
+      ))}
+    </div>
+  )
+}
+
+const drawHandles = (box: HTMLElement, kinds: readonly HandleKind[], project: Project): void => {
+  const place = (id: string, [x, y]: readonly [number, number]): void => {
+    const handle = box.querySelector<HTMLElement>(`[data-handle="${id}"]`)
+    if (handle) handle.style.transform = `translate(${x.toFixed(1)}px, ${y.toFixed(1)}px)`
+  }
+  for (const { id, anchors } of kinds) place(id, middle(project, anchors))
+  place('hand', project('load'))
+  drawLoadArrow(box, project)
+}

@@ -1,0 +1,82 @@
+import { ClampToEdgeWrapping, DataTexture, LinearFilter, RepeatWrapping, RGBAFormat } from 'three'
+import { grainFrom } from './textures.ts'
+
+/** How far round the rim the contact's marks reach from the edge (mm). */
+export const CONTACT_ALONG_MM = { above: 46, below: 22 } as const
+/** How far they reach beyond the blade on each side (mm). */
+export const CONTACT_ACROSS_MM = 14
+
+/** Opacity by place, as a white picture. @param alphaAt from shares across the picture, 0 to 1 each */
+const veil = (widthPx: number, heightPx: number, alphaAt: (s: number, t: number) => number): DataTexture => {
+  const data = new Uint8Array(4 * widthPx * heightPx).fill(255)
+  for (let at = 0; at < widthPx * heightPx; at++) {
+    const alpha = alphaAt(((at % widthPx) + 0.5) / widthPx, (Math.floor(at / widthPx) + 0.5) / heightPx)
+    data[4 * at + 3] = Math.round(255 * Math.min(Math.max(alpha, 0), 1))
+  }
+  const texture = new DataTexture(data, widthPx, heightPx, RGBAFormat)
+  texture.magFilter = LinearFilter
+  texture.minFilter = LinearFilter
+  texture.wrapT = ClampToEdgeWrapping
+  texture.needsUpdate = true
+  return texture
+}
+
+const ALONG_MM = CONTACT_ALONG_MM.above + CONTACT_ALONG_MM.below
+/** Place along the rim from the edge, above it negative (mm). */
+const fromEdgeMm = (s: number): number => s * ALONG_MM - CONTACT_ALONG_MM.above
+
+/** 1 within the blade, soft to 0 at the picture's sides. @param t across, 0 to 1 @param widthMm of the blade */
+const withinBlade = (t: number, widthMm: number, softMm: number): number => {
+  const outMm = Math.abs(t - 0.5) * (widthMm + 2 * CONTACT_ACROSS_MM) - widthMm / 2
+  const near = Math.min(Math.max(0.5 - outMm / (2 * softMm), 0), 1)
+  return near * near * (3 - 2 * near)
+}
+
+/** Dark where blade and rim all but meet; under the blade it widens and fades with the gap, below the edge it is soon gone. */
+export const contactShade = (widthMm: number): DataTexture =>
+  veil(128, 64, (s, t) => {
+    const mm = fromEdgeMm(s)
+    const close = mm < 0 ? 0.72 * Math.exp(mm / 30) : 0.6 * Math.exp(-((mm / 2.4) ** 2))
+    const wide = mm < 0 ? 0 : 0.24 * Math.exp(-((mm / 10) ** 2))
+    return close * withinBlade(t, widthMm, 5 - 0.2 * Math.min(mm, 0)) + wide * withinBlade(t, widthMm, 10)
+  })
+
+/** Water gathered in the corner between edge and rim, a thin bright line. */
+export const meniscusLine = (widthMm: number): DataTexture =>
+  veil(256, 64, (s, t) => 0.34 * Math.exp(-(((fromEdgeMm(s) - 0.9) / 0.45) ** 2)) * withinBlade(t, widthMm, 1.5))
+
+/** Smooth noise from a table, wrapping round. */
+const ripples = (columns: number, rows: number): ((s: number, t: number) => number) => {
+  const next = grainFrom(41)
+  const table = Float32Array.from({ length: columns * rows }, next)
+  return (s, t) => {
+    const [x, y] = [s * columns, t * rows]
+    const [i, j] = [Math.floor(x), Math.floor(y)]
+    const at = (a: number, b: number): number => table[(b % rows) * columns + (a % columns)] as number
+    const ease = (p: number): number => p * p * (3 - 2 * p)
+    const [p, q] = [ease(x - i), ease(y - j)]
+    const low = at(i, j) * (1 - p) + at(i + 1, j) * p
+    return low * (1 - q) + (at(i, j + 1) * (1 - p) + at(i + 1, j + 1) * p) * q
+  }
+}
+
+/** Where round the covered part the lights are mirrored, how wide, how bright: the key, and the narrow strip above. */
+const glints = [
+  { at: 0.57, width: 0.07, light: 0.66 },
+  { at: 0.3, width: 0.08, light: 0.5 },
+] as const
+
+/** Light on a film of water that a turning rim carries: broad glints, broken by ripples drawn out along the rim. */
+export const wetSheen = (): DataTexture => {
+  const broad = ripples(18, 14)
+  const fine = ripples(60, 72)
+  const texture = veil(192, 192, (s, t) => {
+    let light = 0
+    const shifted = s + 0.05 * (broad(s, t) - 0.5)
+    for (const glint of glints) light += glint.light * Math.exp(-(((shifted - glint.at) / glint.width) ** 2))
+    const rims = Math.min(1, 9 * Math.min(t, 1 - t) + 0.35)
+    return light * rims * (0.45 + 0.5 * broad(t, s) + 0.35 * fine(s, t))
+  })
+  texture.wrapS = RepeatWrapping
+  return texture
+}

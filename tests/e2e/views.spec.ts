@@ -1,0 +1,112 @@
+import type { Locator, Page } from '@playwright/test'
+import { expect, expectAxeClean, test } from '../support/app.ts'
+
+const names = ['Pressure', 'Glass', 'Bevel', 'Section', 'Back', 'Wood view'] as const
+const added = ['Section', 'Back', 'Wood view'] as const
+
+const view = (app: Page, name: string): Locator =>
+  app.locator('.grind-view').filter({ has: app.getByRole('heading', { name, exact: true }) })
+const picture = (app: Page, name: string): Locator => view(app, name).getByRole('img').first()
+const labels = (app: Page): Promise<(string | null)[]> =>
+  Promise.all(names.map((name) => picture(app, name).getAttribute('aria-label')))
+const panel = (app: Page) => app.getByRole('button', { name: 'Views', exact: true })
+
+/** Points at a view a quarter across from the left: 14.25 mm left of the middle of 57 mm, marked in half millimetres. */
+const hover = async (app: Page, name: string): Promise<void> => {
+  const plot = view(app, name).locator('.place-catch')
+  await plot.scrollIntoViewIfNeeded()
+  const box = await plot.boundingBox()
+  if (!box) throw new Error(`${name} has no plot`)
+  await app.mouse.move(box.x + box.width / 4, box.y + box.height / 2)
+}
+
+/** What is wider than its place. */
+const sideways = (app: Page): Promise<string[]> =>
+  app.evaluate(() =>
+    ['.screen', '.grind-views', '.grind-large'].filter((name) => {
+      const element = document.querySelector(name)
+      return element && element.scrollWidth > element.clientWidth
+    }),
+  )
+
+/** Goes to a sweep by the slider and waits until the picture is there. */
+const seek = async (app: Page, sweep: number): Promise<void> => {
+  await app.getByRole('slider', { name: 'Moment of the grind' }).fill(String(sweep))
+  await expect(app.getByTestId('sweep')).toHaveText(String(sweep), { timeout: 30_000 })
+}
+
+/** The low-angle jack iron at Grind with all six views beside the model. */
+const openAll = async (app: Page): Promise<void> => {
+  await app
+    .getByRole('row', { name: /low-angle jack/i })
+    .first()
+    .click()
+  await app.getByRole('link', { name: 'Grind' }).click()
+  await panel(app).click()
+  for (const name of added) await app.getByRole('checkbox', { name }).check()
+  await expect(app.locator('[data-view]')).toHaveCount(names.length)
+}
+
+test('all six views follow a seek; a place is marked in all and on the model; what is put away stays away', async ({
+  app,
+}) => {
+  await openAll(app)
+  await seek(app, 5)
+  const early = await labels(app)
+  await seek(app, 40)
+  const late = await labels(app)
+  expect(late.filter((label, k) => label === early[k])).toEqual([])
+  await seek(app, 5)
+  expect(await labels(app)).toEqual(early)
+  await app.getByRole('slider', { name: 'Place across the blade' }).fill('12')
+  await expect(app.locator('[data-place]')).toHaveCount(names.length - 1)
+  await expect(view(app, 'Section')).toContainText('12.0 mm right of the middle')
+  await expect(app.locator('[data-model-place="12"]')).toHaveAttribute('d', /^M/)
+  await expectAxeClean(app)
+  await app.getByRole('slider', { name: 'Place across the blade' }).press('ArrowLeft')
+  await expect(app.locator('[data-model-place="11.5"]')).toHaveCount(1)
+  await app.keyboard.press('Escape')
+  await hover(app, 'Glass')
+  await expect(view(app, 'Back').locator('[data-place]')).toHaveText(/^14\.\d\smm left of the middle$/)
+  await expect(view(app, 'Glass').locator('[data-place]')).toHaveText(/mm back$/)
+  await expect(view(app, 'Pressure').locator('[data-place]')).toHaveText(/N\/mm$/)
+  await expect(view(app, 'Bevel').locator('[data-place]')).toHaveText(/^ink left \d+ %$/)
+  await expect(view(app, 'Wood view').locator('[data-place]')).toHaveText(/thick$/)
+  await app.mouse.move(0, 0)
+  await expect(app.locator('[data-place]')).toHaveCount(0)
+  await panel(app).click()
+  await app.getByRole('checkbox', { name: 'Wood view' }).uncheck()
+  await expect(view(app, 'Wood view')).toHaveCount(0)
+  await app.getByRole('link', { name: 'Measure' }).click()
+  await app.getByRole('link', { name: 'Grind' }).click()
+  await expect(app.locator('[data-view]')).toHaveCount(names.length - 1)
+})
+
+test('each view takes the model’s place and gives it back, the model is never taken down, nothing stands out sideways', async ({
+  app,
+}) => {
+  await openAll(app)
+  await panel(app).click()
+  await seek(app, 20)
+  const canvas = app.getByRole('application')
+  await canvas.evaluate((element) => element.setAttribute('data-same', 'yes'))
+  for (const name of names) {
+    const before = await picture(app, name).boundingBox()
+    await app.getByRole('button', { name: `large: ${name}` }).press('Enter')
+    const back = app.getByRole('button', { name: `back to the model: ${name}` })
+    await expect(back).toBeFocused()
+    const after = await picture(app, name).boundingBox()
+    expect(after?.width, name).toBeGreaterThan(1.5 * (before?.width ?? 0))
+    if (name === 'Section') await expectAxeClean(app)
+    if (name === 'Glass') await back.click()
+    else await app.keyboard.press('Escape')
+    await expect(app.getByRole('button', { name: `large: ${name}` })).toBeFocused()
+  }
+  await expect(app.locator('canvas[data-same="yes"]')).toHaveAttribute('role', 'application')
+  for (const width of [1280, 1024, 720, 640, 390]) {
+    await app.setViewportSize({ width, height: 800 })
+    await expect.poll(() => sideways(app), { message: `${width} px` }).toEqual([])
+  }
+  await app.getByRole('button', { name: 'large: Section' }).press('Enter')
+  await expect.poll(() => sideways(app), { message: 'large' }).toEqual([])
+})
