@@ -50,8 +50,8 @@ export interface Pressed {
   readonly repeat: boolean
 }
 
-/** What the focused control keeps for itself: all it is given, the keys it moves by or is pressed by, or nothing. */
-export type Keeps = 'all' | 'moves' | 'press' | 'nothing'
+/** What the focused control keeps for itself: all it is given, the keys it moves by, is pressed by, or both, or nothing. */
+export type Keeps = 'all' | 'moves' | 'press' | 'both' | 'nothing'
 
 const moves = ['ArrowLeft', 'ArrowRight', 'Home', 'End']
 
@@ -60,7 +60,9 @@ export const isSingleKey = ({ keys, held }: Shortcut): boolean =>
   !held && keys.some((key) => key !== ' ' && key.length === 1)
 
 const isKept = (key: string, keeps: Keeps): boolean =>
-  keeps === 'all' || (keeps === 'moves' && moves.includes(key)) || (keeps === 'press' && key === ' ')
+  keeps === 'all' ||
+  ((keeps === 'moves' || keeps === 'both') && moves.includes(key)) ||
+  ((keeps === 'press' || keeps === 'both') && key === ' ')
 
 /** A capital by Shift is another key than its letter; a sign is what it is, whatever it takes to write it. */
 const isPressed = ({ keys, held }: Shortcut, { key, ctrlKey, metaKey, altKey, shiftKey }: Pressed): boolean => {

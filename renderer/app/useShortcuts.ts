@@ -6,7 +6,10 @@ import { useApp } from './store.ts'
 /** Controls that are written in. Type-ahead in a list counts as writing. */
 const WRITTEN = 'textarea, select, [contenteditable], input:not([type=range], [type=checkbox], [type=radio])'
 /** Controls that arrows, Home and End belong to. */
-const MOVED = 'input, [role=application], [role=grid], [role=slider], [role=tree], [role=listbox], [tabindex="0"]'
+const MOVED =
+  'input[type=range], input[type=radio], [role=application], [role=grid], [role=slider], [role=tree], [role=listbox]'
+/** What scrolls while it has the focus itself; a control within it keeps its own keys alone. */
+const SCROLLED = '[tabindex="0"]'
 /** Controls that Space presses. */
 const PRESSED = 'button, summary, input:not([type=range]), [role=button], [role=switch], [role=checkbox]'
 
@@ -15,8 +18,10 @@ const keptBy = (target: EventTarget | null): Keeps => {
   if (document.querySelector('dialog:modal')) return 'all'
   if (!(target instanceof Element)) return 'nothing'
   if (target.closest(WRITTEN)) return 'all'
-  if (target.closest(MOVED)) return 'moves'
-  return target.closest(PRESSED) ? 'press' : 'nothing'
+  const moves = target.closest(MOVED) !== null || target.matches(SCROLLED)
+  const press = target.closest(PRESSED) !== null
+  if (moves && press) return 'both'
+  return moves ? 'moves' : press ? 'press' : 'nothing'
 }
 
 const take = (event: KeyboardEvent): void => {

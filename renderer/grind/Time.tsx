@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useRef, useState } from 'react'
 import { useActions } from '../app/actions.ts'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import type { LiveGrind } from '../worker/liveGrind.ts'
@@ -24,6 +24,19 @@ interface TimeProps {
   readonly onRecover: () => void
 }
 
+/** Seeks from where the run was last asked to be: keys pressed quicker than pictures come count each. */
+const useSeek = ({ live }: Running, { step, playing, lastStep }: Moment) => {
+  const asked = useRef<number | null>(null)
+  if (playing || step === asked.current || (asked.current ?? 0) > lastStep) asked.current = null
+  return {
+    from: (): number => asked.current ?? step,
+    seek: (to: number): void => {
+      asked.current = Math.min(Math.max(to, 0), lastStep)
+      live.seek(asked.current)
+    },
+  }
+}
+
 /** The strip below: what the picture says, the keys, and the run. */
 export const Time = (props: TimeProps) => {
   const { running, moment, lifted, wantedMm, onLift, onHome, onAgain } = props
@@ -31,7 +44,7 @@ export const Time = (props: TimeProps) => {
   const [speed, setSpeed] = useState<Speed>('normal')
   const { live, shape } = running
   const { lastStep } = moment
-  const seek = (step: number) => live.seek(Math.min(Math.max(step, 0), lastStep))
+  const { from, seek } = useSeek(running, moment)
   const seekSweep = (sweep: number) => seek(sweep * shape.stepsPerSweep)
   const play = (at: Speed) => {
     onLift(false)
@@ -49,8 +62,11 @@ export const Time = (props: TimeProps) => {
     if (moment.handFromStep === null) live.seek(0)
     else onAgain()
   }
-  const sweepBy = (by: 1 | -1) => seekSweep(by > 0 ? Math.floor(moment.sweep) + 1 : Math.ceil(moment.sweep) - 1)
-  const stepBy = (by: 1 | -1) => seek(moment.step + by)
+  const sweepBy = (by: 1 | -1) => {
+    const sweep = from() / shape.stepsPerSweep
+    seekSweep(by > 0 ? Math.floor(sweep) + 1 : Math.ceil(sweep) - 1)
+  }
+  const stepBy = (by: 1 | -1) => seek(from() + by)
   useActions({
     play: () => (moment.playing ? live.pause() : play(speed)),
     sweepOn: () => sweepBy(1),
@@ -85,7 +101,7 @@ export const Time = (props: TimeProps) => {
       />
       <div className="sweep-counter">
         <span data-testid="sweep">{Math.floor(moment.sweep)}</span>
-        <small>{t('grind:run.of', { sweeps: Math.floor(lastStep / shape.stepsPerSweep) })}</small>
+        <small>{t('grind:run.of', { count: Math.floor(lastStep / shape.stepsPerSweep) })}</small>
         <SpeedChoice speed={speed} onChoose={changeSpeed} />
       </div>
       <RunStrip running={running} moment={moment} wantedMm={wantedMm} onSeek={seekSweep} onStep={seek} />

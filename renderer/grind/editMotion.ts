@@ -17,6 +17,10 @@ export const editJobAt = (path: QuantityPath, change: (job: Job) => Job): Promis
 export const changeMotion = (key: MotionKey, value: number): Promise<boolean> =>
   editJobAt(`motion.${key}`, (job) => ({ ...job, motion: { ...job.motion, [key]: value } }))
 
+/** Commits how the hand goes from side to side. @returns as `changeMotion` */
+export const changePath = (path: Job['motion']['path']): Promise<boolean> =>
+  useApp.getState().editJob((job: Job) => ({ ...job, motion: { ...job.motion, path } }), { at: 'motion.path' })
+
 /** Commits the turns of a stop. @returns as `editJobAt` */
 export const changeTurns = (side: Side, turns: number): Promise<boolean> =>
   editJobAt(turnsPath(side), (job) => withTurns(job, side, turns))

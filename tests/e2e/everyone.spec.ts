@@ -161,8 +161,12 @@ test('with colours forced by the system, choices, the key that matters and the s
       .locator(selector)
       .first()
       .evaluate((element) => getComputedStyle(element).stroke)
-  for (const line of ['.grind-now-line', '.grind-wanted', '.grind-predicted', '.grind-ring', '.datum-line'])
+  for (const line of ['.grind-now-line', '.grind-wanted', '.grind-predicted', '.datum-line'])
     expect(await stroke(line)).not.toBe(await ground('body'))
+  const ring = app.locator('.handle-hold').first()
+  expect(await ring.evaluate((element) => getComputedStyle(element, '::before').borderTopColor)).not.toBe(
+    await ground('body'),
+  )
   await takePicture(app, 'grind-forced')
   await app.getByRole('link', { name: 'Plan' }).click()
   expect(await ground('.options label:has(:checked)')).not.toBe(await ground('.options label:not(:has(:checked))'))
@@ -193,7 +197,7 @@ test('where the page scrolls, a finger on the model scrolls it, and keys are as 
 
 /** Takes hold of the right stop and turns it, so that the model moves with every movement. */
 const turnStop = async (app: Page): Promise<void> => {
-  const box = await app.locator('[data-handle="right"] .grind-ring').boundingBox()
+  const box = await app.getByRole('slider', { name: 'right stop screw' }).boundingBox()
   if (!box) throw new Error('no handle on the right stop')
   await app.mouse.move(box.x + box.width / 2, box.y + box.height / 2)
   await app.mouse.down()

@@ -48,6 +48,11 @@ test('a slider keeps its arrows but not Space, a button keeps Space but not the 
   expect(meant(press(' '), 'press')).toBeNull()
   expect(meant(press('ArrowRight'), 'press')).toBe('sweepOn')
   expect(meant(press('l'), 'press')).toBe('lift')
+  expect([meant(press(' '), 'both'), meant(press('Home'), 'both'), meant(press('l'), 'both')]).toEqual([
+    null,
+    null,
+    'lift',
+  ])
 })
 
 test('letters and signs can be switched off; the keys with names and those with Ctrl stay', () => {
