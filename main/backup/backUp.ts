@@ -10,10 +10,13 @@ const HOUR_MS = 3_600_000
 /** Weight that all copies of a data file may have together: hundreds of a workshop's, a handful of the largest. */
 export const MOST_COPIES_BYTES = 500e6
 
-/** Whether an hour has gone by since the last copy, in either direction: a clock set back must not stop the copies. */
-const isDue = (path: string, now: Date): boolean => {
+/** Whether an hour has gone by since a copy, in either direction: a clock set back must not stop the copies. @param at null: there is none */
+export const isCopyDue = (at: Date | null, now: Date): boolean =>
+  at === null || Math.abs(now.getTime() - at.getTime()) >= HOUR_MS
+
+const newestAt = (path: string): Date | null => {
   const newest = listCopies(path).find(({ kind }) => kind === 'kept')
-  return newest === undefined || Math.abs(now.getTime() - Date.parse(newest.at)) >= HOUR_MS
+  return newest === undefined ? null : new Date(newest.at)
 }
 
 /**
@@ -34,5 +37,10 @@ export const backUp = (path: string, now: Date): string => {
   return target
 }
 
-/** As `backUp`, where an hour has passed since the last one. @returns null where it has not */
-export const backUpIfDue = (path: string, now: Date): string | null => (isDue(path, now) ? backUp(path, now) : null)
+/** As `backUp`, where an hour has passed since the last one. @returns when the newest copy was made, now or before */
+export const backUpIfDue = (path: string, now: Date): Date => {
+  const newest = newestAt(path)
+  if (newest !== null && !isCopyDue(newest, now)) return newest
+  backUp(path, now)
+  return now
+}

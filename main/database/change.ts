@@ -77,8 +77,8 @@ const cellOf = (value: unknown): string | number | null =>
 const bookkeeping = ['id', 'version', 'code', 'searchText']
 
 /** Plain fields that differ; what is a document of its own, such as a job, is not taken apart here. */
-const fieldsOf = ({ before, after }: Selectable<ChangeRow>): Change['fields'] => {
-  if (before === null || after === null) return []
+const fieldsOf = ({ noun, before, after }: Selectable<ChangeRow>): Change['fields'] => {
+  if (noun === 'job' || before === null || after === null) return []
   const [was, is] = [JSON.parse(before) as Cells, JSON.parse(after) as Cells]
   return [...new Set([...Object.keys(was), ...Object.keys(is)])]
     .filter((key) => !bookkeeping.includes(key) && cellOf(was[key]) !== cellOf(is[key]))

@@ -1,5 +1,5 @@
 import { failed, ok, type Problem, problem, type Result } from '../../geometry/result.ts'
-import { backUpIfDue } from '../backup/backUp.ts'
+import { backUpIfDue, isCopyDue } from '../backup/backUp.ts'
 import { bringBeside, changePlaces, finishGoingBack } from '../backup/goBack.ts'
 import { type Access, createAccess } from '../database/access.ts'
 import type { Desk } from '../database/desk.ts'
@@ -31,28 +31,41 @@ export interface Workshop {
   close(): Promise<void>
 }
 
-/** A failed backup must not keep anybody from working; it is told instead. */
-const backUp = (options: WorkshopOptions, rack: RackName): readonly Problem[] => {
-  try {
-    backUpIfDue(rackPath(options.dataDir, rack), options.now())
-    return []
-  } catch (error) {
-    return [problem('backupFailed', '', { detail: faultText(error) })]
+/** The copies of one rack's file, made as they fall due. */
+interface Copies {
+  /** Whether one is due, by the clock and what is known of the last: nothing is read from the disk for it. */
+  isDue(): boolean
+  /** A failed copy must not keep anybody from working; it is told instead. */
+  backUp(): readonly Problem[]
+}
+
+const copiesOf = (options: WorkshopOptions, rack: RackName): Copies => {
+  let newest: Date | null = null
+  return {
+    isDue: () => isCopyDue(newest, options.now()),
+    backUp: () => {
+      try {
+        newest = backUpIfDue(rackPath(options.dataDir, rack), options.now())
+        return []
+      } catch (error) {
+        return [problem('backupFailed', '', { detail: faultText(error) })]
+      }
+    },
   }
 }
 
-/** The same access, with something done after every change, before anybody else has a turn. */
-const afterChanges = (access: Access, changed: () => void): Access => ({
+/** The same access, with something done after a change where it is due, in a turn of its own. */
+const afterChanges = (access: Access, isDue: () => boolean, work: () => void): Access => ({
   ...access,
-  write: async (work) => {
-    const written = await access.write(work)
-    if (written.ok) await access.read(async () => changed())
+  write: async (change) => {
+    const written = await access.write(change)
+    if (written.ok && isDue()) await access.read(async () => work())
     return written
   },
 })
 
-const deskOf = (options: WorkshopOptions, first: OpenDatabase, changed: () => void = () => undefined): Desk => ({
-  access: afterChanges(createAccess(first), changed),
+const deskOf = (options: WorkshopOptions, access: Access): Desk => ({
+  access,
   now: options.now,
   newId: options.newId,
   who: options.who,
@@ -64,7 +77,7 @@ const openRack = async (options: WorkshopOptions, rack: RackName): Promise<Resul
   finishGoingBack(path)
   const opened = openDatabase(path, { now: options.now(), log: options.log })
   if (!opened.ok || rack !== 'demo') return opened
-  const filled = await fillDemo(deskOf(options, opened.value))
+  const filled = await fillDemo(deskOf(options, createAccess(opened.value)))
   if (filled.ok) return opened
   await opened.value.close()
   return filled
@@ -86,18 +99,24 @@ const placesChanged = async (
 
 const workshopOf = (options: WorkshopOptions, first: OpenDatabase, firstRack: RackName): Workshop => {
   let current = firstRack
-  let notices = [...first.notices, ...backUp(options, firstRack)]
-  const desk = deskOf(options, first, () => {
-    const failures = backUp(options, current)
+  let copies = copiesOf(options, firstRack)
+  let notices = [...first.notices, ...copies.backUp()]
+  const backUp = (): void => {
+    const failures = copies.backUp()
     if (failures.length > 0) notices = [...notices.filter(({ code }) => code !== 'backupFailed'), ...failures]
-  })
+  }
+  const desk = deskOf(
+    options,
+    afterChanges(createAccess(first), () => copies.isDue(), backUp),
+  )
   const path = (): string => rackPath(options.dataDir, current)
   const open = async (rack: RackName): Promise<Result<null>> => {
     if (rack === current) return ok(null)
     const opened = await desk.access.replace(() => openRack(options, rack))
     if (!opened.ok) return opened
     current = rack
-    notices = [...opened.value.notices, ...backUp(options, rack)]
+    copies = copiesOf(options, rack)
+    notices = [...opened.value.notices, ...copies.backUp()]
     noteChoice(options.dataDir, rack)
     return ok(null)
   }

@@ -38,6 +38,7 @@ export const shortcuts: readonly Shortcut[] = [
   { action: 'again', keys: ['r'], where: 'grind' },
   { action: 'lift', keys: ['l'], where: 'grind' },
   { action: 'viewHome', keys: ['v'], where: 'grind' },
+  { action: 'modelBack', keys: ['Escape'], where: 'grind' },
 ]
 
 /** What matters of a keyboard event. */

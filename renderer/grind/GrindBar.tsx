@@ -43,6 +43,7 @@ export const GrindBar = (props: PanelProps) => {
   const Panel = open === null ? null : panels[open]
   const shut = (event: KeyboardEvent<HTMLElement>): void => {
     if (event.key !== 'Escape' || open === null) return
+    event.preventDefault()
     event.currentTarget.querySelector<HTMLElement>(`[data-panel="${open}"]`)?.focus()
     setOpen(null)
   }

@@ -1,3 +1,6 @@
+import { radiusOfRelief } from '../../geometry/aim.ts'
+import { wantedDepthMm } from '../glass/wantedDepth.ts'
+
 /** A curve across the blade as a path in the glass: x from the left corner, y down as steel goes. */
 export interface CurveScale {
   readonly leftMm: number
@@ -26,9 +29,5 @@ export const curvePath = (uMm: ArrayLike<number>, at: (i: number) => number, sca
 }
 
 /** The wanted edge: an arc through the middle whose corners lie `reliefMm` behind. @returns v at u */
-export const wantedAt = (uMm: number, widthMm: number, reliefMm: number): number => {
-  if (reliefMm <= 0) return 0
-  const half = widthMm / 2
-  const radius = (half * half + reliefMm * reliefMm) / (2 * reliefMm)
-  return radius - Math.sqrt(radius * radius - uMm * uMm)
-}
+export const wantedAt = (uMm: number, widthMm: number, reliefMm: number): number =>
+  wantedDepthMm(reliefMm > 0 ? radiusOfRelief(widthMm, reliefMm) : null, uMm)

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
+import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react'
 import type { Job } from '../../geometry/job.ts'
 import type { Problem } from '../../geometry/result.ts'
 import { type SetUp, setUpOf } from '../../geometry/setUp.ts'
@@ -81,7 +81,7 @@ export const useLiveGrind = (given: Job | null): LiveGrindOfScreen => {
 }
 
 /** Figures on the screen are renewed this often while the grind plays (ms): as fast as they can be read. */
-const FIGURES_MS = 160
+export const FIGURES_MS = 160
 
 /** A moment in figures: a frame without its arrays, which are the worker's again by the time it is read. */
 export interface Moment extends Omit<Frame, keyof FrameArrays> {
@@ -147,27 +147,18 @@ export const useEachFrame = ({ live, shape }: Running, draw: (frame: Frame) => v
   })
 }
 
-/** How far the run is worked out, as a number that renews the reader. */
-export const useHistoryLength = ({ live, shape }: Running): number => {
-  const [length, setLength] = useState(live.history.length)
-  useEffect(() => {
-    const look = (): void => setLength(shape.run === live.shape?.run ? live.history.length : 0)
-    look()
-    return live.subscribe('history', look)
-  }, [live, shape])
-  return length
+/** What a live grind tells beside its frames, renewed as that changes. @param read gives the same object until then */
+export const useTold = <T>(live: LiveGrind | null, read: () => T): T => {
+  const listen = useCallback((changed: () => void) => live?.subscribe('history', changed) ?? (() => undefined), [live])
+  return useSyncExternalStore(listen, read)
 }
+
+/** How far the run is worked out, as a number that renews the reader. */
+export const useHistoryLength = ({ live, shape }: Running): number =>
+  useTold(live, () => (shape.run === live.shape?.run ? live.history.length : 0))
 
 const NO_PROBLEMS: readonly Problem[] = []
 
 /** Why the run cannot begin, or ends before its last sweep. */
-export const useRunProblems = (live: LiveGrind | null): readonly Problem[] => {
-  const [problems, setProblems] = useState(NO_PROBLEMS)
-  useEffect(() => {
-    if (!live) return
-    const look = (): void => setProblems(live.problems)
-    look()
-    return live.subscribe('history', look)
-  }, [live])
-  return problems
-}
+export const useRunProblems = (live: LiveGrind | null): readonly Problem[] =>
+  useTold(live, () => live?.problems ?? NO_PROBLEMS)

@@ -1,22 +1,14 @@
 import { readFile } from 'node:fs/promises'
 import type { Page } from '@playwright/test'
 import { expect, expectGoodLooks, test } from '../support/app.ts'
+import { openGrind, seekSweep } from '../support/grindPage.ts'
 
 /** Longest that two runs take to be worked out on a busy machine. */
 const WORKED_OUT = { timeout: 30_000 }
 
 const openCompare = async (app: Page): Promise<void> => {
-  await app
-    .getByRole('row', { name: /low-angle jack/i })
-    .first()
-    .click()
-  await app.getByRole('link', { name: 'Grind' }).click()
+  await openGrind(app)
   await app.getByRole('button', { name: 'Compare', exact: true }).click()
-}
-
-const seek = async (app: Page, sweep: number): Promise<void> => {
-  await app.getByRole('slider', { name: 'Moment of the grind' }).fill(String(sweep))
-  await expect(app.getByTestId('sweep')).toHaveText(String(sweep), WORKED_OUT)
 }
 
 const panel = (app: Page) => app.getByRole('region', { name: 'Compare' })
@@ -29,7 +21,7 @@ test('a job kept and changed: both edges and their figures, at one sweep, in one
   app,
 }) => {
   await openCompare(app)
-  await seek(app, 20)
+  await seekSweep(app, 20)
   await app.getByRole('button', { name: 'keep this one to compare' }).click()
   const workers = app.workers().length
   await choose(app, 'kept')
@@ -39,7 +31,7 @@ test('a job kept and changed: both edges and their figures, at one sweep, in one
   await app.getByRole('spinbutton', { name: 'turns, left' }).fill('0.5')
   await app.getByRole('spinbutton', { name: 'turns, left' }).press('Enter')
   await expect(app.getByTestId('sweep')).toHaveText('0')
-  await seek(app, 30)
+  await seekSweep(app, 30)
   await expect(panel(app)).toContainText('stand at sweep 30', WORKED_OUT)
   expect(await cells(app, 'left stop, free play')).toEqual(['0.40\u00a0mm, 0.5\u00a0turn', '0.80\u00a0mm, 1\u00a0turn'])
   const [own, other] = (await cells(app, 'relief left')).map(Number.parseFloat) as [number, number]
@@ -63,7 +55,7 @@ test('a job kept and changed: both edges and their figures, at one sweep, in one
 
 test('another iron, its end, and what goes wrong with it: each said, the own job as it was', async ({ app }) => {
   await openCompare(app)
-  await seek(app, 10)
+  await seekSweep(app, 10)
   await choose(app, '04 Bevel-up smoothing iron')
   await expect(panel(app)).toContainText('stand at sweep 10', WORKED_OUT)
   await expect(row(app, 'width')).toContainText('57.0\u00a0mm')
@@ -121,7 +113,7 @@ test('a job opened from its file is compared with the job in hand', async ({ app
   const file = { name: 'longer.job.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(job)) }
   await app.getByLabel('Open a job file').setInputFiles(file)
   await app.getByRole('button', { name: 'Compare', exact: true }).click()
-  await seek(app, 140)
+  await seekSweep(app, 140)
   await choose(app, 'the job in hand')
   await expect(panel(app)).toContainText(
     'The other has fewer sweeps: it stands at its end, sweep 120, this one at sweep 140.',

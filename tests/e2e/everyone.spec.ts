@@ -144,23 +144,16 @@ test('with colours forced by the system, choices, the key that matters and the s
   await app.emulateMedia({ forcedColors: 'active', colorScheme: 'dark' })
   await openGrind(app)
   await seekSweep(app, 20)
-  const ground = (selector: string) =>
+  const style = (selector: string, property: 'backgroundColor' | 'borderBottomColor' | 'stroke') =>
     app
       .locator(selector)
       .first()
-      .evaluate((element) => getComputedStyle(element).backgroundColor)
+      .evaluate((element, name) => getComputedStyle(element)[name], property)
+  const ground = (selector: string) => style(selector, 'backgroundColor')
+  const border = (selector: string) => style(selector, 'borderBottomColor')
+  const stroke = (selector: string) => style(selector, 'stroke')
   expect(await ground('.grind-key[data-main="true"] .grind-key-face')).not.toBe(await ground('body'))
-  const border = (selector: string) =>
-    app
-      .locator(selector)
-      .first()
-      .evaluate((element) => getComputedStyle(element).borderBottomColor)
   expect(await border('.nav a[aria-current]')).not.toBe(await border('.nav a:not([aria-current])'))
-  const stroke = (selector: string) =>
-    app
-      .locator(selector)
-      .first()
-      .evaluate((element) => getComputedStyle(element).stroke)
   for (const line of ['.grind-now-line', '.grind-wanted', '.grind-predicted', '.datum-line'])
     expect(await stroke(line)).not.toBe(await ground('body'))
   const ring = app.locator('.handle-hold').first()

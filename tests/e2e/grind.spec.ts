@@ -1,35 +1,16 @@
 import type { Page } from '@playwright/test'
 import { drawn, expect, expectAxeClean, expectGoodLooks, takePicture, test } from '../support/app.ts'
-
-/** Takes the low-angle jack iron from the rack and goes to Grind. */
-const openGrind = async (app: Page): Promise<void> => {
-  await app
-    .getByRole('row', { name: /low-angle jack/i })
-    .first()
-    .click()
-  await app.getByRole('link', { name: 'Grind' }).click()
-  await expect(app.getByRole('slider', { name: 'Moment of the grind' })).toBeVisible()
-}
+import { momentSlider, openGrind, seekSweep, WORKED_OUT_MS } from '../support/grindPage.ts'
 
 /** The three-dimensional picture has come to rest, at its sharpest. */
 const expectStill = (app: Page): Promise<void> =>
   expect(app.getByRole('application')).toHaveAttribute('data-still', 'true')
 
 const key = (app: Page, name: string) => app.getByRole('button', { name, exact: true })
-const slider = (app: Page) => app.getByRole('slider', { name: 'Moment of the grind' })
 const reliefMm = async (app: Page, side: 'left' | 'right'): Promise<number> =>
   Number(await app.getByTestId(`relief-${side}`).textContent())
 const glass = (app: Page) => app.getByRole('img', { name: /^The edge, magnified/ })
 const turns = (app: Page, side: 'left' | 'right') => app.getByRole('spinbutton', { name: `turns, ${side}` })
-
-/** Longest that a run takes to be worked out on a busy machine. */
-const WORKED_OUT_MS = 30_000
-
-/** Goes to a sweep by the slider and waits until the picture is there. */
-const seek = async (app: Page, sweep: number): Promise<void> => {
-  await slider(app).fill(String(sweep))
-  await expect(app.getByTestId('sweep')).toHaveText(String(sweep), { timeout: WORKED_OUT_MS })
-}
 
 /** How often the window is drawn while the grind plays, and by what. */
 const picturesPerSecond = (app: Page): Promise<{ perSecond: number; renderer: string }> =>
@@ -65,13 +46,13 @@ test('plays: the relief grows, pauses, and an earlier moment comes back exactly'
   info.annotations.push({ type: 'pictures a second', description: `${perSecond.toFixed(1)} on ${renderer}` })
   expect(perSecond).toBeGreaterThan(LEAST_PER_SECOND)
   await key(app, 'pause').click()
-  await seek(app, 5)
-  const early = await slider(app).getAttribute('aria-valuetext')
+  await seekSweep(app, 5)
+  const early = await momentSlider(app).getAttribute('aria-valuetext')
   const earlyGlass = await glass(app).locator('.grind-now-line').getAttribute('d')
-  await seek(app, 60)
-  expect(await slider(app).getAttribute('aria-valuetext')).not.toBe(early)
-  await seek(app, 5)
-  expect(await slider(app).getAttribute('aria-valuetext')).toBe(early)
+  await seekSweep(app, 60)
+  expect(await momentSlider(app).getAttribute('aria-valuetext')).not.toBe(early)
+  await seekSweep(app, 5)
+  expect(await momentSlider(app).getAttribute('aria-valuetext')).toBe(early)
   expect(await glass(app).locator('.grind-now-line').getAttribute('d')).toBe(earlyGlass)
 })
 
@@ -79,12 +60,12 @@ test('one sweep on and back, by keys and by the keyboard', async ({ app }) => {
   await openGrind(app)
   await key(app, 'sweep on').click()
   await expect(app.getByTestId('sweep')).toHaveText('1')
-  await slider(app).focus()
+  await momentSlider(app).focus()
   await app.keyboard.press('ArrowRight')
   await expect(app.getByTestId('sweep')).toHaveText('2')
   await key(app, 'sweep back').click()
   await expect(app.getByTestId('sweep')).toHaveText('1')
-  await expect(slider(app)).toHaveAttribute(
+  await expect(momentSlider(app)).toHaveAttribute(
     'aria-valuetext',
     /^sweep 1 of \d+, relief left 0\.\d\d.mm, right 0\.\d\d.mm$/,
   )
@@ -113,7 +94,7 @@ test('one step on and back, to an event, and back to the start', async ({ app })
 
 test('typing turns and dragging a stop screw change the prediction and begin the grind again', async ({ app }) => {
   await openGrind(app)
-  await seek(app, 20)
+  await seekSweep(app, 20)
   const before = await glass(app).getAttribute('aria-label')
   await turns(app, 'left').fill('1/2')
   await turns(app, 'left').press('Enter')
@@ -147,7 +128,7 @@ test('a figure that cannot be is refused at its field, and the last good ones st
 
 test('lifted, the ink is there to look at, wheel stopped', async ({ app }) => {
   await openGrind(app)
-  await seek(app, 30)
+  await seekSweep(app, 30)
   await key(app, 'lift').click()
   await expect(app.getByText('Stop the wheel, then look')).toBeVisible()
   await expect(app.getByText('lifted: nothing touches')).toBeVisible()
@@ -159,7 +140,7 @@ test('lifted, the ink is there to look at, wheel stopped', async ({ app }) => {
 
 test('looks right in light and dark, and in a smaller window', async ({ app }) => {
   await openGrind(app)
-  await seek(app, 60)
+  await seekSweep(app, 60)
   await expectStill(app)
   await expectGoodLooks(app, 'grind')
   await app.setViewportSize({ width: 1280, height: 800 })
@@ -177,7 +158,7 @@ test('without WebGL it says so, and edge, figures and run still work', async ({ 
   await app.reload()
   await openGrind(app)
   await expect(app.getByText(/cannot draw the machine in three dimensions/)).toBeVisible()
-  await seek(app, 20)
+  await seekSweep(app, 20)
   expect(await reliefMm(app, 'right')).toBeGreaterThan(0)
   await expect(turns(app, 'left')).toBeVisible()
   await expectAxeClean(app)

@@ -1,5 +1,6 @@
 import type { CDPSession, Locator, Page } from '@playwright/test'
 import { expect, expectAxeClean, test } from '../support/app.ts'
+import { openGrind } from '../support/grindPage.ts'
 
 // The model is drawn by the processor here: a smaller picture comes sooner.
 test.use({ viewport: { width: 1024, height: 720 } })
@@ -35,13 +36,9 @@ const setBarAside = (app: Page): Promise<void> =>
       await call('station.edit', { id, version, draft: { ...draft, barOffsetMm: 40 } })
   })
 
-const openGrind = async (app: Page): Promise<void> => {
+const openAside = async (app: Page): Promise<void> => {
   await setBarAside(app)
-  await app
-    .getByRole('row', { name: /low-angle jack/i })
-    .first()
-    .click()
-  await app.getByRole('link', { name: 'Grind' }).click()
+  await openGrind(app)
   await expect(app.locator('.scene-overlay[data-placed]')).toBeVisible()
   await expect(handle(app, 'bar offset')).toHaveAttribute('aria-valuenow', '40')
 }
@@ -122,7 +119,7 @@ const sweepByHand = async (app: Page, hand: Hand): Promise<void> => {
 }
 
 test('by mouse: every handle sets its figure, and the blade grinds in the hand and can be kept so', async ({ app }) => {
-  await openGrind(app)
+  await openAside(app)
   await dragEach(app, mouse(app))
   const bar = handle(app, names[2] as Name)
   const [x, y] = await centreOf(bar)
@@ -148,7 +145,7 @@ test('by mouse: every handle sets its figure, and the blade grinds in the hand a
 test('by touch: every handle sets its figure, and the blade grinds in the hand until it is given back', async ({
   app,
 }) => {
-  await openGrind(app)
+  await openAside(app)
   const cdp = await app.context().newCDPSession(app)
   await dragEach(app, finger(cdp))
   const projection = handle(app, 'projection')
@@ -167,7 +164,7 @@ test('by touch: every handle sets its figure, and the blade grinds in the hand u
 test('by keyboard: snaps, tens and limits, a run of keys is one undo; typing with a unit; the blade sweeps', async ({
   app,
 }) => {
-  await openGrind(app)
+  await openAside(app)
   for (const name of names) {
     const ring = handle(app, name)
     const { snap } = handles[name]

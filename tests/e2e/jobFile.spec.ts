@@ -1,12 +1,9 @@
 import { readFile } from 'node:fs/promises'
 import { expect, expectAxeClean, takePicture, test } from '../support/app.ts'
+import { openGrind } from '../support/grindPage.ts'
 
 test('a job is kept as a file, opened again beside the own one, and taken over', async ({ app }) => {
-  await app
-    .getByRole('row', { name: /low-angle jack/i })
-    .first()
-    .click()
-  await app.getByRole('link', { name: 'Grind' }).click()
+  await openGrind(app)
   await app.getByRole('button', { name: 'Job file' }).click()
   const downloading = app.waitForEvent('download')
   await app.getByRole('button', { name: 'Save this job' }).click()

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import type { Page } from '@playwright/test'
 import { expect, expectGoodLooks, test } from '../support/app.ts'
+import { openGrind, seekSweep } from '../support/grindPage.ts'
 
 /** The program's own reader of films, in the form that Node takes. */
 const { ALL_FORMATS, BufferSource, EncodedPacketSink, Input }: typeof import('mediabunny') = createRequire(
@@ -10,13 +11,8 @@ const { ALL_FORMATS, BufferSource, EncodedPacketSink, Input }: typeof import('me
 
 /** Goes to Grind with the low-angle jack iron, to a sweep where something is ground, and opens what saves. */
 const openSave = async (app: Page): Promise<void> => {
-  await app
-    .getByRole('row', { name: /low-angle jack/i })
-    .first()
-    .click()
-  await app.getByRole('link', { name: 'Grind' }).click()
-  await app.getByRole('slider', { name: 'Moment of the grind' }).fill('20')
-  await expect(app.getByTestId('sweep')).toHaveText('20', { timeout: 30_000 })
+  await openGrind(app)
+  await seekSweep(app, 20)
   await app.getByRole('button', { name: 'Save', exact: true }).click()
   await expect(app.getByRole('heading', { name: 'Clip' })).toBeVisible()
 }

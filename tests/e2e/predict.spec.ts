@@ -1,11 +1,8 @@
 import { expect, expectAxeClean, takePicture, test } from '../support/app.ts'
+import { openGrind } from '../support/grindPage.ts'
 
 test('a guess comes first, what the program foretells is hidden until the wheel has answered', async ({ app }) => {
-  await app
-    .getByRole('row', { name: /low-angle jack/i })
-    .first()
-    .click()
-  await app.getByRole('link', { name: 'Grind' }).click()
+  await openGrind(app)
   const foretold = app.locator('.glass-plot .grind-predicted').first()
   await expect(foretold).toBeVisible({ timeout: 30_000 })
   await app.getByRole('button', { name: 'Guess first' }).click()

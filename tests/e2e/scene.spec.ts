@@ -1,12 +1,9 @@
 import type { Page } from '@playwright/test'
 import { expect, expectAxeClean, test } from '../support/app.ts'
+import { openGrind } from '../support/grindPage.ts'
 
-const openGrind = async (app: Page): Promise<void> => {
-  await app
-    .getByRole('row', { name: /low-angle jack/i })
-    .first()
-    .click()
-  await app.getByRole('link', { name: 'Grind' }).click()
+const openDrawn = async (app: Page): Promise<void> => {
+  await openGrind(app)
   await expect(canvas(app)).toHaveAttribute('data-draw-calls', /\d/)
 }
 
@@ -19,7 +16,7 @@ const MOST_CALLS = 150
 test('three looks in both themes, each within the calls a picture may take; layers go and come back', async ({
   app,
 }) => {
-  await openGrind(app)
+  await openDrawn(app)
   await app.getByRole('button', { name: 'Look', exact: true }).click()
   for (const colorScheme of ['dark', 'light'] as const) {
     await app.emulateMedia({ colorScheme })
@@ -49,7 +46,7 @@ test('three looks in both themes, each within the calls a picture may take; laye
 test('graphics lost: it is said, nothing of the grind is lost, and the picture comes back by itself or by a key', async ({
   app,
 }) => {
-  await openGrind(app)
+  await openDrawn(app)
   await app.getByRole('button', { name: 'sweep on', exact: true }).click()
   await expect(app.getByTestId('sweep')).toHaveText('1')
   const again = app.getByRole('button', { name: 'try the picture again' })
@@ -73,7 +70,7 @@ test('graphics lost: it is said, nothing of the grind is lost, and the picture c
 })
 
 test('while nothing changes nothing is drawn', async ({ app }) => {
-  await openGrind(app)
+  await openDrawn(app)
   await still(app)
   const drawnIn = (ms: number) =>
     app.evaluate(async (span) => {

@@ -1,25 +1,11 @@
 import type { Page } from '@playwright/test'
 import { expect, expectAxeClean, test } from '../support/app.ts'
-
-/** Longest that a run takes to be worked out on a busy machine. */
-const WORKED_OUT_MS = 30_000
-
-const moment = (app: Page) => app.getByRole('slider', { name: 'Moment of the grind' })
-
-const seek = async (app: Page, sweep: number): Promise<void> => {
-  await moment(app).fill(String(sweep))
-  await expect(app.getByTestId('sweep')).toHaveText(String(sweep), { timeout: WORKED_OUT_MS })
-}
+import { openGrind, seekSweep } from '../support/grindPage.ts'
 
 /** Opens the low-angle jack's grind at a sweep, with these tools laid out by keys alone. */
 const layOut = async (app: Page, sweep: number, ...names: readonly string[]): Promise<void> => {
-  await app
-    .getByRole('row', { name: /low-angle jack/i })
-    .first()
-    .click()
-  await app.getByRole('link', { name: 'Grind' }).click()
-  await expect(moment(app)).toBeVisible()
-  await seek(app, sweep)
+  await openGrind(app)
+  await seekSweep(app, sweep)
   await app.getByRole('button', { name: 'Tools', exact: true }).focus()
   await app.keyboard.press('Enter')
   for (const name of names) {
@@ -79,7 +65,7 @@ test('a straightedge rocks on the edge, a leaf goes under and a thicker one does
   await app.mouse.up()
   await expect(straightedge).toHaveAttribute('aria-valuenow', '1')
   const rockedMm = await leafMm(app, 'left corner')
-  await seek(app, 20)
+  await seekSweep(app, 20)
   await expect.poll(() => leafMm(app, 'left corner')).toBeLessThan(rockedMm)
   await expectAxeClean(app)
 })
@@ -114,7 +100,7 @@ test('protractor and rule measure this job; the stopwatch counts both times', as
   }
   await press('start')
   await press('take this moment')
-  await seek(app, 80)
+  await seekSweep(app, 80)
   await press('take this moment')
   await press('stop')
   await expect(watch.getByRole('listitem').first()).toContainText(

@@ -1,5 +1,6 @@
 import type { Locator, Page } from '@playwright/test'
 import { expect, expectAxeClean, test } from '../support/app.ts'
+import { openGrind, seekSweep } from '../support/grindPage.ts'
 
 const names = ['Pressure', 'Glass', 'Bevel', 'Section', 'Back', 'Wood view'] as const
 const added = ['Section', 'Back', 'Wood view'] as const
@@ -29,19 +30,9 @@ const sideways = (app: Page): Promise<string[]> =>
     }),
   )
 
-/** Goes to a sweep by the slider and waits until the picture is there. */
-const seek = async (app: Page, sweep: number): Promise<void> => {
-  await app.getByRole('slider', { name: 'Moment of the grind' }).fill(String(sweep))
-  await expect(app.getByTestId('sweep')).toHaveText(String(sweep), { timeout: 30_000 })
-}
-
 /** The low-angle jack iron at Grind with all six views beside the model. */
 const openAll = async (app: Page): Promise<void> => {
-  await app
-    .getByRole('row', { name: /low-angle jack/i })
-    .first()
-    .click()
-  await app.getByRole('link', { name: 'Grind' }).click()
+  await openGrind(app)
   await panel(app).click()
   for (const name of added) await app.getByRole('checkbox', { name }).check()
   await expect(app.locator('[data-view]')).toHaveCount(names.length)
@@ -51,12 +42,12 @@ test('all six views follow a seek; a place is marked in all and on the model; wh
   app,
 }) => {
   await openAll(app)
-  await seek(app, 5)
+  await seekSweep(app, 5)
   const early = await labels(app)
-  await seek(app, 40)
+  await seekSweep(app, 40)
   const late = await labels(app)
   expect(late.filter((label, k) => label === early[k])).toEqual([])
-  await seek(app, 5)
+  await seekSweep(app, 5)
   expect(await labels(app)).toEqual(early)
   await app.getByRole('slider', { name: 'Place across the blade' }).fill('12')
   await expect(app.locator('[data-place]')).toHaveCount(names.length - 1)
@@ -87,7 +78,7 @@ test('each view takes the model’s place and gives it back, the model is never 
 }) => {
   await openAll(app)
   await panel(app).click()
-  await seek(app, 20)
+  await seekSweep(app, 20)
   const canvas = app.getByRole('application')
   await canvas.evaluate((element) => element.setAttribute('data-same', 'yes'))
   for (const name of names) {

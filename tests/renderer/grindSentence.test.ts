@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { createTexts } from '../../main/contract/texts.ts'
 import { momentSentence } from '../../renderer/grind/sentence.ts'
-import type { Moment } from '../../renderer/grind/useLiveGrind.ts'
+import { moment } from './moments.ts'
 
 const { t } = createTexts()
 const facts = {
@@ -10,28 +10,6 @@ const facts = {
   lifted: false,
   inWords: (mm: number) => `${mm.toFixed(2)} mm`,
 }
-const moment = (parts: Partial<Moment>): Moment => ({
-  run: 1,
-  step: 960,
-  sweep: 40,
-  playing: false,
-  held: false,
-  lastStep: 2880,
-  handFromStep: null,
-  yawRad: -0.02,
-  tiltRad: 0.5,
-  traverseMm: 8,
-  loadPlaceMm: -24,
-  bearing: 'left',
-  reliefLeftMm: 0.19,
-  reliefRightMm: 0.191,
-  volumeRemovedMm3: 20,
-  inkLeftShare: 0.29,
-  touchingMm: 14,
-  mostPressureNPerMm: 2.4,
-  ...parts,
-})
-
 test('paused at a stop', () => {
   expect(momentSentence(t, moment({}), facts)).toBe(
     'Paused at sweep 40 of 120. The load is on the left and the fixture stands at its left stop. Both corners are 0.19 mm back, of 0.50 mm wanted. Ink is left on 29 % of the bevel.',

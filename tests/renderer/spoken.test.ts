@@ -5,32 +5,13 @@ import { createTexts } from '../../main/contract/texts.ts'
 import { type SpokenFacts, spokenLines } from '../../renderer/grind/spoken.ts'
 import { figuresIn } from '../../renderer/ui/useFigure.ts'
 import { exampleJob, found } from '../geometry/example.ts'
+import { moment as momentOf } from './moments.ts'
 
 const { t } = createTexts()
 const job = exampleJob()
 const facts = (parts: Partial<SpokenFacts> = {}, moment: Partial<SpokenFacts['moment']> = {}): SpokenFacts => ({
   running: { job, setUp: found(setUpOf(job)) },
-  moment: {
-    run: 1,
-    step: 960,
-    lastStep: 2880,
-    sweep: 40,
-    playing: false,
-    held: false,
-    handFromStep: null,
-    yawRad: -0.02,
-    tiltRad: 0.5,
-    traverseMm: 8,
-    loadPlaceMm: -24,
-    bearing: 'left',
-    reliefLeftMm: 0.19,
-    reliefRightMm: 0.191,
-    volumeRemovedMm3: 20,
-    inkLeftShare: 0.29,
-    touchingMm: 14,
-    mostPressureNPerMm: 2.4,
-    ...moment,
-  },
+  moment: momentOf(moment),
   stops: { leftMm: 1.6, rightMm: 1.2, leftTurns: 2, rightTurns: 1.5 },
   touchingUMm: [-28.5, -14.5],
   inkByThird: [0.04, 0.3, 1],

@@ -1,11 +1,7 @@
 import { useEffect, useRef, useState } from 'react'
-import type { Running } from '../useLiveGrind.ts'
-import { useHistoryLength } from '../useLiveGrind.ts'
+import { FIGURES_MS, type Running, useHistoryLength } from '../useLiveGrind.ts'
 import type { Other } from './comparing.ts'
 import type { Pair } from './together.ts'
-
-/** Figures of a comparison are renewed this often while it plays (ms): as fast as they can be read. */
-const FIGURES_MS = 160
 
 /** The last moment that both grinds have shown; at rest it is exact. */
 export const usePair = ({ together }: Other): Pair | null => {

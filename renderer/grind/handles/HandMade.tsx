@@ -1,20 +1,7 @@
-import { useEffect, useState } from 'react'
 import { useApp } from '../../app/store.ts'
 import { useTexts } from '../../ui/texts.tsx'
-import type { HandMade as Made } from '../../worker/liveGrind.ts'
 import { handSweeps, withHandMotion } from '../handMotion.ts'
-import type { Moment, Running } from '../useLiveGrind.ts'
-
-/** What the hand had made when it last let go. */
-const useHandMade = ({ live }: Running): Made | null => {
-  const [made, setMade] = useState(live.handMade)
-  useEffect(() => {
-    const look = (): void => setMade(live.handMade)
-    look()
-    return live.subscribe('history', look)
-  }, [live])
-  return made
-}
+import { type Moment, type Running, useTold } from '../useLiveGrind.ts'
 
 interface HandMadeProps {
   readonly running: Running
@@ -26,7 +13,7 @@ interface HandMadeProps {
 /** What can be done with sweeps made by hand: keep them as the job's motion, or go back to the plan. */
 export const HandMade = ({ running, moment, onAgain }: HandMadeProps) => {
   const t = useTexts()
-  const made = useHandMade(running)
+  const made = useTold(running.live, () => running.live.handMade)
   // It stays while the blade is taken in hand again, so that nothing moves under the hand.
   if (!made || moment.handFromStep === null) return null
   const keep = () => void useApp.getState().editJob((job) => withHandMotion(job, made) ?? job)

@@ -1,5 +1,7 @@
 import type { AnchorName } from '../../scene/anchors.ts'
 import type { Project } from '../../scene/SceneView.tsx'
+import type { HandleKind } from './kind.ts'
+import { type Range, snapped } from './range.ts'
 
 /** A line of the machine as it lies in the picture when it is taken hold of. */
 export interface Axis {
@@ -19,3 +21,11 @@ const LEAST_PX_PER_MM = 0.25
 /** How far a move of the pointer goes along the line (mm); what goes across it does nothing. */
 export const alongMm = ({ xPxPerMm, yPxPerMm }: Axis, dxPx: number, dyPx: number): number =>
   (dxPx * xPxPerMm + dyPx * yPxPerMm) / Math.max(xPxPerMm ** 2 + yPxPerMm ** 2, LEAST_PX_PER_MM ** 2)
+
+/** Takes hold of a value that goes along the line between two points, which are so many mm apart. */
+export const gripAlong =
+  (from: AnchorName, to: AnchorName, apartMm: number, value: number, range: Range): HandleKind['grip'] =>
+  (project) => {
+    const axis = axisOf(project, from, to, apartMm)
+    return (dxPx, dyPx) => snapped(value + alongMm(axis, dxPx, dyPx), range)
+  }

@@ -1,10 +1,9 @@
 import { quantities } from '../../../geometry/quantities.ts'
 import { AXIS_MM } from '../../scene/placement.ts'
 import { measureOf } from '../../setUp/barMeasure.ts'
-import { alongMm, axisOf } from './axis.ts'
+import { gripAlong } from './axis.ts'
 import { bevelInWords, withBar } from './held.ts'
 import { type HandleFacts, type HandleKind, rangeWithin } from './kind.ts'
-import { snapped } from './range.ts'
 
 /** The bar goes in tenths of a millimetre, as a caliper reads it: one turns the bevel by some hundredths of a degree. */
 const BAR_SNAP_MM = 0.1
@@ -28,10 +27,7 @@ export const barHandle = ({ t, figures, job, setUp, station }: HandleFacts): Han
     range,
     typed,
     caution: 'setUp',
-    grip: (project) => {
-      const axis = axisOf(project, 'barLeft', 'barRise', AXIS_MM)
-      return (dxPx, dyPx) => snapped(value + alongMm(axis, dxPx, dyPx), range)
-    },
+    grip: gripAlong('barLeft', 'barRise', AXIS_MM, value, range),
     change: (now, readMm) => withBar(now, measure, readMm),
     tell: (readMm, now) => ({ value: figures.inWords(readMm, 'mm', 1), follows: bevelInWords(now, t, figures) }),
   }

@@ -1,9 +1,8 @@
 import { quantities } from '../../../geometry/quantities.ts'
 import { AXIS_MM } from '../../scene/placement.ts'
-import { alongMm, axisOf } from './axis.ts'
+import { gripAlong } from './axis.ts'
 import { withOffset } from './held.ts'
 import { type HandleFacts, type HandleKind, rangeWithin } from './kind.ts'
-import { snapped } from './range.ts'
 
 /** The bar's offset goes in whole millimetres, as a rule laid level reads it. */
 const OFFSET_SNAP_MM = 1
@@ -22,10 +21,7 @@ export const barOffsetHandle = ({ t, figures, job }: HandleFacts): HandleKind =>
     value,
     range,
     caution: 'setUp',
-    grip: (project) => {
-      const axis = axisOf(project, 'barRight', 'barForward', AXIS_MM)
-      return (dxPx, dyPx) => snapped(value + alongMm(axis, dxPx, dyPx), range)
-    },
+    grip: gripAlong('barRight', 'barForward', AXIS_MM, value, range),
     change: withOffset,
     tell: (mm) => ({ value: figures.inWords(mm, 'mm', 0) }),
   }

@@ -1,8 +1,7 @@
 import { quantities } from '../../../geometry/quantities.ts'
-import { alongMm, axisOf } from './axis.ts'
+import { gripAlong } from './axis.ts'
 import { bevelInWords, withProjection } from './held.ts'
 import { type HandleFacts, type HandleKind, rangeWithin } from './kind.ts'
-import { snapped } from './range.ts'
 
 /** The projection goes in half millimetres, as a stop block or a rule gives it. */
 const PROJECTION_SNAP_MM = 0.5
@@ -22,10 +21,7 @@ export const projectionHandle = ({ t, figures, job, setUp }: HandleFacts): Handl
     value,
     range,
     caution: 'setUp',
-    grip: (project) => {
-      const axis = axisOf(project, 'projectionTop', 'projectionEdge', value)
-      return (dxPx, dyPx) => snapped(value + alongMm(axis, dxPx, dyPx), range)
-    },
+    grip: gripAlong('projectionTop', 'projectionEdge', value, value, range),
     change: withProjection,
     tell: (mm, now) => ({ value: figures.inWords(mm, 'mm', 1), follows: bevelInWords(now, t, figures) }),
   }

@@ -1,7 +1,7 @@
 import type { Job } from '../../../geometry/job.ts'
 import { parseJobText } from '../../../geometry/parseJob.ts'
 import type { Result } from '../../../geometry/result.ts'
-import { checkJob } from '../../app/jobParts.ts'
+import { closing } from '../../app/jobParts.ts'
 
 /** What a file name may not hold on one system or another, and what no shell likes. */
 const UNFIT = /[\\/:*?"<>|\p{Cc}]+/gu
@@ -14,10 +14,7 @@ export const jobFileName = (code: string, name: string): string =>
 export const jobFileText = (job: Job): string => `${JSON.stringify(job, null, 2)}\n`
 
 /** The door for a job file: its text, its schema, the rules between fields, and whether the triangle closes. */
-export const readJobFile = (text: string): Result<Job> => {
-  const parsed = parseJobText(text)
-  return parsed.ok ? checkJob(parsed.value) : parsed
-}
+export const readJobFile = (text: string): Result<Job> => closing(parseJobText(text))
 
 /** The job in hand with the aim and motion of another; sizes, station and fixture belong to the records. */
 export const takenOver = (own: Job, other: Job): Job => ({ ...own, aim: other.aim, motion: other.motion })

@@ -1,21 +1,12 @@
-import { useEffect, useState } from 'react'
 import { textScale } from '../../ui/textScale.ts'
 import { useTexts } from '../../ui/texts.tsx'
+import type { RunEvent } from '../../worker/runEvents.ts'
 import { useForetold } from '../predict/predicting.ts'
-import type { Moment, Running } from '../useLiveGrind.ts'
+import { type Moment, type Running, useTold } from '../useLiveGrind.ts'
 import { placeMarks, stripEvents } from './stripEvents.ts'
 import './eventMarks.css'
 
-/** What is known to happen in the run, renewed as it is worked out. */
-const useEvents = ({ live, shape }: Running) => {
-  const [events, setEvents] = useState(live.events)
-  useEffect(() => {
-    const look = (): void => setEvents(shape.run === live.shape?.run ? live.events : [])
-    look()
-    return live.subscribe('history', look)
-  }, [live, shape])
-  return events
-}
+const NO_EVENTS: readonly RunEvent[] = []
 
 interface EventMarksProps {
   readonly running: Running
@@ -35,7 +26,8 @@ const ROW_PX = 24
 /** What happened when, below the run: a dot filled where it is past, open where it is to come; pressed, it leads there. */
 export const EventMarks = ({ running, moment, wantedMm, widthPx, lastStep, topPx, onStep }: EventMarksProps) => {
   const t = useTexts()
-  const events = useEvents(running)
+  const { live, shape } = running
+  const events = useTold(live, () => (shape.run === live.shape?.run ? live.events : NO_EVENTS))
   const { stepsPerSweep } = running.shape
   const { history } = running.live
   const scale = textScale()

@@ -1,4 +1,5 @@
-import { type ReactNode, useEffect, useRef } from 'react'
+import { type ReactNode, useRef } from 'react'
+import { useActions } from '../../app/actions.ts'
 import { useSize } from '../useScreen.ts'
 import { OUTSIDE_PX } from '../Views.tsx'
 import { setLarge, type ViewName } from '../viewing.ts'
@@ -14,23 +15,16 @@ interface LargeViewProps {
 const HEAD_PX = 34
 /** Narrower than this no curve can be read (px). */
 const LEAST_PX = 120
-/** Where Escape has a meaning of its own: it shuts what was opened, or restores what was typed. */
-const OWN_ESCAPE = 'dialog, .grind-bar, input:not([type="range"]), select'
-
 /** A view in the model's place, until its key or Escape gives that back. */
 export const LargeView = ({ view, children }: LargeViewProps) => {
   const box = useRef<HTMLDivElement>(null)
   const size = useSize(box)
-  useEffect(() => {
-    const back = (event: KeyboardEvent): void => {
-      if (event.key !== 'Escape' || event.defaultPrevented) return
-      if (event.target instanceof Element && event.target.closest(OWN_ESCAPE)) return
+  useActions({
+    modelBack: () => {
       carryFocus(view)
       setLarge(null)
-    }
-    window.addEventListener('keydown', back)
-    return () => window.removeEventListener('keydown', back)
-  }, [view])
+    },
+  })
   return (
     <div className="grind-large" ref={box}>
       {size &&
