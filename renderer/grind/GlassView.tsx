@@ -9,8 +9,8 @@ import { EndLabels, ReliefFigures } from './GlassLabels.tsx'
 import { acrossScale, depthScale, factorText } from './glassScale.ts'
 import { OUTSIDE_PX, Stations } from './Views.tsx'
 import { LinkedHead } from './views/LinkedHead.tsx'
-import { MeasuredEdge, MeasuredLegend, useMeasured } from './views/MeasuredEdge.tsx'
-import { deepestMeasuredMm } from './views/measured.ts'
+import { MeasuredEdge, MeasuredLegend } from './views/MeasuredEdge.tsx'
+import { deepestMeasuredMm, type Measured } from './views/measured.ts'
 import { acrossPlot, PlaceMark } from './views/PlaceMark.tsx'
 import { heightIn, type ViewProps } from './views/room.ts'
 import './glass.css'
@@ -37,6 +37,8 @@ interface GlassViewProps extends ViewProps {
   readonly plan: PlanReport | null
   /** The prediction; null while it is not known. */
   readonly predicted: GrindReport | null
+  /** What the bench log has of this very iron's edge. */
+  readonly measured: Measured | null
   readonly also?: GlassAddition
 }
 
@@ -49,10 +51,9 @@ const deepestOf = (plan: PlanReport | null, predicted: GrindReport | null): numb
   Math.max(plan?.reliefMm ?? 0, predicted?.reliefLeftMm ?? 0, predicted?.reliefRightMm ?? 0, 0.02)
 
 /** The edge magnified: as wanted, as predicted, as it is, as measured. */
-export const GlassView = ({ running, moment, lifted, plan, predicted, room, also }: GlassViewProps) => {
+export const GlassView = ({ running, moment, lifted, plan, predicted, measured, room, also }: GlassViewProps) => {
   const t = useTexts()
   const { inWords } = useFigures()
-  const measured = useMeasured()
   const { widthMm } = running.job.blade
   const { plotPx } = room
   const heightPx = heightIn(room, HEIGHT_PX)

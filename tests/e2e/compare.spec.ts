@@ -60,6 +60,11 @@ test('another iron, its end, and what goes wrong with it: each said, the own job
   await expect(panel(app)).toContainText('stand at sweep 10', WORKED_OUT)
   await expect(row(app, 'width')).toContainText('57.0\u00a0mm')
   const own = await cells(app, 'relief left')
+  // What was measured of the iron in hand says nothing of the other.
+  await panel(app).getByText('side by side').click()
+  await expect(app.locator('.compare-beside .grind-now-line')).toHaveCount(2)
+  await expect(app.locator('.compare-beside .grind-measured')).toHaveCount(1)
+  await panel(app).getByText('in one glass').click()
   // The worker that grinds the other is lost.
   await app.evaluate(() => {
     window.Worker = class extends Worker {

@@ -8,6 +8,8 @@ import { GlassView } from '../GlassView.tsx'
 import { type Running, useMoment } from '../useLiveGrind.ts'
 import { usePalette, useSize } from '../useScreen.ts'
 import { OUTSIDE_PX } from '../Views.tsx'
+import { useMeasured } from '../views/MeasuredEdge.tsx'
+import { deepestMeasuredMm, type Measured } from '../views/measured.ts'
 import type { Other } from './comparing.ts'
 import { useOtherDot, useOtherName } from './useNames.ts'
 import { useDeepestMm } from './useTogether.ts'
@@ -37,11 +39,13 @@ export const Beside = ({ own, other, lifted }: BesideProps) => {
   const name = useOtherName()
   const otherDot = useOtherDot()
   const ownDot = useApp((app) => app.tool?.dotCorner ?? 'left')
+  const measured = useMeasured()
   const deepestMm = Math.max(
     useDeepestMm(own),
     useDeepestMm(other.running),
     wantedMm(own.job),
     wantedMm(other.running.job),
+    deepestMeasuredMm(measured),
   )
   const widthPx = size?.widthPx ?? 0
   const columnPx = widthPx < TWO_FROM_PX ? widthPx : (widthPx - GAP_PX) / 2
@@ -52,8 +56,8 @@ export const Beside = ({ own, other, lifted }: BesideProps) => {
     <div className="compare-beside" ref={ref}>
       {size && (
         <>
-          <One running={own} name={t('compare:this')} dot={ownDot} {...shared} />
-          <One running={other.running} name={name} dot={otherDot} {...shared} />
+          <One running={own} name={t('compare:this')} dot={ownDot} measured={measured} {...shared} />
+          <One running={other.running} name={name} dot={otherDot} measured={null} {...shared} />
         </>
       )}
     </div>
@@ -64,13 +68,14 @@ interface OneProps {
   readonly running: Running
   readonly name: string
   readonly dot: 'left' | 'right'
+  readonly measured: Measured | null
   readonly lifted: boolean
   readonly deepestMm: number
   readonly pxPerMm: number
   readonly columnPx: number
 }
 
-const One = ({ running, name, dot, lifted, deepestMm, pxPerMm, columnPx }: OneProps) => {
+const One = ({ running, name, dot, measured, lifted, deepestMm, pxPerMm, columnPx }: OneProps) => {
   const palette = usePalette()
   const moment = useMoment(running)
   const plan = planOf(running.job)
@@ -79,7 +84,13 @@ const One = ({ running, name, dot, lifted, deepestMm, pxPerMm, columnPx }: OnePr
   return (
     <section aria-label={name} style={{ width: columnPx }}>
       <p className="compare-name">{name}</p>
-      <GlassView {...views} plan={plan.ok ? plan.value : null} predicted={null} also={{ deepestMm }} />
+      <GlassView
+        {...views}
+        plan={plan.ok ? plan.value : null}
+        predicted={null}
+        measured={measured}
+        also={{ deepestMm }}
+      />
       <BevelView {...views} palette={palette} dot={dot} />
     </section>
   )

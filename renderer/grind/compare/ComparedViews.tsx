@@ -5,6 +5,7 @@ import { useFigures } from '../../ui/useFigure.ts'
 import { BevelView } from '../BevelView.tsx'
 import { GlassView } from '../GlassView.tsx'
 import { useMoment } from '../useLiveGrind.ts'
+import { deepestMeasuredMm } from '../views/measured.ts'
 import { type Other, useComparing } from './comparing.ts'
 import { SAME_EDGE_MM } from './deviation.ts'
 import { ApartMark, OtherCurve, OtherSample } from './OtherCurve.tsx'
@@ -41,10 +42,14 @@ const GlassWithOther = ({ other, ...props }: GlassProps & { readonly other: Othe
   const name = useOtherName()
   const moment = useMoment(other.running)
   const turned = useComparing((comparing) => comparing.turned)
-  const deepestMm = Math.max(useDeepestMm(other.running), useDeepestMm(props.running))
+  const deepestMm = Math.max(
+    useDeepestMm(other.running),
+    useDeepestMm(props.running),
+    deepestMeasuredMm(props.measured),
+  )
   const behind = turned ? props.running : other.running
   const plan = planOf(other.running.job)
-  const instead = { running: other.running, moment, plan: plan.ok ? plan.value : null, predicted: null }
+  const instead = { running: other.running, moment, plan: plan.ok ? plan.value : null, predicted: null, measured: null }
   const shown = turned ? { ...props, ...instead } : props
   const deviation = usePair(other)?.deviation
   // While it plays the curves are drawn more often than figures are renewed: the mark would not meet them.
