@@ -14,6 +14,7 @@ import {
   toolDraftSchema,
   toolSchema,
 } from './entities.ts'
+import { foundByCodeSchema, labelOrderSchema } from './labels.ts'
 import { learntSchema, stationRemovalSchema } from './learnt.ts'
 
 /**
@@ -142,6 +143,11 @@ export const calls = {
     z.strictObject({ id: z.uuid(), form: z.enum(['svg', 'dxf', 'pdf']), predicted: z.boolean() }),
     madeFile,
   ),
+
+  /** What a short code stands for, deleted things too; null: no such code was ever given. */
+  'code.find': entry('query', z.strictObject({ code: z.string().max(200) }), foundByCodeSchema.nullable()),
+  /** Labels as PDF, a page a sheet. */
+  'label.make': entry('task', labelOrderSchema, madeFile),
 } as const
 
 export type CallName = keyof typeof calls

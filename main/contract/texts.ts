@@ -13,6 +13,7 @@ import history from '../../assets/texts/en/history.json' with { type: 'json' }
 import honing from '../../assets/texts/en/honing.json' with { type: 'json' }
 import hosts from '../../assets/texts/en/hosts.json' with { type: 'json' }
 import jobFile from '../../assets/texts/en/jobFile.json' with { type: 'json' }
+import labels from '../../assets/texts/en/labels.json' with { type: 'json' }
 import learnt from '../../assets/texts/en/learnt.json' with { type: 'json' }
 import measure from '../../assets/texts/en/measure.json' with { type: 'json' }
 import out from '../../assets/texts/en/out.json' with { type: 'json' }
@@ -48,6 +49,7 @@ const catalogue = {
   honing,
   hosts,
   jobFile,
+  labels,
   learnt,
   measure,
   out,

@@ -1,14 +1,6 @@
+import { codeOf } from '../contract/codes.ts'
 import type { CodedNoun } from './recordStore.ts'
 import type { Database } from './schema.ts'
-
-/** Tools carry a bare number, as painted on a rack; the rest a letter before it. */
-const codeForms = {
-  tool: (number: number) => String(number).padStart(2, '0'),
-  station: (number: number) => `S${number}`,
-  fixture: (number: number) => `F${number}`,
-  job: (number: number) => `J${number}`,
-  benchLog: (number: number) => `L${number}`,
-} as const satisfies Record<CodedNoun, (number: number) => string>
 
 /**
  * The next code of a noun. Call it in the transaction that uses it. The counter outlives the records, so a label once
@@ -21,5 +13,5 @@ export const nextCode = async (transaction: Database, noun: CodedNoun): Promise<
     .onConflict((there) => there.column('noun').doUpdateSet((row) => ({ last: row('codeCounter.last', '+', 1) })))
     .returning('last')
     .executeTakeFirstOrThrow()
-  return codeForms[noun](last)
+  return codeOf(noun, last)
 }

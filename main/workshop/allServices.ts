@@ -5,6 +5,8 @@ import type { makeCard } from '../cards/makeCard.ts'
 import type { Stores } from '../database/undo.ts'
 import { jobStore } from '../job/job.ts'
 import { jobServices } from '../job/jobServices.ts'
+import { labelServices } from '../labels/labelServices.ts'
+import type { makeLabels } from '../labels/makeLabels.ts'
 import { learningServices } from '../learning/learningServices.ts'
 import { fixtureStore } from '../rack/fixture.ts'
 import { recordServices } from '../rack/recordServices.ts'
@@ -15,7 +17,8 @@ import { settingsServices, settingsStore } from '../settings/settings.ts'
 import type { makeTemplate } from '../template/makeTemplate.ts'
 import type { Blobs } from './blobs.ts'
 import { copyServices } from './copyServices.ts'
-import { type Draw, paperServices } from './paperServices.ts'
+import type { Draw } from './paperMaker.ts'
+import { paperServices } from './paperServices.ts'
 import type { Workshop } from './workshop.ts'
 import { changeServices, workshopServices } from './workshopServices.ts'
 
@@ -35,10 +38,14 @@ export interface Makers {
   readonly solveJob: SolveJob
   readonly makeCard: Draw<Parameters<typeof makeCard>>
   readonly makeTemplate: Draw<Parameters<typeof makeTemplate>>
+  readonly makeLabels: Draw<Parameters<typeof makeLabels>>
 }
 
 /** Every call's work, on one workshop. */
-export const createServices = (workshop: Workshop, { blobs, solveJob, makeCard, makeTemplate }: Makers): Services => {
+export const createServices = (
+  workshop: Workshop,
+  { blobs, solveJob, makeCard, makeTemplate, makeLabels }: Makers,
+): Services => {
   const { desk } = workshop
   const tools = recordServices(desk, toolStore)
   const stations = recordServices(desk, stationStore)
@@ -64,5 +71,6 @@ export const createServices = (workshop: Workshop, { blobs, solveJob, makeCard, 
     ...workshopServices(workshop),
     ...copyServices(workshop),
     ...paperServices(desk, blobs, makeCard, makeTemplate),
+    ...labelServices(desk, blobs, makeLabels),
   }
 }

@@ -98,6 +98,7 @@ const makers = (changes: Partial<Makers>): Makers => ({
   solveJob: () => ok(markedReport),
   makeCard: async () => failed(problem('noCardHere')),
   makeTemplate: async () => failed(problem('noTemplateHere')),
+  makeLabels: async () => failed(problem('noLabelsHere')),
   ...changes,
 })
 
