@@ -6,6 +6,7 @@ import { takeTool } from '../app/storeJob.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { EmptyRack } from './EmptyRack.tsx'
 import { findTools } from './find.ts'
+import { LabelsWhenOpen } from './labels/LabelsSheet.tsx'
 import { Places } from './Places.tsx'
 import './rack.css'
 import { RackHead } from './RackHead.tsx'
@@ -45,6 +46,7 @@ export const RackScreen = () => {
           <p className="muted">{t('rack:chooseOne')}</p>
         )}
       </aside>
+      <LabelsWhenOpen />
       {sheet && <ToolSheet tool={sheet === 'edit' ? held : null} onChoose={choose} onClose={() => setSheet(null)} />}
     </div>
   )
