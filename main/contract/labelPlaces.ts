@@ -70,7 +70,7 @@ export const placesAt = (sheet: LabelSheet, position: number): LabelPlaces => {
   }
   const [besideMm, belowMm] = [code.xMm + codeMm + clearMm, code.yMm + codeMm + clearMm]
   const words = wide
-    ? { ...area, xMm: besideMm, widthMm: right - besideMm }
+    ? { xMm: besideMm, yMm: code.yMm, widthMm: right - besideMm, heightMm: foot - code.yMm }
     : { ...area, yMm: belowMm, heightMm: foot - belowMm }
   return { code, words }
 }

@@ -10,7 +10,7 @@ const PICTURE_SIZES_PX = [640, 1280, 2560] as const
 /** The square of a camera's picture that is read, over its shorter side. */
 export const SQUARE_SHARE = 0.8
 
-/** The reader is read itself only when something is to be read (130 kB). */
+/** The reader is read itself only when something is to be read (35 kB). */
 const loadReader = async () => (await import('qr/decode.js')).default
 
 const paperOf = (widthPx: number, heightPx: number) => {

@@ -28,7 +28,7 @@ const LabelsSheet = ({ items }: { readonly items: readonly LabelItem[] }) => {
   const [own, setOwn] = useState(!labelSheets.some((each) => each === sheet))
   const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set(items.map(({ id }) => id)))
   const [outlines, setOutlines] = useState(false)
-  const lines = useLines()
+  const lines = useLines(items)
   const chosen = lines.filter(({ id }) => ticked.has(id))
   const making = useMaking(closeLabels)
   const checked = checkSheet(sheet)

@@ -19,7 +19,7 @@ const OWN = 'own'
 export const OnWhat = ({ sheet, onTake, own, onOwn }: OnWhatProps) => {
   const t = useTexts()
   const name = useSheetName()
-  const value = own ? OWN : String(labelSheets.findIndex((each) => each === sheet))
+  const value = own ? OWN : String(labelSheets.indexOf(sheet))
   const choose = (chosen: string) => {
     onOwn(chosen === OWN)
     const listed = labelSheets[Number(chosen)]

@@ -1,6 +1,7 @@
+import { useMemo } from 'react'
 import type { LabelNoun } from '../../../main/contract/codes.ts'
 import type { LabelItem } from '../../../main/contract/labels.ts'
-import { type App, useApp } from '../../app/store.ts'
+import { useApp } from '../../app/store.ts'
 
 /** Something that can have a label. */
 export interface LabelLine extends LabelItem {
@@ -8,22 +9,21 @@ export interface LabelLine extends LabelItem {
   readonly name: string
 }
 
-const listOf: Readonly<Record<LabelNoun, (app: App) => readonly Omit<LabelLine, 'noun'>[]>> = {
-  tool: (app) => app.tools,
-  station: (app) => app.stations,
-  fixture: (app) => app.fixtures,
+/** @param asked what the sheet was opened for: it stands first @returns everything on the rack that can have a label */
+export const useLines = (asked: readonly LabelItem[]): readonly LabelLine[] => {
+  const tools = useApp((app) => app.tools)
+  const stations = useApp((app) => app.stations)
+  const fixtures = useApp((app) => app.fixtures)
+  const all = useMemo(
+    () => [...of('tool', tools), ...of('station', stations), ...of('fixture', fixtures)],
+    [tools, stations, fixtures],
+  )
+  const ids = new Set(asked.map(({ id }) => id))
+  return [...all.filter(({ id }) => ids.has(id)), ...all.filter(({ id }) => !ids.has(id))]
 }
 
-/** @returns everything on the rack that can have a label, stations and fixtures after the tools */
-export const useLines = (): readonly LabelLine[] => {
-  useApp((app) => app.tools)
-  useApp((app) => app.stations)
-  useApp((app) => app.fixtures)
-  const app = useApp.getState()
-  return (Object.keys(listOf) as LabelNoun[]).flatMap((noun) =>
-    listOf[noun](app).map(({ id, code, name }) => ({ noun, id, code, name })),
-  )
-}
+const of = (noun: LabelNoun, records: readonly Omit<LabelLine, 'noun'>[]): readonly LabelLine[] =>
+  records.map(({ id, code, name }) => ({ noun, id, code, name }))
 
 const folded = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase()
 
