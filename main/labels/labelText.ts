@@ -6,6 +6,8 @@ import type { LabelFacts } from './labelFacts.ts'
 const LEAST_WORDS_MM = 2
 /** Height of a row of words over their size; a little more than paragraphs take. */
 const LEADING = 1.2
+/** Left free under the code, over its height. */
+const CODE_GAP = 0.08
 const MOST_NAME_LINES = 2
 /** Width of the drawn iron over its height. */
 const IRON_WIDTH = 0.62
@@ -30,7 +32,8 @@ const iron = (sheet: Sheet, xMm: number, yMm: number, heightMm: number, dot: 'le
 export const labelText = (sheet: Sheet, box: Box, facts: LabelFacts): void => {
   const codeMm = sized(CODE, box.heightMm, 2.5)
   codeRow(sheet, box, codeMm, facts)
-  words(sheet, { ...box, yMm: box.yMm + codeMm, heightMm: box.heightMm - codeMm }, box.heightMm, facts)
+  const takenMm = codeMm * (1 + CODE_GAP)
+  words(sheet, { ...box, yMm: box.yMm + takenMm, heightMm: box.heightMm - takenMm }, box.heightMm, facts)
 }
 
 const codeRow = (sheet: Sheet, { xMm, yMm, widthMm }: Box, codeMm: number, { code, dot }: LabelFacts): void => {

@@ -176,7 +176,7 @@ describe('a page of labels', () => {
     const items = layOutLabels([factsAt(0)], sheet, 1, false, typefaces)[0]?.items ?? []
     const words = items.flatMap((item) => (item.kind === 'text' ? [item.text] : []))
     expect(words.join(' ')).toBe('14 Low-angle jack iron 57.0 × 3.2 mm')
-    expect(boxOf(items.find((item) => item.kind === 'text') as Item).heightMm).toBeGreaterThan(10)
+    expect(boxOf(items.find((item) => item.kind === 'text') as Item).heightMm).toBeGreaterThan(9)
     const [outline, dot] = items.filter((item) => item.kind === 'shape' && !isCode(item)).map(boxOf) as [Box, Box]
     expect(dot.xMm + dot.widthMm / 2).toBeLessThan(outline.xMm + outline.widthMm / 2)
   })
