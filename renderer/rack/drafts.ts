@@ -59,6 +59,8 @@ export const newTool: Partial<ToolDraft> = {
   bevelSide: 'down',
   bevelAngleDeg: 25,
   honedBevelDeg: 30,
+  taperDeg: 0,
+  condition: 'good',
   backBevelDeg: 0,
   projectionMm: 130,
   reliefMm: 0.1,
