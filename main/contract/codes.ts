@@ -2,7 +2,12 @@
  * Short codes, as painted on a rack and printed on labels: given once, never again. Tools carry a bare number, the rest a
  * letter before it, so that a code alone says what it is the code of.
  */
-const codeLetters = { tool: '', station: 'S', fixture: 'F', job: 'J', benchLog: 'L' } as const
+const codeLetters = {
+  ...{ tool: '', station: 'S', fixture: 'F', job: 'J', benchLog: 'L' },
+  ...{ place: 'P', person: 'N', loan: 'B', happening: 'H', dressing: 'D', photo: 'I' },
+  ...{ purpose: 'U', ownField: 'O', keptFilter: 'K', toolTemplate: 'T' },
+  ...{ stocktake: 'C', sighting: 'V', queueEntry: 'Q' },
+} as const
 
 export type CodedNoun = keyof typeof codeLetters
 
@@ -14,7 +19,7 @@ export const codeOf = (noun: CodedNoun, number: number): string =>
   codeLetters[noun] === '' ? String(number).padStart(FIGURES_OF_TOOL, '0') : `${codeLetters[noun]}${number}`
 
 /** Nouns that carry labels and can be opened by their code. A new one is a line here, in main/labels and in renderer/scan. */
-export const labelNouns = ['tool', 'station', 'fixture'] as const
+export const labelNouns = ['tool', 'station', 'fixture', 'place'] as const
 export type LabelNoun = (typeof labelNouns)[number]
 
 /** A code, and what it is the code of. */

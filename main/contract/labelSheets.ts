@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { type Quantity, quantities } from '../../geometry/quantities.ts'
+import { within } from './record.ts'
 
 /** Paper that labels come on (mm): A4 and A5 by ISO 216, Letter 8.5 x 11 in; a single label is its own paper. */
 export const papers = {
@@ -10,7 +11,6 @@ export const papers = {
 
 export const paperNames = ['a4', 'a5', 'letter', 'single'] as const
 
-const within = ({ min, max }: Quantity) => z.number().min(min).max(max)
 const count = ({ min, max }: Quantity) => z.int().min(min).max(max)
 const { label } = quantities
 

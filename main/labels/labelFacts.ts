@@ -3,9 +3,12 @@ import { quantities } from '../../geometry/quantities.ts'
 import type { LabelNoun } from '../contract/codes.ts'
 import type { Fixture, Settings, Station, Tool } from '../contract/entities.ts'
 import { figure, joined } from '../contract/figures.ts'
+import type { Place } from '../contract/people.ts'
 import type { CodedStore } from '../database/recordStore.ts'
+import type { Database } from '../database/schema.ts'
 import { fixtureStore } from '../rack/fixture.ts'
 import { stationStore } from '../rack/station.ts'
+import { placeStore } from '../rack/stores.ts'
 import { toolStore } from '../rack/tool.ts'
 
 /** What stands on a label. Labels stay for years, so it is only what does not change with grinding or use. */
@@ -19,6 +22,7 @@ export interface LabelFacts {
 }
 
 interface Writing {
+  readonly db: Database
   readonly t: TFunction
   readonly lengthUnit: Settings['lengthUnit']
 }
@@ -26,13 +30,18 @@ interface Writing {
 /** How a noun's records come to their labels. */
 interface Labelled<T extends { readonly id: string; readonly code: string; readonly version: number }> {
   readonly store: CodedStore<T>
-  readonly factsOf: (record: T, writing: Writing) => LabelFacts
+  readonly factsOf: (record: T, writing: Writing) => LabelFacts | Promise<LabelFacts>
 }
 
 const sizeOf = ({ widthMm, thicknessMm }: Tool, { lengthUnit }: Writing): string => {
   const width = figure(widthMm, 'mm', quantities.blade.widthMm.decimals, lengthUnit)
   const thickness = figure(thicknessMm, 'mm', quantities.blade.thicknessMm.decimals, lengthUnit)
   return `${width.text} × ${joined(thickness)}`
+}
+
+const pathOf = async (db: Database, placeId: string): Promise<string> => {
+  const row = await db.selectFrom('placeChain').select('path').where('id', '=', placeId).executeTakeFirst()
+  return row?.path ?? ''
 }
 
 const tool: Labelled<Tool> = {
@@ -60,5 +69,13 @@ const fixture: Labelled<Fixture> = {
   }),
 }
 
+const place: Labelled<Place> = {
+  store: placeStore,
+  factsOf: async ({ code, name, parentId }, { db, t }) => {
+    const path = parentId === null ? '' : await pathOf(db, parentId)
+    return { code, name, line: path || t('labels:line.place'), dot: null }
+  },
+}
+
 /** Every noun that carries labels. */
-export const labelled = { tool, station, fixture } as const satisfies Record<LabelNoun, unknown>
+export const labelled = { tool, station, fixture, place } as const satisfies Record<LabelNoun, unknown>

@@ -32,7 +32,7 @@ const factsOf = async (db: Database, items: readonly LabelItem[]): Promise<Resul
     const { store, factsOf: write } = labelled[noun]
     const record = await needRecord(db, store as CodedStore<never>, id, `items.${i}`)
     if (!record.ok) return record
-    facts.push(write(record.value, { t, lengthUnit }))
+    facts.push(await write(record.value, { db, t, lengthUnit }))
   }
   return ok(facts)
 }

@@ -6,6 +6,7 @@ import { openCode } from '../scan/openCode.ts'
 import { ScanSheet } from '../scan/ScanSheet.tsx'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import { CopiesSheet } from './copies/CopiesSheet.tsx'
+import { findTyped, useFinding } from './finding.ts'
 import { HistorySheet } from './history/HistorySheet.tsx'
 import { openLabels } from './labels/useLabels.ts'
 
@@ -33,7 +34,7 @@ export const RackHead = ({ typed, onType, onAdd }: RackHeadProps) => {
           placeholder={t('rack:find')}
           value={typed}
           onChange={(event) => onType(event.target.value)}
-          onKeyDown={(event) => event.key === 'Enter' && void openTyped(typed, onType)}
+          onKeyDown={(event) => event.key === 'Enter' && void openTyped(typed)}
         />
         <button type="button" className="key" onClick={onAdd}>
           {t('rack:add')}
@@ -48,11 +49,12 @@ export const RackHead = ({ typed, onType, onAdd }: RackHeadProps) => {
 }
 
 /** Opens what a code stands for; words that are no code go on finding. */
-const openTyped = async (typed: string, onType: (typed: string) => void): Promise<void> => {
+const openTyped = async (typed: string): Promise<void> => {
   if (readTypedOrMark(typed) === null) return
   const opened = await openCode(typed)
-  if (opened.ok) onType('')
-  else if (opened.problems[0]) sayProblem(opened.problems[0])
+  if (!opened.ok) return opened.problems[0] && sayProblem(opened.problems[0])
+  // A place has put its own words there.
+  if (useFinding.getState().typed === typed) findTyped('')
 }
 
 /** What happened to the data since last time: a damaged file put aside, a copy that could not be written. */

@@ -5,6 +5,8 @@ import { go } from '../app/route.ts'
 import { say, useApp } from '../app/store.ts'
 import { takeTool } from '../app/storeJob.ts'
 import { call } from '../app/transport.ts'
+import { findTyped } from '../rack/finding.ts'
+import { placePath } from '../rack/placePath.ts'
 import { openPlace } from '../rack/placeSheet.ts'
 
 const openTool = ({ id }: FoundByCode): boolean => {
@@ -15,20 +17,30 @@ const openTool = ({ id }: FoundByCode): boolean => {
   return true
 }
 
-const openPlaceOf = ({ noun, id }: FoundByCode): boolean => {
+const openSheet = ({ noun, id }: FoundByCode): boolean => {
   go('rack', useApp.getState().tool?.code ?? null)
-  return noun !== 'tool' && openPlace(noun, id)
+  return (noun === 'station' || noun === 'fixture') && openPlace(noun, id)
+}
+
+/** What belongs in a place is found by the names on the way to it. */
+const openPlaceName = ({ id }: FoundByCode): boolean => {
+  const path = placePath(useApp.getState().places, id)
+  if (path === '') return false
+  findTyped(path)
+  go('rack', useApp.getState().tool?.code ?? null)
+  return true
 }
 
 /** What a code opens, a line a noun. Each answers whether the window knows the record yet. */
 const openers: Readonly<Record<LabelNoun, (found: FoundByCode) => boolean>> = {
   tool: openTool,
-  station: openPlaceOf,
-  fixture: openPlaceOf,
+  station: openSheet,
+  fixture: openSheet,
+  place: openPlaceName,
 }
 
 /**
- * Opens what a code stands for: a tool is taken in hand on the rack, a station or fixture shows its sheet.
+ * Opens what a code stands for: a tool is taken in hand on the rack, a station or fixture shows its sheet, a place what belongs there.
  *
  * @param text a code as typed, or a mark as read
  * @returns or why nothing could be opened

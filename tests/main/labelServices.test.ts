@@ -12,6 +12,7 @@ let bench: Bench
 let toolId: string
 let stationId: string
 let fixtureId: string
+let placeId: string
 
 beforeAll(async () => {
   const makeLabels = async (given: readonly unknown[]) => {
@@ -22,6 +23,8 @@ beforeAll(async () => {
   toolId = (await bench.done('tool.add', toolDraft)).value.id
   stationId = (await bench.done('station.add', stationDraft)).value.id
   fixtureId = (await bench.done('fixture.add', steeredDraft)).value.id
+  const parentId = (await bench.done('place.add', { name: 'Bench room' })).value.id
+  placeId = (await bench.done('place.add', { name: 'Drawer 3', parentId })).value.id
 })
 afterAll(async () => {
   await bench.workshop.close()
@@ -38,6 +41,7 @@ describe('code.find', () => {
     ['CW:01/J7', 'tool', 'Try plane iron'],
     ['s1', 'station', 'Wet wheel'],
     ['F1', 'fixture', 'Steered'],
+    ['p2', 'place', 'Drawer 3'],
   ])('knows “%s” as a %s', async (code, noun, name) => {
     expect(await bench.done('code.find', { code })).toMatchObject({ noun, name, removed: false })
   })
@@ -60,6 +64,7 @@ describe('label.make', () => {
       { noun: 'tool' as const, id: toolId },
       { noun: 'station' as const, id: stationId },
       { noun: 'fixture' as const, id: fixtureId },
+      { noun: 'place' as const, id: placeId },
     ]
     const made = await bench.done('label.make', { items, sheet, first: 5 })
     expect(drawn.slice(0, 2)).toEqual([
@@ -67,6 +72,7 @@ describe('label.make', () => {
         { code: '01', name: 'Try plane iron', line: '2.362 × 0.118\u00a0in', dot: 'left' },
         { code: 'S1', name: 'Wet wheel', line: 'station', dot: null },
         { code: 'F1', name: 'Steered', line: 'fixture, steered', dot: null },
+        { code: 'P2', name: 'Drawer 3', line: 'Bench room', dot: null },
       ],
       { sheet, first: 5, outlines: false },
     ])
