@@ -25,6 +25,7 @@ import {
   toolTemplateDraftSchema,
   toolTemplateSchema,
 } from './extras.ts'
+import { askedSchema, foundSchema, standingSchema } from './finding.ts'
 import { foundByCodeSchema, labelOrderSchema } from './labels.ts'
 import { learntSchema, stationRemovalSchema } from './learnt.ts'
 import { personDraftSchema, personSchema, placeDraftSchema, placeSchema } from './people.ts'
@@ -92,7 +93,10 @@ const recordCalls = <
   }
 
 export const calls = {
-  'tool.list': entry('query', z.strictObject({ search: z.string().max(200).default('') }), z.array(toolLineSchema)),
+  'tool.find': entry('query', askedSchema, foundSchema),
+  /** One tool by its id or its code; null where there is none. */
+  'tool.one': entry('query', z.union([byId, z.strictObject({ code: z.string().max(12) })]), toolLineSchema.nullable()),
+  'tool.standing': entry('query', nothing, standingSchema),
   'tool.add': entry('command', toolDraftSchema, changed(toolSchema)),
   'tool.edit': entry('command', z.strictObject({ ...seen, draft: toolDraftSchema }), changed(toolSchema)),
   'tool.remove': entry('command', z.strictObject(seen), changed(z.null())),

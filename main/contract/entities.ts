@@ -88,6 +88,9 @@ export const toolDraftSchema = z.strictObject({
 /** A tool of the rack. */
 export const toolSchema = toolDraftSchema.extend(record)
 
+/** Why an iron is due: something happened to its edge, it was honed so often, or so many days went by. */
+export const dueReasons = ['state', 'use', 'time'] as const
+
 /** A tool as the list shows it: with what its log, its loans and its place say. */
 export const toolLineSchema = toolSchema.extend({
   /** Names from the room to the drawer; empty: no place. */
@@ -104,6 +107,8 @@ export const toolLineSchema = toolSchema.extend({
   harmed: z.enum(['yes', 'no']),
   /** Relief last measured, mean of both corners. */
   measuredReliefMm: z.number().nullable(),
+  /** Why it is due; null: it is not. */
+  due: z.enum(dueReasons).nullable(),
 })
 
 /** Ways to measure where the bar stands: to the wheel's surface, or from over the wheel's highest point to the bar. */

@@ -14,14 +14,19 @@ CREATE VIEW placeChain AS SELECT p0.id AS id,
 FROM place p0 ${depths.map((d) => `LEFT JOIN place p${d} ON p${d}.id = p${d - 1}.parentId AND p${d}.deletedAt IS NULL`).join(' ')}
 WHERE p0.deletedAt IS NULL;`
 
-/** What a tool is found by: all its words, its place and whoever has it. */
+/** What a tool is found by: all its words, its kind's name, its place, whoever has it, and what its log notes. */
 const toolText = `
 CREATE VIEW toolText AS SELECT tool.id AS toolId,
-  tool.code || char(10) || tool.name || char(10) || tool.steel || char(10) || tool.note || char(10)
+  tool.code || char(10) || tool.name || char(10)
+  || coalesce((SELECT words FROM kindName WHERE kindName.kind = tool.kind), '') || char(10) || tool.steel || char(10) || tool.note || char(10)
   || coalesce((SELECT group_concat(value, char(10)) FROM json_each(tool.own)), '') || char(10)
   || coalesce((SELECT path FROM placeChain WHERE placeChain.id = tool.placeId), '') || char(10)
   || coalesce((SELECT person.name FROM loan JOIN person ON person.id = loan.personId
-    WHERE loan.toolId = tool.id AND loan.returnedAt IS NULL AND loan.deletedAt IS NULL), '') AS words
+    WHERE loan.toolId = tool.id AND loan.returnedAt IS NULL AND loan.deletedAt IS NULL), '') || char(10)
+  || coalesce((SELECT group_concat(note, char(10)) FROM benchLog
+    WHERE benchLog.toolId = tool.id AND note <> '' AND deletedAt IS NULL), '') || char(10)
+  || coalesce((SELECT group_concat(note, char(10)) FROM happening
+    WHERE happening.toolId = tool.id AND note <> '' AND deletedAt IS NULL), '') AS words
 FROM tool;`
 
 /** What log, loans and sightings say of a tool now. Everything is looked up for one tool, so that a trigger costs the same in a large file. */
@@ -46,6 +51,11 @@ FROM (SELECT id, coalesce((SELECT max(at) FROM benchLog
   WHERE toolId = tool.id AND deletedAt IS NULL AND stage = 'asGround'), '') AS groundAt FROM tool) AS known;`
 
 const keptTables = `
+CREATE TABLE kindName (kind TEXT PRIMARY KEY NOT NULL, words TEXT NOT NULL) STRICT;
+CREATE INDEX toolStanding ON tool (length(code), code) WHERE deletedAt IS NULL;
+CREATE INDEX toolByName ON tool (name COLLATE NOCASE) WHERE deletedAt IS NULL;
+CREATE INDEX toolByWidth ON tool (widthMm) WHERE deletedAt IS NULL;
+CREATE INDEX loanOut ON loan (dueBack) WHERE returnedAt IS NULL AND deletedAt IS NULL;
 CREATE TABLE toolState (toolId TEXT PRIMARY KEY NOT NULL REFERENCES tool (id),
   holderId TEXT REFERENCES person (id), dueBack TEXT, lastGroundAt TEXT, honings INTEGER NOT NULL DEFAULT 0,
   harmed TEXT NOT NULL DEFAULT 'no', measuredReliefMm REAL, lastSeenAt TEXT
@@ -73,7 +83,7 @@ CREATE TRIGGER toolAdded AFTER INSERT ON tool BEGIN
   INSERT INTO toolState (toolId) VALUES (NEW.id);
   INSERT INTO toolWords (toolId, words) SELECT toolId, words FROM toolText WHERE toolId = NEW.id;
 END;
-CREATE TRIGGER toolChanged AFTER UPDATE OF name, steel, note, own, placeId ON tool BEGIN ${renewWords('toolId = NEW.id')} END;
+CREATE TRIGGER toolChanged AFTER UPDATE OF name, kind, steel, note, own, placeId ON tool BEGIN ${renewWords('toolId = NEW.id')} END;
 ${['benchLog', 'happening', 'loan', 'sighting']
   .flatMap((noun) =>
     ['INSERT', 'UPDATE'].map(
@@ -84,6 +94,18 @@ ${['benchLog', 'happening', 'loan', 'sighting']
     ),
   )
   .join('\n')}
+${['benchLog', 'happening']
+  .flatMap((noun) => [
+    `CREATE TRIGGER ${noun}Noted AFTER INSERT ON ${noun} WHEN NEW.note <> '' BEGIN ${renewWords('toolId = NEW.toolId')} END;`,
+    `CREATE TRIGGER ${noun}NoteChanged AFTER UPDATE ON ${noun} WHEN NEW.note <> '' OR OLD.note <> '' BEGIN ${renewWords('toolId = NEW.toolId')} END;`,
+  ])
+  .join('\n')}
+CREATE TRIGGER kindNamed AFTER INSERT ON kindName BEGIN
+  ${renewWords('toolId IN (SELECT id FROM tool WHERE kind = NEW.kind)')}
+END;
+CREATE TRIGGER kindRenamed AFTER UPDATE ON kindName BEGIN
+  ${renewWords('toolId IN (SELECT id FROM tool WHERE kind = NEW.kind)')}
+END;
 CREATE TRIGGER placeChanged AFTER UPDATE ON place BEGIN
   ${renewWords(
     `toolId IN (SELECT tool.id FROM tool WHERE placeId = NEW.id OR placeId IN

@@ -138,6 +138,7 @@ export interface Tables {
   readonly toolWords: ToolWordsRow
   readonly toolSearch: { readonly rowid: number; readonly words: string }
   readonly placeChain: PlaceChainRow
+  readonly kindName: { readonly kind: string; readonly words: string }
   readonly settings: SettingsRow
   readonly change: ChangeRow
   readonly codeCounter: CodeCounterRow

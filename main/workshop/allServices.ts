@@ -9,6 +9,7 @@ import { jobServices } from '../job/jobServices.ts'
 import { labelServices } from '../labels/labelServices.ts'
 import type { makeLabels } from '../labels/makeLabels.ts'
 import { learningServices } from '../learning/learningServices.ts'
+import { findTools, oneTool, standingOf } from '../rack/findTools.ts'
 import { fixtureStore } from '../rack/fixture.ts'
 import { named, recordServices } from '../rack/recordServices.ts'
 import { stationStore } from '../rack/station.ts'
@@ -27,7 +28,7 @@ import {
   stocktakeStore,
   toolTemplateStore,
 } from '../rack/stores.ts'
-import { findTools, toolStore } from '../rack/tool.ts'
+import { toolStore } from '../rack/tool.ts'
 import type { Services } from '../services.ts'
 import { settingsServices, settingsStore } from '../settings/settings.ts'
 import type { makeTemplate } from '../template/makeTemplate.ts'
@@ -76,9 +77,13 @@ export const createServices = (
   { blobs, solveJob, makeCard, makeTemplate, makeLabels }: Makers,
 ): Services => {
   const { desk } = workshop
+  const now = () => desk.now().toISOString()
+  const { list: _, ...toolCommands } = recordServices(desk, toolStore)
   return {
-    ...named('tool', recordServices(desk, toolStore)),
-    'tool.list': async ({ search }) => ok(await desk.access.read((db) => findTools(db, search))),
+    ...named('tool', toolCommands),
+    'tool.find': async (asked) => ok(await desk.access.read((db) => findTools(db, asked, now()))),
+    'tool.one': async (which) => ok(await desk.access.read((db) => oneTool(db, which, now()))),
+    'tool.standing': async () => ok(await desk.access.read((db) => standingOf(db, now()))),
     ...named('station', recordServices(desk, stationStore)),
     ...named('fixture', recordServices(desk, fixtureStore)),
     ...named('place', recordServices(desk, placeStore)),

@@ -5,6 +5,7 @@ import { type Access, createAccess } from '../database/access.ts'
 import type { Desk } from '../database/desk.ts'
 import { faultText } from '../database/fault.ts'
 import { type OpenDatabase, openDatabase } from '../database/open.ts'
+import { noteKindNames } from '../rack/kindNames.ts'
 import { chosenRack, noteChoice, type RackName, rackPath } from './choice.ts'
 import { fillDemo } from './demo.ts'
 
@@ -76,7 +77,9 @@ const openRack = async (options: WorkshopOptions, rack: RackName): Promise<Resul
   const path = rackPath(options.dataDir, rack)
   finishGoingBack(path)
   const opened = openDatabase(path, { now: options.now(), log: options.log })
-  if (!opened.ok || rack !== 'demo') return opened
+  if (!opened.ok) return opened
+  await noteKindNames(opened.value.db)
+  if (rack !== 'demo') return opened
   const filled = await fillDemo(deskOf(options, createAccess(opened.value)))
   if (filled.ok) return opened
   await opened.value.close()

@@ -9,7 +9,7 @@ import { partOf, parts } from './parts.ts'
 import { go, type Screen, screens, useRoute } from './route.ts'
 import { StatusLine } from './StatusLine.tsx'
 import { sayNothing, useApp } from './store.ts'
-import { openJob, takeTool } from './storeJob.ts'
+import { openJob, takeByCode } from './storeJob.ts'
 import { hear, loadAll, undo } from './storeRack.ts'
 import { transport } from './transport.ts'
 import { Unbroken } from './Unbroken.tsx'
@@ -88,12 +88,12 @@ const useHost = (): void =>
 /** The tool in the address is the tool in hand, and its job is opened on every screen that needs it. */
 const useToolOfAddress = (): void => {
   const { screen, code, part } = useRoute()
-  const tool = useApp((app) => app.tools.find((each) => each.code === code) ?? null)
+  const ready = useApp((app) => app.ready)
   const held = useApp((app) => app.tool)
   const hasJob = useApp((app) => app.job !== null)
   useEffect(() => {
-    if (tool) takeTool(tool)
-  }, [tool])
+    if (ready && code !== null) void takeByCode(code)
+  }, [ready, code])
   useEffect(() => {
     if (code === null && held) go(screen, held.code, part)
   }, [code, held, part, screen])

@@ -6,6 +6,7 @@ import type { PlanAnswer } from '../../geometry/solveJob.ts'
 import type { CallOutput } from '../../main/contract/calls.ts'
 import type { Fixture, JobRecord, Settings, Station, Tool, ToolLine } from '../../main/contract/entities.ts'
 import type { OwnField, Purpose } from '../../main/contract/extras.ts'
+import type { Standing } from '../../main/contract/finding.ts'
 import type { Person, Place } from '../../main/contract/people.ts'
 
 /** One sentence in the status line; a change carries its undo with it. */
@@ -36,7 +37,11 @@ export interface App {
   readonly trouble: Problem | null
   readonly workshop: CallOutput<'workshop.get'> | null
   readonly settings: Settings
+  /** The first tools of the rack by code, for other screens to choose from; the rack itself asks for what it shows. */
   readonly tools: readonly ToolLine[]
+  readonly standing: Standing
+  /** Counts changes of tools and of what their list tells, by whomever: what was found is found again. */
+  readonly rackChanges: number
   readonly stations: readonly Station[]
   readonly fixtures: readonly Fixture[]
   readonly places: readonly Place[]
@@ -76,6 +81,8 @@ export const useApp = create<App>()(() => ({
   workshop: null,
   settings: { lengthUnit: 'mm', theme: 'system', singleKeys: 'on', stayAwake: 'on' },
   tools: [],
+  standing: { tools: 0, curved: 0, lent: 0, overdue: 0, due: 0 },
+  rackChanges: 0,
   stations: [],
   fixtures: [],
   places: [],

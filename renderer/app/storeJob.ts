@@ -22,6 +22,13 @@ export const takeTool = (tool: Tool): void => {
   useApp.setState({ tool })
 }
 
+/** Takes the tool of a code in hand; one that is not there leaves the hands as they are. */
+export const takeByCode = async (code: string): Promise<void> => {
+  if (useApp.getState().tool?.code === code) return
+  const found = await call('tool.one', { code })
+  if (found.ok && found.value) takeTool(found.value)
+}
+
 const readJob = async (): Promise<void> => {
   const { tool } = useApp.getState()
   if (!tool) return
@@ -51,9 +58,11 @@ const holdJob = (record: JobRecord): void => {
 
 /** Looks at tool and job again, after records that they rest on changed. */
 export const refreshJob = async (): Promise<void> => {
-  const { job, tool, tools } = useApp.getState()
+  const { job, tool } = useApp.getState()
   if (!tool) return
-  const now = tools.find(({ id }) => id === tool.id)
+  const found = await call('tool.one', { id: tool.id })
+  if (!found.ok || useApp.getState().tool?.id !== tool.id) return
+  const now = found.value
   if (!now) return emptyHands()
   useApp.setState({ tool: now })
   if (job) await openJob()

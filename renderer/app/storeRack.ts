@@ -12,7 +12,6 @@ export interface Seen {
 }
 
 const listCalls = {
-  tool: 'tool.list',
   station: 'station.list',
   fixture: 'fixture.list',
   place: 'place.list',
@@ -21,7 +20,6 @@ const listCalls = {
   ownField: 'ownField.list',
 } as const
 const listKeys = {
-  tool: 'tools',
   station: 'stations',
   fixture: 'fixtures',
   place: 'places',
@@ -53,13 +51,19 @@ const renewLog = (): void => useApp.setState(({ logChanges }) => ({ logChanges: 
 export const loadAll = async (): Promise<void> => {
   const lists = (['station', 'fixture', 'place', 'person', 'purpose', 'ownField'] as const).map(loadList)
   await Promise.all([loadSettings(), loadWorkshop(), ...lists])
-  await loadList('tool')
+  await loadTools()
   renewLog()
   useApp.setState({ ready: true })
 }
 
 /** The list of tools tells of these as well. */
-const loadTools = () => loadList('tool')
+const loadTools = async (): Promise<void> => {
+  const [found, standing] = await Promise.all([call('tool.find', {}), call('tool.standing', {})])
+  if (!found.ok) return useApp.setState({ trouble: found.problems[0] ?? null })
+  useApp.setState(({ rackChanges }) => ({ tools: found.value.tools, trouble: null, rackChanges: rackChanges + 1 }))
+  if (standing.ok) useApp.setState({ standing: standing.value })
+  await refreshJob()
+}
 const withTools = (noun: keyof typeof listCalls) => async (): Promise<void> => {
   await loadList(noun)
   await loadTools()

@@ -77,17 +77,14 @@ const Standing = () => {
   const t = useTexts()
   const [copies, setCopies] = useState(false)
   const [history, setHistory] = useState(false)
-  const tools = useApp((app) => app.tools)
+  const { tools, curved, lent, due } = useApp((app) => app.standing)
   const workshop = useApp((app) => app.workshop)
-  const lent = tools.filter(({ holder }) => holder !== '').length
-  const curved = tools.filter(({ reliefMm }) => reliefMm > 0).length
   const demo = workshop?.rack !== 'own'
   return (
     <div className="rack-standing">
       <p className="sentence">
-        {t('rack:standing.tools', { count: tools.length })}{' '}
-        {tools.length > 0 && t('rack:standing.curved', { count: curved })}{' '}
-        {lent > 0 && t('rack:standing.lent', { count: lent })}
+        {t('rack:standing.tools', { count: tools })} {tools > 0 && t('rack:standing.curved', { count: curved })}{' '}
+        {due > 0 && t('rack:standing.due', { count: due })} {lent > 0 && t('rack:standing.lent', { count: lent })}
       </p>
       <p className="rack-demo">
         <span className="muted">{t(demo ? 'rack:demo' : 'rack:own')}</span>

@@ -5,15 +5,16 @@ import { useApp } from '../app/store.ts'
 import { takeTool } from '../app/storeJob.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { EmptyRack } from './EmptyRack.tsx'
-import { findTools } from './find.ts'
 import { findTyped, useFinding } from './finding.ts'
 import { LabelsWhenOpen } from './labels/LabelsSheet.tsx'
+import { Narrowing } from './Narrowing.tsx'
 import { Places } from './Places.tsx'
 import './rack.css'
 import { RackHead } from './RackHead.tsx'
 import { ToolDetail } from './ToolDetail.tsx'
 import { ToolSheet } from './ToolSheet.tsx'
 import { ToolTable } from './ToolTable.tsx'
+import { useFound } from './useFound.ts'
 
 /** Takes a tool in hand and says so in the address. */
 const choose = (tool: Tool): void => {
@@ -24,20 +25,21 @@ const choose = (tool: Tool): void => {
 /** Rack: every edge tool, the one in hand beside the list, and the stations and fixtures that serve them. */
 export const RackScreen = () => {
   const t = useTexts()
-  const tools = useApp((app) => app.tools)
+  const none = useApp((app) => app.ready && app.standing.tools === 0)
   const held = useApp((app) => app.tool)
-  const typed = useFinding((finding) => finding.typed)
+  const { typed, ...asked } = useFinding()
+  const { rows, see } = useFound({ search: typed, ...asked })
   const [sheet, setSheet] = useState<'add' | 'edit' | null>(null)
-  const found = findTools(tools, typed, (kind) => t(`common:toolKind.${kind}`))
   return (
     <div className="rack">
       <section className="rack-list" aria-label={t('rack:list')}>
         <RackHead typed={typed} onType={findTyped} onAdd={() => setSheet('add')} />
-        {tools.length === 0 ? (
-          <EmptyRack onAdd={() => setSheet('add')} />
-        ) : (
-          <ToolTable tools={found} held={held} onChoose={choose} onPlan={(tool) => go('plan', tool.code)} />
+        {none && <EmptyRack onAdd={() => setSheet('add')} />}
+        {!none && <Narrowing />}
+        {!none && rows && (
+          <ToolTable rows={rows} see={see} held={held} onChoose={choose} onPlan={(tool) => go('plan', tool.code)} />
         )}
+        {rows?.more && <p className="muted">{t('rack:moreFound', { count: rows.total })}</p>}
         <Places />
       </section>
       <aside className="rack-detail" aria-label={t('rack:detail')}>

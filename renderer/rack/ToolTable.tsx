@@ -1,99 +1,153 @@
 import { type KeyboardEvent, useEffect, useRef } from 'react'
-import type { Tool, ToolLine } from '../../main/contract/entities.ts'
-import { IronMark } from '../ui/IronMark.tsx'
+import type { Tool } from '../../main/contract/entities.ts'
+import type { SortColumn } from '../../main/contract/finding.ts'
 import { useTexts } from '../ui/texts.tsx'
-import { useFigures } from '../ui/useFigure.ts'
+import { sortBy, useFinding } from './finding.ts'
+import { ToolCells } from './ToolCells.tsx'
 import './toolTable.css'
+import type { FoundTools, Rows } from './useFound.ts'
+import { useInSight } from './useInSight.ts'
 
 interface ToolTableProps {
-  readonly tools: readonly ToolLine[]
+  readonly rows: Rows
+  readonly see: FoundTools['see']
   readonly held: Tool | null
   readonly onChoose: (tool: Tool) => void
   readonly onPlan: (tool: Tool) => void
 }
 
-const columns = ['code', 'tool', 'size', 'seat', 'bevel', 'projection', 'relief', 'where'] as const
+/** Columns, in order, with what each sorts by. */
+const columns = {
+  code: 'code',
+  tool: 'name',
+  size: 'widthMm',
+  seat: 'seatAngleDeg',
+  bevel: 'bevelAngleDeg',
+  projection: 'projectionMm',
+  relief: 'reliefMm',
+  ground: 'lastGroundAt',
+  honed: 'honings',
+  where: 'place',
+  due: 'due',
+} as const satisfies Record<string, SortColumn>
+
+/** Rows that Page Up and Page Down go by. */
+const PAGE_ROWS = 15
+
 const keyMoves: Record<string, (row: number, last: number) => number> = {
   ArrowDown: (row, last) => Math.min(row + 1, last),
   ArrowUp: (row) => Math.max(row - 1, 0),
+  PageDown: (row, last) => Math.min(row + PAGE_ROWS, last),
+  PageUp: (row) => Math.max(row - PAGE_ROWS, 0),
   Home: () => 0,
   End: (_row, last) => last,
 }
 
 /** The tools, one a row. Arrow keys go from row to row and take the tool in hand; Enter plans it. */
-export const ToolTable = ({ tools, held, onChoose, onPlan }: ToolTableProps) => {
+export const ToolTable = ({ rows, see, held, onChoose, onPlan }: ToolTableProps) => {
   const t = useTexts()
   const body = useRef<HTMLTableSectionElement>(null)
-  const key = (event: KeyboardEvent, row: number) => {
-    const tool = tools[row]
-    if (event.key === 'Enter' && tool) return onPlan(tool)
-    const next = keyMoves[event.key]?.(row, tools.length - 1)
-    const to = next === undefined ? undefined : tools[next]
-    if (next === undefined || !to) return
-    event.preventDefault()
-    onChoose(to)
-    body.current?.rows[next]?.focus()
+  /** The row that a key asked for, until it is there to be taken in hand. */
+  const asked = useRef<number | null>(null)
+  const { scroll, first, last, aboveRows, belowRows, bring, many } = useInSight(rows.total, see)
+  const rowAt = (row: number) => body.current?.querySelector<HTMLElement>(`[data-row="${row}"]`)
+  const take = (row: number) => {
+    const tool = rows.at.get(row)
+    asked.current = tool ? null : row
+    bring(row)
+    if (!tool) return see(row, row)
+    onChoose(tool)
+    requestAnimationFrame(() => rowAt(row)?.focus())
   }
-  const tabRow = Math.max(
-    0,
-    tools.findIndex(({ id }) => id === held?.id),
-  )
+  const key = (event: KeyboardEvent, row: number) => {
+    const tool = rows.at.get(row)
+    if (event.key === 'Enter' && tool) return onPlan(tool)
+    const next = keyMoves[event.key]?.(row, rows.total - 1)
+    if (next === undefined) return
+    event.preventDefault()
+    take(next)
+  }
+  // biome-ignore lint/correctness/useExhaustiveDependencies: rows that have come are the trigger
+  useEffect(() => {
+    if (asked.current !== null && rows.at.has(asked.current)) take(asked.current)
+  }, [rows])
   // A tool taken in hand elsewhere, or just added, is shown.
   const heldId = held?.id
   useEffect(() => {
     if (heldId) body.current?.querySelector('[aria-selected="true"]')?.scrollIntoView({ block: 'nearest' })
   }, [heldId])
-  if (tools.length === 0) return <p className="rack-none">{t('rack:noneFound')}</p>
+  if (rows.total === 0) return <p className="rack-none">{t('rack:noneFound')}</p>
+  const shown = Array.from({ length: last - first + 1 }, (_, k) => first + k)
+  const heldRow = shown.find((row) => rows.at.get(row)?.id === heldId)
   return (
-    <div className="rack-scroll">
+    <div className={many ? 'rack-scroll rack-many' : 'rack-scroll'} ref={scroll}>
       {/* biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: rows are gone through by arrow keys, as in a grid */}
-      <table className="tools" role="grid" aria-label={t('rack:list')}>
-        <thead>
-          <tr>
-            {columns.map((column) => (
-              <th key={column} scope="col" data-column={column}>
-                {t(`rack:column.${column}`)}
-              </th>
-            ))}
-          </tr>
-        </thead>
+      <table className="tools" role="grid" aria-label={t('rack:list')} aria-rowcount={rows.total + 1}>
+        <TableHead />
         <tbody ref={body}>
-          {tools.map((tool, row) => (
-            <tr
-              key={tool.id}
-              tabIndex={row === tabRow ? 0 : -1}
-              aria-selected={tool.id === held?.id}
-              onClick={() => onChoose(tool)}
-              onDoubleClick={() => onPlan(tool)}
-              onKeyDown={(event) => key(event, row)}
-            >
-              <ToolCells tool={tool} />
-            </tr>
-          ))}
+          <Spacer rows={aboveRows} />
+          {shown.map((row) => {
+            const tool = rows.at.get(row)
+            return (
+              <tr
+                key={tool?.id ?? row}
+                data-row={row}
+                aria-rowindex={row + 2}
+                tabIndex={row === (heldRow ?? first) ? 0 : -1}
+                aria-selected={tool !== undefined && tool.id === heldId}
+                onClick={() => tool && onChoose(tool)}
+                onDoubleClick={() => tool && onPlan(tool)}
+                onKeyDown={(event) => key(event, row)}
+              >
+                {tool ? <ToolCells tool={tool} /> : <NotYet />}
+              </tr>
+            )
+          })}
+          <Spacer rows={belowRows} />
         </tbody>
       </table>
     </div>
   )
 }
 
-const ToolCells = ({ tool }: { readonly tool: ToolLine }) => {
+const TableHead = () => {
   const t = useTexts()
-  const figures = useFigures()
-  const { widthMm, thicknessMm, seatAngleDeg, bevelAngleDeg, projectionMm, reliefMm } = tool
-  const size = `${figures.of('blade.widthMm', widthMm).text} × ${figures.of('blade.thicknessMm', thicknessMm).text}`
-  const where = [tool.place, tool.holder].filter(Boolean).join(', ')
+  const { sort, descending } = useFinding()
   return (
-    <>
-      <td data-column="code">
-        <IronMark dot={tool.dotCorner} /> {tool.code}
-      </td>
-      <td data-column="tool">{tool.name}</td>
-      <td data-column="size">{size}</td>
-      <td data-column="seat">{seatAngleDeg === null ? '' : figures.of('blade.seatAngleDeg', seatAngleDeg).text}</td>
-      <td data-column="bevel">{figures.of('aim.bevelAngleDeg', bevelAngleDeg).text}</td>
-      <td data-column="projection">{figures.of('aim.projectionMm', projectionMm).text}</td>
-      <td data-column="relief">{reliefMm === 0 ? t('rack:square') : figures.of('aim.reliefMm', reliefMm).text}</td>
-      <td data-column="where">{where}</td>
-    </>
+    <thead>
+      <tr aria-rowindex={1}>
+        {Object.entries(columns).map(([column, by]) => (
+          <th
+            key={column}
+            scope="col"
+            data-column={column}
+            aria-sort={sort === by ? (descending ? 'descending' : 'ascending') : undefined}
+          >
+            <button type="button" className="word" onClick={() => sortBy(by)}>
+              {t(`rack:column.${column}`)}
+            </button>
+          </th>
+        ))}
+      </tr>
+    </thead>
   )
 }
+
+/** A row that is still being read. */
+const NotYet = () => {
+  const t = useTexts()
+  return (
+    <td colSpan={Object.keys(columns).length} className="muted">
+      {t('rack:reading')}
+    </td>
+  )
+}
+
+/** Room of the rows that are out of sight. */
+const Spacer = ({ rows }: { readonly rows: number }) =>
+  rows === 0 ? null : (
+    // biome-ignore lint/a11y/noAriaHiddenOnFocusable: an empty row takes no focus
+    <tr aria-hidden="true" className="out-of-sight">
+      <td colSpan={Object.keys(columns).length} style={{ '--rows': rows } as object} />
+    </tr>
+  )

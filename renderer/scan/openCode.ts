@@ -9,8 +9,9 @@ import { findTyped } from '../rack/finding.ts'
 import { placePath } from '../rack/placePath.ts'
 import { openPlace } from '../rack/placeSheet.ts'
 
-const openTool = ({ id }: FoundByCode): boolean => {
-  const tool = useApp.getState().tools.find((each) => each.id === id)
+const openTool = async ({ id }: FoundByCode): Promise<boolean> => {
+  const found = await call('tool.one', { id })
+  const tool = found.ok ? found.value : null
   if (!tool) return false
   takeTool(tool)
   go('rack', tool.code)
@@ -32,7 +33,7 @@ const openPlaceName = ({ id }: FoundByCode): boolean => {
 }
 
 /** What a code opens, a line a noun. Each answers whether the window knows the record yet. */
-const openers: Readonly<Record<LabelNoun, (found: FoundByCode) => boolean>> = {
+const openers: Readonly<Record<LabelNoun, (found: FoundByCode) => boolean | Promise<boolean>>> = {
   tool: openTool,
   station: openSheet,
   fixture: openSheet,
@@ -51,7 +52,7 @@ export const openCode = async (text: string): Promise<Result<null>> => {
   const found = answer.value
   if (found === null) return failed(problem('codeUnknown', '', { code: text.trim() }))
   if (found.removed) return failed(problem('codeRemoved', '', { code: found.code, name: found.name }))
-  if (!openers[found.noun](found)) return failed(problem('noLongerThere'))
+  if (!(await openers[found.noun](found))) return failed(problem('noLongerThere'))
   say(`scan:opened.${found.noun}`, { code: found.code, name: found.name })
   return ok(null)
 }

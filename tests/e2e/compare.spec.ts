@@ -98,8 +98,8 @@ test('another iron, its end, and what goes wrong with it: each said, the own job
       const body = JSON.stringify({ callId: crypto.randomUUID(), name, input })
       return (await fetch('/call', { method: 'POST', headers, body })).json()
     }
-    const { value } = await call('tool.list', {})
-    const { id, version } = value.find(({ code }: { code: string }) => code === '04')
+    const { value } = await call('tool.find', {})
+    const { id, version } = value.tools.find(({ code }: { code: string }) => code === '04')
     return call('tool.remove', { id, version })
   })
   await expect(panel(app).getByRole('alert')).toContainText('It is no longer there')

@@ -6,7 +6,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { type Copy, copyPath, listCopies } from '../../main/backup/copies.ts'
 import { bringBeside, changePlaces, finishGoingBack } from '../../main/backup/goBack.ts'
 import { copiesToDrop } from '../../main/backup/retention.ts'
-import { type Bench, codesOf, openOwnBench, temporaryFolder, toolDraft } from './support.ts'
+import { type Bench, codesOf, openOwnBench, temporaryFolder, toolDraft, toolsOf } from './support.ts'
 
 let place: ReturnType<typeof temporaryFolder>
 let bench: Bench
@@ -20,7 +20,7 @@ afterEach(async () => {
 })
 
 const path = () => join(place.folder, 'own.db')
-const names = async () => (await bench.done('tool.list', {})).map(({ name }) => name)
+const names = async () => (await toolsOf(bench)).map(({ name }) => name)
 const addTool = (name: string) => bench.done('tool.add', { ...toolDraft, name })
 const sound = (file: string): unknown => {
   const opened = new BetterSqlite(file, { readonly: true })

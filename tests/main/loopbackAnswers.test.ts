@@ -53,13 +53,13 @@ describe('what is handed out', () => {
 })
 
 describe('what may be asked', () => {
-  const body = JSON.stringify({ callId: 'one', name: 'tool.list', input: { search: 'é' } })
+  const body = JSON.stringify({ callId: 'one', name: 'tool.find', input: { search: 'é' } })
 
   it('passes a call to the services and answers what they answer', async () => {
     const answer = await post('/call', body)
     expect(answer.status).toBe(200)
-    expect(JSON.parse(answer.body)).toEqual({ ok: true, value: { name: 'tool.list', input: { search: 'é' } } })
-    expect(asked.at(-1)).toEqual({ name: 'tool.list', input: { search: 'é' }, callId: 'one' })
+    expect(JSON.parse(answer.body)).toEqual({ ok: true, value: { name: 'tool.find', input: { search: 'é' } } })
+    expect(asked.at(-1)).toEqual({ name: 'tool.find', input: { search: 'é' }, callId: 'one' })
     expect((await post('/cancel', '{"callId":"one"}')).status).toBe(200)
     expect(asked.at(-1)).toEqual({ cancelled: 'one' })
   })

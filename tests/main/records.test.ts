@@ -8,6 +8,7 @@ import {
   steeredDraft,
   temporaryFolder,
   toolDraft,
+  toolsOf,
 } from './support.ts'
 
 let place: ReturnType<typeof temporaryFolder>
@@ -34,7 +35,7 @@ describe('tools, stations and fixtures', () => {
       code: '01',
       version: 1,
     })
-    expect(await bench.done('tool.list', {})).toMatchObject([tool])
+    expect(await toolsOf(bench)).toMatchObject([tool])
     expect(await bench.done('station.list', {})).toEqual([{ ...stationDraft, id: station.id, code: 'S1', version: 1 }])
     expect(await bench.done('fixture.list', {})).toEqual([{ ...squareDraft, id: fixture.id, code: 'F1', version: 1 }])
   })
@@ -45,12 +46,12 @@ describe('tools, stations and fixtures', () => {
     expect(edited.value).toMatchObject({ version: 2, widthMm: 61, code: '01' })
     expect(codesOf(await bench.call('tool.edit', { id: tool.id, version: 1, draft: toolDraft }))).toEqual(['conflict'])
     expect(codesOf(await bench.call('tool.remove', { id: tool.id, version: 1 }))).toEqual(['conflict'])
-    expect(await bench.done('tool.list', {})).toMatchObject([edited.value])
+    expect(await toolsOf(bench)).toMatchObject([edited.value])
   })
 
   it('lists codes by number beyond the ninety-ninth, and gives none again after a removal', async () => {
     for (let i = 0; i < 101; i += 1) await bench.done('tool.add', toolDraft)
-    const tools = await bench.done('tool.list', {})
+    const tools = await toolsOf(bench)
     expect(tools.map(({ code }) => code).slice(-3)).toEqual(['99', '100', '101'])
     const last = tools.at(-1)
     await bench.done('tool.remove', { id: last?.id ?? '', version: 1 })
@@ -84,7 +85,12 @@ describe('search', () => {
       placeId: await placeAt('apron shelf'),
     })
     await bench.done('tool.add', { ...toolDraft, name: 'Jack iron', placeId: await placeAt('long bench') })
-    await bench.done('tool.add', { ...toolDraft, name: 'Chisel 100%', placeId: await placeAt('drawer_2') })
+    await bench.done('tool.add', {
+      ...toolDraft,
+      name: 'Chisel 100%',
+      kind: 'chisel',
+      placeId: await placeAt('drawer_2'),
+    })
   })
 
   it.each([
@@ -97,11 +103,13 @@ describe('search', () => {
     ['100%', ['03']],
     ['drawer_2', ['03']],
     ['ben', ['02']],
+    ['try plane', ['01', '02']],
+    ['chis drawer', ['03']],
     ['ench', []],
     ['" OR "', []],
     ['  ', ['01', '02', '03']],
   ])('finds %j', async (search, codes) => {
-    const found = await bench.done('tool.list', { search })
+    const found = await toolsOf(bench, search)
     expect(found.map(({ code }) => code)).toEqual(codes)
   })
 })

@@ -12,7 +12,7 @@ const ask = (router: ReturnType<typeof routerWith>, name: string, input: unknown
   router.handle(name, input, 'c', () => undefined)
 
 describe('the router', () => {
-  it.each(['', 'tool', 'tool.drop', 'constructor', '__proto__', 'toString', 'tool.list '])(
+  it.each(['', 'tool', 'tool.drop', 'constructor', '__proto__', 'toString', 'tool.find '])(
     'refuses the name %j',
     async (name) => {
       const router = routerWith({ [name]: async () => ok('reached') })
@@ -31,8 +31,8 @@ describe('the router', () => {
     ['a wrong type', { search: 3 }, [problem('wrongType', 'search', { expected: 'string' })]],
     ['too long a text', { search: 'x'.repeat(201) }, [problem('tooLong', 'search', { most: 200 })]],
   ])('refuses %s before any service is reached', async (_, input, problems) => {
-    const router = routerWith({ 'tool.list': async () => ok([]) })
-    expect(await ask(router, 'tool.list', input)).toEqual(failed(...problems))
+    const router = routerWith({ 'tool.find': async () => ok([]) })
+    expect(await ask(router, 'tool.find', input)).toEqual(failed(...problems))
   })
 
   it('fills in defaults before the service', async () => {

@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import type { Report } from '../../geometry/report.ts'
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import type { CallInput, CallName, CallOutput, HostEvent } from '../../main/contract/calls.ts'
-import type { FixtureDraft, StationDraft, ToolDraft } from '../../main/contract/entities.ts'
+import type { FixtureDraft, StationDraft, ToolDraft, ToolLine } from '../../main/contract/entities.ts'
 import { createRouter } from '../../main/router.ts'
 import { createServices, type Makers } from '../../main/workshop/allServices.ts'
 import { createBlobs } from '../../main/workshop/blobs.ts'
@@ -158,3 +158,7 @@ export const openOwnBench = (
 
 /** @returns the codes of a failed result, or none */
 export const codesOf = (result: Result<unknown>): string[] => (result.ok ? [] : result.problems.map(({ code }) => code))
+
+/** @returns the rack's tools, or those found by words */
+export const toolsOf = async (bench: Pick<Bench, 'done'>, search = ''): Promise<readonly ToolLine[]> =>
+  (await bench.done('tool.find', { search })).tools

@@ -1,5 +1,14 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { type Bench, codesOf, countedIds, openBench, openOwnBench, temporaryFolder, toolDraft } from './support.ts'
+import {
+  type Bench,
+  codesOf,
+  countedIds,
+  openBench,
+  openOwnBench,
+  temporaryFolder,
+  toolDraft,
+  toolsOf,
+} from './support.ts'
 
 let place: ReturnType<typeof temporaryFolder>
 let bench: Bench
@@ -12,9 +21,9 @@ afterEach(async () => {
   place.remove()
 })
 
-const names = async () => (await bench.done('tool.list', {})).map(({ name }) => name)
+const names = async () => (await toolsOf(bench)).map(({ name }) => name)
 const edit = async (id: string, name: string) => {
-  const tool = (await bench.done('tool.list', {})).find((one) => one.id === id)
+  const tool = (await toolsOf(bench)).find((one) => one.id === id)
   return bench.done('tool.edit', { id, version: tool?.version ?? 0, draft: { ...toolDraft, name } })
 }
 
@@ -31,7 +40,7 @@ describe('undo', () => {
     })
     expect(await names()).toEqual([])
     await bench.done('change.undo', { id: undone.id })
-    expect(await bench.done('tool.list', {})).toMatchObject([{ ...tool, version: 3 }])
+    expect(await toolsOf(bench)).toMatchObject([{ ...tool, version: 3 }])
     await bench.done('change.undo', {})
     expect(await names()).toEqual([])
   })
@@ -40,7 +49,7 @@ describe('undo', () => {
     const { value: tool } = await bench.done('tool.add', { ...toolDraft, note: 'Nib' })
     const { changeId } = await bench.done('tool.remove', { id: tool.id, version: 1 })
     await bench.done('change.undo', { id: changeId })
-    expect(await bench.done('tool.list', { search: 'nib' })).toMatchObject([{ ...tool, version: 3 }])
+    expect(await toolsOf(bench, 'nib')).toMatchObject([{ ...tool, version: 3 }])
   })
 
   it('takes back edits one by one, newest first, and then the add', async () => {

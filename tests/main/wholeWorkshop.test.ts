@@ -7,7 +7,7 @@ import { migrations } from '../../main/database/migrations.ts'
 import { addRecord, editRecord } from '../../main/rack/recordServices.ts'
 import { loanStore } from '../../main/rack/stores.ts'
 import { toolStore } from '../../main/rack/tool.ts'
-import { type Bench, codesOf, openOwnBench, temporaryFolder, toolDraft } from './support.ts'
+import { type Bench, codesOf, openOwnBench, temporaryFolder, toolDraft, toolsOf } from './support.ts'
 
 let folder: ReturnType<typeof temporaryFolder>
 let bench: Bench
@@ -20,8 +20,8 @@ afterEach(async () => {
   folder.remove()
 })
 
-const line = async () => (await bench.done('tool.list', {}))[0]
-const found = async (search: string) => (await bench.done('tool.list', { search })).map(({ code }) => code)
+const line = async () => (await toolsOf(bench))[0]
+const found = async (search: string) => (await toolsOf(bench, search)).map(({ code }) => code)
 
 describe('what the file keeps of a tool by itself', () => {
   it('is its place by the whole way down, found under any name on it, also when one is changed and taken back', async () => {
@@ -83,7 +83,7 @@ describe('changes made as one', () => {
     if (!made.ok) throw new Error('not renamed')
     return made.value
   }
-  const names = async () => (await bench.done('tool.list', {})).map(({ name }) => name)
+  const names = async () => (await toolsOf(bench)).map(({ name }) => name)
 
   it('stand as one line in the log, are taken back as one, and done again as one', async () => {
     const { changeId } = await renamed()
@@ -101,7 +101,7 @@ describe('changes made as one', () => {
 
   it('are not taken back at all where one of them has moved on', async () => {
     const { changeId } = await renamed()
-    const [first] = await bench.done('tool.list', {})
+    const [first] = await toolsOf(bench)
     await bench.done('tool.edit', { id: first?.id ?? '', version: 2, draft: { ...toolDraft, name: 'later' } })
     expect(codesOf(await bench.call('change.undo', { id: changeId }))).toEqual(['conflict'])
     expect(await names()).toEqual(['later', 'renamed 02'])

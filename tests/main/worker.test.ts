@@ -33,7 +33,7 @@ describe('the service worker', { timeout: WORKER_TIMEOUT_MS }, () => {
   })
 
   it('makes a card that can be fetched, and no other', async () => {
-    const tools = await done('tool.list', {})
+    const tools = (await done('tool.find', {})).tools
     const job = await done('job.open', { toolId: tools[5]?.id })
     const coarse = {
       ...job.document,
@@ -54,7 +54,7 @@ describe('the service worker', { timeout: WORKER_TIMEOUT_MS }, () => {
   it('keeps a second start out of the same folder, with a reason', async () => {
     const second = await startServices({ dataDir: place.folder, who: 'other' })
     expect(second.problems().map(({ code }) => code)).toEqual(['folderInUse'])
-    expect(codesOf(await second.call('tool.list', {}, 'c'))).toEqual(['folderInUse'])
+    expect(codesOf(await second.call('tool.find', {}, 'c'))).toEqual(['folderInUse'])
     expect(await second.blob('x')).toBeNull()
     await second.close()
     expect((await done('workshop.get', {})).rack).toBe('demo')
@@ -71,7 +71,7 @@ describe('the service worker', { timeout: WORKER_TIMEOUT_MS }, () => {
     stop()
     await client.close()
     client = await startServices({ dataDir: place.folder, who: 'tester' })
-    expect(await done('tool.list', {})).toMatchObject([value])
+    expect((await done('tool.find', {})).tools).toMatchObject([value])
     expect(events).toHaveLength(1)
     expect(await done('change.list', {})).toMatchObject([{ who: 'tester', action: 'added' }])
   })

@@ -10,7 +10,7 @@ import { solveJob } from '../../geometry/solveJob.ts'
 import { radFromDeg, rimSpeedMPerS } from '../../geometry/units.ts'
 import { nouns, toolKinds } from '../../main/contract/entities.ts'
 import { newDocument } from '../../main/job/document.ts'
-import { type Bench, codesOf, openBench, temporaryFolder, toolDraft } from './support.ts'
+import { type Bench, codesOf, openBench, temporaryFolder, toolDraft, toolsOf } from './support.ts'
 
 let place: ReturnType<typeof temporaryFolder>
 let bench: Bench
@@ -30,7 +30,7 @@ const reopen = async () => {
 
 describe('a first start', () => {
   it('shows the demo workshop, the same on every machine', async () => {
-    const tools = await bench.done('tool.list', {})
+    const tools = await toolsOf(bench)
     expect(await bench.done('workshop.get', {})).toEqual({ rack: 'demo', tools: tools.length, notices: [] })
     expect(tools.length).toBeGreaterThanOrEqual(16)
     expect(new Set(tools.map(({ kind }) => kind)).size).toBeGreaterThanOrEqual(toolKinds.length - 1)
@@ -45,9 +45,7 @@ describe('a first start', () => {
   })
 
   it('has bench readings of each stage, in order of time', async () => {
-    const lines = await Promise.all(
-      (await bench.done('tool.list', {})).map(({ id }) => bench.done('benchLog.list', { toolId: id })),
-    )
+    const lines = await Promise.all((await toolsOf(bench)).map(({ id }) => bench.done('benchLog.list', { toolId: id })))
     expect(new Set(lines.flat().map(({ stage }) => stage))).toEqual(new Set(['asFound', 'asGround', 'asHoned']))
     for (const ofTool of lines)
       expect(ofTool.map(({ at }) => at)).toEqual(
@@ -71,7 +69,7 @@ describe('a first start', () => {
 describe('every tool of the demo', () => {
   it('can be set up at either station in each fixture, below the speed the wheel is marked for', async () => {
     const [tools, stations, fixtures] = await Promise.all([
-      bench.done('tool.list', {}),
+      toolsOf(bench),
       bench.done('station.list', {}),
       bench.done('fixture.list', {}),
     ])
@@ -94,7 +92,7 @@ describe('every tool of the demo', () => {
     const [station] = await bench.done('station.list', {})
     const [fixture] = await bench.done('fixture.list', {})
     if (!station || !fixture) throw new Error('the demo has neither station nor fixture')
-    for (const tool of await bench.done('tool.list', {})) {
+    for (const tool of await toolsOf(bench)) {
       const job = newDocument({ tool, station, fixture, calibration: null })
       const bevelRad = radFromDeg(tool.bevelAngleDeg)
       const { chordAngleDeg } = hollowOf(station.wheelDiameterMm / 2, bevelRad, tool.thicknessMm)
@@ -109,7 +107,7 @@ describe('every tool of the demo', () => {
   })
 
   it('has a first job that its door lets in and that grinds', async () => {
-    for (const { id, code, reliefMm } of await bench.done('tool.list', {})) {
+    for (const { id, code, reliefMm } of await toolsOf(bench)) {
       const { document } = await bench.done('job.open', { toolId: id })
       const motion = { ...document.motion, sweeps: 5 }
       const job = parseJob({ ...document, motion, grid: { across: 21, through: 5 } })
@@ -120,7 +118,7 @@ describe('every tool of the demo', () => {
   })
 
   it('has as much camber for the wood as its shaving is deep, where it has any', async () => {
-    for (const { code, reliefMm, seatAngleDeg, shavingDepthMm } of await bench.done('tool.list', {})) {
+    for (const { code, reliefMm, seatAngleDeg, shavingDepthMm } of await toolsOf(bench)) {
       if (reliefMm === 0 || seatAngleDeg === null) continue
       const woodReliefMm = reliefMm * Math.sin((seatAngleDeg * Math.PI) / 180)
       expect([code, woodReliefMm >= shavingDepthMm]).toEqual([code, true])
@@ -130,15 +128,15 @@ describe('every tool of the demo', () => {
 
 describe('the two racks', () => {
   it('are apart: the own one begins empty, and the demo is still there', async () => {
-    const demo = await bench.done('tool.list', {})
+    const demo = await toolsOf(bench)
     await bench.done('workshop.open', { rack: 'own' })
     expect(await bench.done('workshop.get', {})).toMatchObject({ rack: 'own', tools: 0 })
     expect(await bench.done('station.list', {})).toEqual([])
     await bench.done('tool.add', toolDraft)
     await bench.done('workshop.open', { rack: 'demo' })
-    expect(await bench.done('tool.list', {})).toEqual(demo)
+    expect(await toolsOf(bench)).toEqual(demo)
     await bench.done('workshop.open', { rack: 'own' })
-    expect(await bench.done('tool.list', {})).toHaveLength(1)
+    expect(await toolsOf(bench)).toHaveLength(1)
   })
 
   it('tell every client that all records are others now', async () => {
@@ -169,15 +167,15 @@ describe('the two racks', () => {
     other.close()
     expect(codesOf(await bench.call('workshop.open', { rack: 'own' }))).toEqual(['notARack'])
     expect((await bench.done('workshop.get', {})).rack).toBe('demo')
-    expect((await bench.done('tool.list', {})).length).toBeGreaterThan(0)
+    expect((await toolsOf(bench)).length).toBeGreaterThan(0)
   })
 
   it('the demo changed by the user stays as it was left', async () => {
-    const [first] = await bench.done('tool.list', {})
+    const [first] = await toolsOf(bench)
     await bench.done('tool.remove', { id: first?.id ?? '', version: 1 })
-    const left = await bench.done('tool.list', {})
+    const left = await toolsOf(bench)
     await reopen()
-    expect(await bench.done('tool.list', {})).toEqual(left)
+    expect(await toolsOf(bench)).toEqual(left)
     expect(existsSync(join(place.folder, 'own.db'))).toBe(false)
   })
 })
@@ -185,11 +183,9 @@ describe('the two racks', () => {
 describe('reads and writes at once', () => {
   it('take turns: forty adds at the same time get forty codes', async () => {
     await bench.done('workshop.open', { rack: 'own' })
-    const all = Array.from({ length: 40 }, (_, i) =>
-      i % 2 ? bench.done('tool.list', {}) : bench.done('tool.add', toolDraft),
-    )
+    const all = Array.from({ length: 40 }, (_, i) => (i % 2 ? toolsOf(bench) : bench.done('tool.add', toolDraft)))
     await Promise.all(all)
-    const codes = (await bench.done('tool.list', {})).map(({ code }) => Number(code))
+    const codes = (await toolsOf(bench)).map(({ code }) => Number(code))
     expect(codes).toEqual(Array.from({ length: 20 }, (_, i) => i + 1))
   })
 
@@ -199,9 +195,9 @@ describe('reads and writes at once', () => {
     const switching = bench.done('workshop.open', { rack: 'demo' })
     const after = bench.done('tool.add', { ...toolDraft, name: 'in the demo' })
     await Promise.all([before, switching, after])
-    expect(await bench.done('tool.list', { search: 'in the own' })).toHaveLength(0)
-    expect(await bench.done('tool.list', { search: 'in the demo' })).toHaveLength(1)
+    expect(await toolsOf(bench, 'in the own')).toHaveLength(0)
+    expect(await toolsOf(bench, 'in the demo')).toHaveLength(1)
     await bench.done('workshop.open', { rack: 'own' })
-    expect(await bench.done('tool.list', {})).toMatchObject([{ name: 'in the own rack' }])
+    expect(await toolsOf(bench)).toMatchObject([{ name: 'in the own rack' }])
   })
 })
