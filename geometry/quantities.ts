@@ -22,6 +22,8 @@ export type Unit =
   | 'count'
   | 'px'
   | 'perS'
+  | 'degC'
+  | 'day'
 
 /** One quantity. `defaultValue` null: nobody can know it but the user, or it is found from the others. */
 export interface Quantity {
@@ -157,6 +159,12 @@ export const quantities = {
     boardMm: quantity('mm', 1, 1500, 150, 0),
     stockMm: quantity('mm', 1, 110, 20, 1),
     shiftMm: quantity('mm', -55, 55, 0, 1),
+  },
+  care: {
+    temperLimitC: quantity('degC', 80, 700, null, 0),
+    lengthLeftMm: quantity('mm', 0, 250, null, 0),
+    dueDays: quantity('day', 1, 3_650, null, 0),
+    dueHonings: quantity('count', 1, 500, null, 0),
   },
   out: {
     pictureWidthPx: quantity('px', 100, 8000, 1600, 0),

@@ -11,6 +11,8 @@ export interface CardInput {
   readonly station: Station
   readonly fixture: Fixture
   readonly job: JobRecord
+  /** Who has the tool; empty: nobody. */
+  readonly holder: string
 }
 
 /** A file that a host may hand on. */
@@ -22,11 +24,11 @@ export interface MadeFile {
 /** Letters and figures only, so that the name is a file's on every system. */
 export const plainName = (code: string): string => code.replace(/[^A-Za-z0-9-]+/g, '-')
 
-const cardTool = ({ tool, station, job }: CardInput): CardTool => ({
+const cardTool = ({ tool, station, job, holder }: CardInput): CardTool => ({
   code: tool.code,
   name: tool.name,
   dotCorner: tool.dotCorner,
-  who: tool.holder,
+  who: holder,
   jobCode: job.code,
   rotation: station.rotation,
   measuredAt: station.measuredAt,

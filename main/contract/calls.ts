@@ -12,9 +12,22 @@ import {
   stationDraftSchema,
   stationSchema,
   toolDraftSchema,
+  toolLineSchema,
   toolSchema,
 } from './entities.ts'
+import {
+  keptFilterDraftSchema,
+  keptFilterSchema,
+  ownFieldDraftSchema,
+  ownFieldSchema,
+  purposeDraftSchema,
+  purposeSchema,
+  toolTemplateDraftSchema,
+  toolTemplateSchema,
+} from './extras.ts'
 import { learntSchema, stationRemovalSchema } from './learnt.ts'
+import { personDraftSchema, personSchema, placeDraftSchema, placeSchema } from './people.ts'
+import { dressingDraftSchema, dressingSchema, happeningDraftSchema, happeningSchema } from './work.ts'
 
 /**
  * Every call a client can make, on any host. A query changes nothing; a command changes data, is one transaction and one
@@ -28,6 +41,8 @@ const entry = <K extends Kind, I extends z.ZodType, O extends z.ZodType>(kind: K
   input,
   output,
 })
+
+type Entry<K extends Kind, I extends z.ZodType, O extends z.ZodType> = ReturnType<typeof entry<K, I, O>>
 
 const noticeSchema = z.strictObject({
   code: z.string(),
@@ -45,22 +60,53 @@ const madeFile = z.strictObject({ blobId: z.uuid(), fileName: z.string() })
 
 /** A change that was made: the record now, and the change's id for the undo in the message. */
 const changed = <T extends z.ZodType>(value: T) => z.strictObject({ value, changeId: z.int() })
+type Changed<T extends z.ZodType> = ReturnType<typeof changed<T>>
+type EditInput<D extends z.ZodType> = z.ZodObject<typeof seen & { draft: D }, z.core.$strict>
+
+/** List, add, edit and remove for a noun whose records are what the user says of them. @param asked what the list is asked by */
+const recordCalls = <
+  const N extends string,
+  D extends z.ZodType,
+  R extends z.ZodType,
+  A extends z.ZodType = typeof nothing,
+>(
+  noun: N,
+  draft: D,
+  full: R,
+  asked?: A,
+) =>
+  ({
+    [`${noun}.list`]: entry('query', (asked ?? nothing) as A, z.array(full)),
+    [`${noun}.add`]: entry('command', draft, changed(full)),
+    [`${noun}.edit`]: entry('command', z.strictObject({ ...seen, draft }), changed(full)),
+    [`${noun}.remove`]: entry('command', z.strictObject(seen), changed(z.null())),
+  }) as {
+    readonly [K in `${N}.list`]: Entry<'query', A, z.ZodArray<R>>
+  } & {
+    readonly [K in `${N}.add`]: Entry<'command', D, Changed<R>>
+  } & {
+    readonly [K in `${N}.edit`]: Entry<'command', EditInput<D>, Changed<R>>
+  } & {
+    readonly [K in `${N}.remove`]: Entry<'command', z.ZodObject<typeof seen, z.core.$strict>, Changed<z.ZodNull>>
+  }
 
 export const calls = {
-  'tool.list': entry('query', z.strictObject({ search: z.string().max(200).default('') }), z.array(toolSchema)),
+  'tool.list': entry('query', z.strictObject({ search: z.string().max(200).default('') }), z.array(toolLineSchema)),
   'tool.add': entry('command', toolDraftSchema, changed(toolSchema)),
   'tool.edit': entry('command', z.strictObject({ ...seen, draft: toolDraftSchema }), changed(toolSchema)),
   'tool.remove': entry('command', z.strictObject(seen), changed(z.null())),
 
-  'station.list': entry('query', nothing, z.array(stationSchema)),
-  'station.add': entry('command', stationDraftSchema, changed(stationSchema)),
-  'station.edit': entry('command', z.strictObject({ ...seen, draft: stationDraftSchema }), changed(stationSchema)),
-  'station.remove': entry('command', z.strictObject(seen), changed(z.null())),
-
-  'fixture.list': entry('query', nothing, z.array(fixtureSchema)),
-  'fixture.add': entry('command', fixtureDraftSchema, changed(fixtureSchema)),
-  'fixture.edit': entry('command', z.strictObject({ ...seen, draft: fixtureDraftSchema }), changed(fixtureSchema)),
-  'fixture.remove': entry('command', z.strictObject(seen), changed(z.null())),
+  ...recordCalls('station', stationDraftSchema, stationSchema),
+  ...recordCalls('fixture', fixtureDraftSchema, fixtureSchema),
+  ...recordCalls('place', placeDraftSchema, placeSchema),
+  ...recordCalls('person', personDraftSchema, personSchema),
+  ...recordCalls('purpose', purposeDraftSchema, purposeSchema),
+  ...recordCalls('ownField', ownFieldDraftSchema, ownFieldSchema),
+  ...recordCalls('keptFilter', keptFilterDraftSchema, keptFilterSchema),
+  ...recordCalls('toolTemplate', toolTemplateDraftSchema, toolTemplateSchema),
+  /** What happened to a tool, and to a station's wheel, newest first. */
+  ...recordCalls('happening', happeningDraftSchema, happeningSchema, z.strictObject({ toolId: z.uuid() })),
+  ...recordCalls('dressing', dressingDraftSchema, dressingSchema, z.strictObject({ stationId: z.uuid() })),
 
   /** What the measured grinds say of a fixture, and of a station's wheel. */
   'fixture.learnt': entry('query', byId, learntSchema),

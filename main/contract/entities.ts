@@ -1,29 +1,12 @@
 import { z } from 'zod'
 import { jobSchema } from '../../geometry/job.ts'
-import { type Quantity, quantities } from '../../geometry/quantities.ts'
+import { quantities } from '../../geometry/quantities.ts'
+import { day, name, note, record, utc, within, words } from './record.ts'
 
 /**
  * The nouns of the rack as every layer knows them: table, service, call, screen. Lengths in mm, angles in degrees,
- * times as UTC ISO 8601 text. Ranges come from the quantity table.
+ * times as UTC ISO 8601 text.
  */
-const within = (q: Quantity) => z.number().min(q.min).max(q.max)
-
-/** Most characters in a name; more than any label or heading can hold. */
-const NAME_LENGTH = 120
-/** Most characters in a note. */
-const NOTE_LENGTH = 4000
-
-const name = z.string().trim().min(1).max(NAME_LENGTH)
-const words = z.string().trim().max(NAME_LENGTH).default('')
-const note = z.string().trim().max(NOTE_LENGTH).default('')
-const utc = z.iso.datetime()
-
-/** What every record carries. `code` is short, printed on labels and cards, and never changes or comes again. */
-const record = {
-  id: z.uuid(),
-  code: z.string().min(1).max(12),
-  version: z.int().min(1),
-}
 
 /** Kinds of edge tool, in the order of a rack. */
 export const toolKinds = [
@@ -44,6 +27,21 @@ export const toolKinds = [
   'chisel',
   'other',
 ] as const
+
+/** How a tool stands, from ready for work to out of it. */
+export const conditions = ['good', 'worn', 'damaged', 'retired'] as const
+
+/** Most curves of one iron; nobody tells more apart. */
+const MOST_CURVES = 12
+/** Most letters in a field of the workshop's own. */
+const MOST_OWN_LETTERS = 1000
+
+/** What an iron is ground to for a purpose. */
+const curveSchema = z.strictObject({
+  purposeId: z.uuid(),
+  reliefMm: within(quantities.aim.reliefMm),
+  shavingDepthMm: within(quantities.aim.shavingDepthMm),
+})
 
 /** What a user says of a tool. */
 export const toolDraftSchema = z.strictObject({
@@ -68,13 +66,45 @@ export const toolDraftSchema = z.strictObject({
   /** Which corner carries the dot, at the wheel, back up. */
   dotCorner: z.enum(['left', 'right']).default('left'),
   steel: words,
-  place: words,
-  holder: words,
+  /** Heat that softens the edge; null: not known. */
+  temperLimitC: within(quantities.care.temperLimitC).nullable().default(null),
+  /** From back to upper face along the blade; + where it is thinner at the edge. */
+  taperDeg: within(quantities.blade.taperDeg).default(0),
+  /** What may still be ground away before the blade is too short; null: not measured. */
+  lengthLeftMm: within(quantities.care.lengthLeftMm).nullable().default(null),
+  condition: z.enum(conditions).default('good'),
+  /** Where it belongs. */
+  placeId: z.uuid().nullable().default(null),
+  /** Other curves that this iron is ground to, by purpose; `reliefMm` is the one in use. */
+  curves: z.array(curveSchema).max(MOST_CURVES).default([]),
+  /** What the workshop notes of its own, by the id of the field. */
+  own: z.record(z.uuid(), z.union([z.string().max(MOST_OWN_LETTERS), z.number()])).default({}),
+  /** Days from one grind to the next, and honings on one grind; null: not reminded of. */
+  dueDays: within(quantities.care.dueDays).nullable().default(null),
+  dueHonings: within(quantities.care.dueHonings).nullable().default(null),
   note,
 })
 
 /** A tool of the rack. */
 export const toolSchema = toolDraftSchema.extend(record)
+
+/** A tool as the list shows it: with what its log, its loans and its place say. */
+export const toolLineSchema = toolSchema.extend({
+  /** Names from the room to the drawer; empty: no place. */
+  place: z.string(),
+  /** Who has it; empty: nobody. */
+  holder: z.string(),
+  holderId: z.uuid().nullable(),
+  dueBack: day.nullable(),
+  lastGroundAt: utc.nullable(),
+  /** Since it was last ground. */
+  honings: z.int().min(0),
+  lastSeenAt: utc.nullable(),
+  /** A drop or a nick that no grind has taken away since. */
+  harmed: z.enum(['yes', 'no']),
+  /** Relief last measured, mean of both corners. */
+  measuredReliefMm: z.number().nullable(),
+})
 
 /** Ways to measure where the bar stands: to the wheel's surface, or from over the wheel's highest point to the bar. */
 export const barMeasures = ['gap', 'heightToTop', 'heightToUnderside'] as const
@@ -93,6 +123,11 @@ export const stationDraftSchema = z.strictObject({
   /** How the bar's place is measured here. */
   barMeasure: z.enum(barMeasures).default('gap'),
   barPlace: z.enum(barPlaces).default('above'),
+  /** What the bar stands on, and how it is moved. */
+  barMount: words,
+  wheelGrit: words,
+  /** The machine's least wheel; null: not known. */
+  leastDiameterMm: within(quantities.station.wheelDiameterMm).nullable().default(null),
   rotation: z.enum(['intoEdge', 'awayFromEdge']),
   cooling: z.enum(['wet', 'dry']),
   /** When the wheel was last measured. */
@@ -204,7 +239,27 @@ export const settingsSchema = z.strictObject({
 })
 
 /** Nouns that the change log and events speak of. */
-export const nouns = ['tool', 'station', 'fixture', 'job', 'benchLog', 'settings'] as const
+export const nouns = [
+  'tool',
+  'station',
+  'fixture',
+  'job',
+  'benchLog',
+  'place',
+  'person',
+  'loan',
+  'happening',
+  'dressing',
+  'photo',
+  'purpose',
+  'ownField',
+  'keptFilter',
+  'toolTemplate',
+  'stocktake',
+  'sighting',
+  'queueEntry',
+  'settings',
+] as const
 
 const cellSchema = z.union([z.string(), z.number(), z.null()])
 
@@ -216,6 +271,8 @@ export const changeSchema = z.strictObject({
   noun: z.enum(nouns),
   entityId: z.string(),
   action: z.enum(['added', 'edited', 'removed', 'restored']),
+  /** How many records were changed with it, as one; 1: it alone. */
+  together: z.int().min(1),
   /** Name or code of the record, for the message. */
   label: z.string(),
   undone: z.boolean(),
@@ -225,6 +282,7 @@ export const changeSchema = z.strictObject({
 
 export type ToolDraft = z.output<typeof toolDraftSchema>
 export type Tool = z.output<typeof toolSchema>
+export type ToolLine = z.output<typeof toolLineSchema>
 export type StationDraft = z.output<typeof stationDraftSchema>
 export type Station = z.output<typeof stationSchema>
 export type FixtureDraft = z.output<typeof fixtureDraftSchema>

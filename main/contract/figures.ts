@@ -29,6 +29,8 @@ const symbols: Record<Unit, string> = {
   count: '',
   px: 'px',
   perS: '/s',
+  degC: '°C',
+  day: 'days',
 }
 
 /** Inches show two decimals more than millimetres, thou two fewer and never less than none: the same fineness within a digit. */

@@ -37,6 +37,8 @@ const unitWords: Record<Unit, Record<string, number>> = {
   count: {},
   px: words(1, 'px', 'pixel', 'pixels'),
   perS: words(1, '/s', 'a second'),
+  degC: words(1, '°c', 'c'),
+  day: words(1, 'day', 'days'),
 }
 
 const bareFactor: Record<LengthUnit, number> = { mm: 1, inch: MM_PER_INCH, thou: MM_PER_THOU }

@@ -41,6 +41,7 @@ const rowOf = <T extends Stored>(desk: Desk, store: NounStore<T>, step: Step<T>,
     undoneBy: null,
     unasked: step.unasked ? 1 : 0,
     schemaVersion: desk.access.schemaVersion(),
+    groupId: null,
   } as const
 }
 
@@ -68,13 +69,34 @@ export const commitStep = async <T extends Stored, A extends T | null>(
   return ok({ value, changeId: id })
 }
 
+const newestId = async (db: Database): Promise<number> =>
+  (await db.selectFrom('change').select('id').orderBy('id', 'desc').limit(1).executeTakeFirst())?.id ?? 0
+
+/**
+ * Everything that `work` changes becomes one entry of the log, taken back as one. Inside a transaction of the only
+ * writer, so the lines it wrote are those after the newest there was.
+ *
+ * @returns what the work answers, with the id of the group; no change at all has the id 0
+ */
+export const asOne = async <T>(transaction: Database, work: () => Promise<Result<T>>): Promise<Result<Made<T>>> => {
+  const before = await newestId(transaction)
+  const done = await work()
+  if (!done.ok) return done
+  const lines = transaction.selectFrom('change').where('id', '>', before)
+  const { first, count } = await lines
+    .select((line) => [line.fn.min('id').as('first'), line.fn.countAll<number>().as('count')])
+    .executeTakeFirstOrThrow()
+  if (count > 1) await transaction.updateTable('change').set({ groupId: first }).where('id', '>', before).execute()
+  return ok({ value: done.value, changeId: first ?? 0 })
+}
+
 type Cells = Readonly<Record<string, unknown>>
 
 const cellOf = (value: unknown): string | number | null =>
   typeof value === 'string' || typeof value === 'number' ? value : null
 
 /** What a record carries that says nothing of its own. */
-const bookkeeping = ['id', 'version', 'code', 'searchText']
+const bookkeeping = ['id', 'version', 'code']
 
 /** Plain fields that differ; what is a document of its own, such as a job, is not taken apart here. */
 const fieldsOf = ({ noun, before, after }: Selectable<ChangeRow>): Change['fields'] => {
@@ -85,14 +107,15 @@ const fieldsOf = ({ noun, before, after }: Selectable<ChangeRow>): Change['field
     .map((key) => ({ key, before: cellOf(was[key]), after: cellOf(is[key]) }))
 }
 
-/** @returns a line of the log as the undo list shows it */
-export const changeOfRow = (row: Selectable<ChangeRow>): Change => ({
+/** @param together how many lines were made as one with it; 1: it alone. @returns a line of the log as the undo list shows it */
+export const changeOfRow = (row: Selectable<ChangeRow>, together: number): Change => ({
   id: row.id,
   at: row.at,
   who: row.who,
   noun: row.noun,
   entityId: row.entityId,
   action: row.action,
+  together,
   label: row.label,
   undone: row.undoneBy !== null,
   fields: fieldsOf(row),

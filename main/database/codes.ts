@@ -8,6 +8,19 @@ const codeForms = {
   fixture: (number: number) => `F${number}`,
   job: (number: number) => `J${number}`,
   benchLog: (number: number) => `L${number}`,
+  place: (number: number) => `P${number}`,
+  person: (number: number) => `N${number}`,
+  loan: (number: number) => `B${number}`,
+  happening: (number: number) => `H${number}`,
+  dressing: (number: number) => `D${number}`,
+  photo: (number: number) => `I${number}`,
+  purpose: (number: number) => `U${number}`,
+  ownField: (number: number) => `O${number}`,
+  keptFilter: (number: number) => `K${number}`,
+  toolTemplate: (number: number) => `T${number}`,
+  stocktake: (number: number) => `C${number}`,
+  sighting: (number: number) => `V${number}`,
+  queueEntry: (number: number) => `Q${number}`,
 } as const satisfies Record<CodedNoun, (number: number) => string>
 
 /**

@@ -1,4 +1,5 @@
 import type BetterSqlite from 'better-sqlite3'
+import { wholeWorkshop } from './migration5.ts'
 
 /** One step from the schema before to `version`; runs in a transaction of its own. Never edited once released. */
 export interface Migration {
@@ -95,4 +96,5 @@ export const migrations: readonly Migration[] = [
   { version: 2, up: (file) => void file.exec(leafStep) },
   { version: 3, up: (file) => void file.exec(waysOfMeasuring) },
   { version: 4, up: (file) => void file.exec(forEveryone) },
+  { version: 5, up: wholeWorkshop },
 ]

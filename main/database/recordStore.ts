@@ -33,6 +33,30 @@ export interface CodedStore<T extends Coded> extends NounStore<T> {
   readonly noun: CodedNoun
 }
 
+/** A store of a noun whose records lie in their table as they are. @param labelOf name or code, for the message of a change */
+export const plainStore = <T extends Coded>(noun: CodedNoun, labelOf: (record: T) => string): CodedStore<T> => ({
+  noun,
+  labelOf,
+  toRow: (record) => record as unknown as Readonly<Record<string, Cell>>,
+  fromRow: (row) => withoutMark(row) as unknown as T,
+})
+
+/** As `plainStore`, with some keys kept as JSON text. */
+export const jsonStore = <T extends Coded>(
+  noun: CodedNoun,
+  labelOf: (record: T) => string,
+  keys: readonly (keyof T & string)[],
+): CodedStore<T> => {
+  const each = (from: object, turn: (value: unknown) => unknown) =>
+    Object.fromEntries(keys.map((key) => [key, turn((from as Record<string, unknown>)[key])]))
+  return {
+    noun,
+    labelOf,
+    toRow: (record) => ({ ...record, ...each(record, (value) => JSON.stringify(value)) }) as never,
+    fromRow: (row) => ({ ...withoutMark(row), ...each(row, (value) => JSON.parse(String(value))) }) as unknown as T,
+  }
+}
+
 /** All nouns' tables have the columns of a record, which is all that the functions here rely on. */
 type RecordTables = Record<Noun, Row>
 
@@ -75,6 +99,23 @@ export const listRecords = async <T extends Coded>(db: Database, store: NounStor
     .where('deletedAt', 'is', null)
     .orderBy((row) => row.fn<number>('length', ['code']))
     .orderBy('code')
+    .execute()
+  return rows.map((row) => store.fromRow(row as Row))
+}
+
+/** @returns the standing records whose column holds this id, newest first by `at` or another column of time */
+export const listOf = async <T extends Coded>(
+  db: Database,
+  store: CodedStore<T>,
+  owner: { readonly column: string; readonly id: string; readonly by: string },
+): Promise<T[]> => {
+  const rows = await recordsIn(db)
+    .selectFrom(store.noun)
+    .selectAll()
+    .where(owner.column, '=', owner.id)
+    .where('deletedAt', 'is', null)
+    .orderBy(owner.by, 'desc')
+    .orderBy('code', 'desc')
     .execute()
   return rows.map((row) => store.fromRow(row as Row))
 }

@@ -1,5 +1,8 @@
 import type { Generated, Kysely } from 'kysely'
 import type { Change, Fixture, Noun, Settings, Station, Tool } from '../contract/entities.ts'
+import type { KeptFilter, OwnField, Photo, Purpose, ToolTemplate } from '../contract/extras.ts'
+import type { Loan, Person, Place } from '../contract/people.ts'
+import type { Dressing, Happening, QueueEntry, Sighting, Stocktake } from '../contract/work.ts'
 
 /** What every table of a noun has: compare-and-set version, and the time of a soft delete. */
 export interface RecordRow {
@@ -8,7 +11,8 @@ export interface RecordRow {
   readonly deletedAt: string | null
 }
 
-type ToolRow = Tool & RecordRow & { readonly searchText: string }
+/** `curves` and `own` are JSON text. */
+type ToolRow = Omit<Tool, 'curves' | 'own'> & RecordRow & { readonly curves: string; readonly own: string }
 type StationRow = Station & RecordRow
 type FixtureRow = Fixture & RecordRow
 
@@ -76,6 +80,8 @@ export interface ChangeRow {
   readonly undoneBy: number | null
   readonly unasked: number
   readonly schemaVersion: number
+  /** Id of the first of the changes that were made as one, and are taken back as one; null: it alone. */
+  readonly groupId: number | null
 }
 
 /** Highest number given out for a noun's codes; it only grows, so no code comes again. */
@@ -84,12 +90,54 @@ interface CodeCounterRow {
   readonly last: number
 }
 
+/** What the file keeps of each tool by its own triggers: see migration5Search.ts. */
+interface ToolStateRow {
+  readonly toolId: string
+  readonly holderId: string | null
+  readonly dueBack: string | null
+  readonly lastGroundAt: string | null
+  readonly honings: number
+  readonly harmed: 'yes' | 'no'
+  readonly measuredReliefMm: number | null
+  readonly lastSeenAt: string | null
+}
+
+/** All that a tool is found by; `toolSearch` is its full-text index. */
+interface ToolWordsRow {
+  readonly rowId: number
+  readonly toolId: string
+  readonly words: string
+}
+
+interface PlaceChainRow {
+  readonly id: string
+  readonly path: string
+}
+
 export interface Tables {
   readonly tool: ToolRow
   readonly station: StationRow
   readonly fixture: FixtureRow
   readonly job: JobRow
   readonly benchLog: BenchLogRow
+  readonly place: Place & RecordRow
+  readonly person: Person & RecordRow
+  readonly loan: Loan & RecordRow
+  readonly happening: Happening & RecordRow
+  readonly dressing: Dressing & RecordRow
+  readonly photo: Photo & RecordRow
+  readonly photoBytes: { readonly hash: string; readonly bytes: Uint8Array }
+  readonly purpose: Purpose & RecordRow
+  readonly ownField: Omit<OwnField, 'choices'> & RecordRow & { readonly choices: string }
+  readonly keptFilter: KeptFilter & RecordRow
+  readonly toolTemplate: ToolTemplate & RecordRow
+  readonly stocktake: Stocktake & RecordRow
+  readonly sighting: Sighting & RecordRow
+  readonly queueEntry: QueueEntry & RecordRow
+  readonly toolState: ToolStateRow
+  readonly toolWords: ToolWordsRow
+  readonly toolSearch: { readonly rowid: number; readonly words: string }
+  readonly placeChain: PlaceChainRow
   readonly settings: SettingsRow
   readonly change: ChangeRow
   readonly codeCounter: CodeCounterRow

@@ -1,7 +1,7 @@
 import type { Selectable } from 'kysely'
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import type { Change, Noun } from '../contract/entities.ts'
-import { changeOfRow, commitStep } from './change.ts'
+import { asOne, changeOfRow, commitStep } from './change.ts'
 import type { Desk } from './desk.ts'
 import { type NounStore, type Stored, versionOf } from './recordStore.ts'
 import type { ChangeRow, Database } from './schema.ts'
@@ -57,7 +57,7 @@ const mark = async (db: Database, line: Line, undoneBy: number): Promise<void> =
     await db.updateTable('change').set({ undoneBy: null }).where('id', '=', line.undoes).execute()
 }
 
-const takeBack = async (db: Database, desk: Desk, stores: Stores, line: Line): Promise<Result<Change>> => {
+const takeBack = async (db: Database, desk: Desk, stores: Stores, line: Line): Promise<Result<Line>> => {
   const seen = await versionOf(db, line.noun, line.entityId)
   if (!stillMatches(line, await linesAfter(db, line), seen)) return conflict
   const made = await commitStep(db, desk, stores[line.noun], {
@@ -70,26 +70,57 @@ const takeBack = async (db: Database, desk: Desk, stores: Stores, line: Line): P
   })
   if (!made.ok) return made
   await mark(db, line, made.value.changeId)
-  return ok(changeOfRow((await lineOf(db, made.value.changeId)) as Line))
+  return ok((await lineOf(db, made.value.changeId)) as Line)
+}
+
+/** The lines made as one with this one, newest first, since each was made on what those before it left. */
+const groupOf = async (db: Database, line: Line): Promise<readonly Line[]> =>
+  line.groupId === null
+    ? [line]
+    : db.selectFrom('change').selectAll().where('groupId', '=', line.groupId).orderBy('id', 'desc').execute()
+
+const takeBackAll = async (
+  db: Database,
+  desk: Desk,
+  stores: Stores,
+  lines: readonly Line[],
+): Promise<Result<readonly Line[]>> => {
+  const told: Line[] = []
+  for (const line of lines) {
+    const back = await takeBack(db, desk, stores, line)
+    if (!back.ok) return back
+    told.push(back.value)
+  }
+  return ok(told)
+}
+
+/** What an undo did: the change that tells of it, and every record it touched. */
+export interface Undone {
+  readonly change: Change
+  readonly touched: readonly { readonly noun: Noun; readonly entityId: string }[]
 }
 
 /**
- * Takes back one change, or without an id the newest that still stands; taking back a `restored` line does the change again.
+ * Takes back one change, or without an id the newest that still stands, with all that was made as one with it; taking back
+ * a `restored` line does the change again.
  *
- * @returns the line that tells of it; or the problems `nothingToUndo`, `conflict` where the record has moved on, or
- *   `historyOnly` for what was written before the data file changed its form
+ * @returns what was done; or the problems `nothingToUndo`, `conflict` where a record has moved on, or `historyOnly` for
+ *   what was written before the data file changed its form
  */
 export const undoChange = async (
   db: Database,
   desk: Desk,
   stores: Stores,
   id: number | undefined,
-): Promise<Result<Change>> => {
+): Promise<Result<Undone>> => {
   const schemaVersion = desk.access.schemaVersion()
   const line = id === undefined ? await newestStanding(db, schemaVersion) : await lineOf(db, id)
   if (line === undefined) return failed(problem('nothingToUndo'))
   if (line.schemaVersion !== schemaVersion) return failed(problem('historyOnly', 'id'))
-  return takeBack(db, desk, stores, line)
+  const back = await asOne(db, async () => takeBackAll(db, desk, stores, await groupOf(db, line)))
+  if (!back.ok) return back
+  const [first] = back.value.value as readonly [Line, ...Line[]]
+  return ok({ change: changeOfRow(first, back.value.value.length), touched: back.value.value })
 }
 
 /** Which lines of the log are asked for. */
@@ -100,11 +131,26 @@ interface Asked {
   readonly only: 'all' | 'removed'
 }
 
+const countsOf = async (db: Database, rows: readonly Line[]): Promise<ReadonlyMap<number, number>> => {
+  const groups = rows.flatMap(({ groupId }) => (groupId === null ? [] : [groupId]))
+  if (groups.length === 0) return new Map()
+  const counted = await db
+    .selectFrom('change')
+    .select((line) => ['groupId', line.fn.countAll<number>().as('count')])
+    .where('groupId', 'in', groups)
+    .groupBy('groupId')
+    .execute()
+  return new Map(counted.map(({ groupId, count }) => [groupId as number, count]))
+}
+
 /** @returns the newest lines, newest first, without what the program did by itself */
 export const listChanges = async (db: Database, { most, entityId, only }: Asked): Promise<Change[]> => {
   let query = db.selectFrom('change').selectAll().where('unasked', '=', 0)
   if (entityId !== undefined) query = query.where('entityId', '=', entityId)
+  // Of changes made as one, the first speaks for all; asked of one record, its own line speaks.
+  else query = query.where((line) => line.or([line('groupId', 'is', null), line('groupId', '=', line.ref('id'))]))
   if (only === 'removed') query = query.where('action', '=', 'removed').where('undoneBy', 'is', null)
   const rows = await query.orderBy('id', 'desc').limit(most).execute()
-  return rows.map(changeOfRow)
+  const counts = await countsOf(db, rows)
+  return rows.map((row) => changeOfRow(row, counts.get(row.groupId ?? 0) ?? 1))
 }

@@ -90,3 +90,11 @@ export const recordServices = <T extends Coded>(desk: Desk, store: CodedStore<T>
       ),
   }
 }
+
+type Handlers<N extends string, S> = {
+  readonly [K in keyof S & string as `${N}.${K}`]: S[K]
+}
+
+/** @returns the services under the names of their calls */
+export const named = <const N extends string, S extends object>(noun: N, services: S): Handlers<N, S> =>
+  Object.fromEntries(Object.entries(services).map(([name, work]) => [`${noun}.${name}`, work])) as Handlers<N, S>

@@ -2,13 +2,29 @@ import { ok } from '../../geometry/result.ts'
 import { benchLogStore } from '../benchLog/benchLog.ts'
 import { benchLogServices, type SolveJob } from '../benchLog/benchLogServices.ts'
 import type { makeCard } from '../cards/makeCard.ts'
+import { listOf } from '../database/recordStore.ts'
 import type { Stores } from '../database/undo.ts'
 import { jobStore } from '../job/job.ts'
 import { jobServices } from '../job/jobServices.ts'
 import { learningServices } from '../learning/learningServices.ts'
 import { fixtureStore } from '../rack/fixture.ts'
-import { recordServices } from '../rack/recordServices.ts'
+import { named, recordServices } from '../rack/recordServices.ts'
 import { stationStore } from '../rack/station.ts'
+import {
+  dressingStore,
+  happeningStore,
+  keptFilterStore,
+  loanStore,
+  ownFieldStore,
+  personStore,
+  photoStore,
+  placeStore,
+  purposeStore,
+  queueEntryStore,
+  sightingStore,
+  stocktakeStore,
+  toolTemplateStore,
+} from '../rack/stores.ts'
 import { findTools, toolStore } from '../rack/tool.ts'
 import type { Services } from '../services.ts'
 import { settingsServices, settingsStore } from '../settings/settings.ts'
@@ -26,6 +42,19 @@ const stores = {
   fixture: fixtureStore,
   job: jobStore,
   benchLog: benchLogStore,
+  place: placeStore,
+  person: personStore,
+  loan: loanStore,
+  happening: happeningStore,
+  dressing: dressingStore,
+  photo: photoStore,
+  purpose: purposeStore,
+  ownField: ownFieldStore,
+  keptFilter: keptFilterStore,
+  toolTemplate: toolTemplateStore,
+  stocktake: stocktakeStore,
+  sighting: sightingStore,
+  queueEntry: queueEntryStore,
   settings: settingsStore,
 } as unknown as Stores
 
@@ -40,22 +69,23 @@ export interface Makers {
 /** Every call's work, on one workshop. */
 export const createServices = (workshop: Workshop, { blobs, solveJob, makeCard, makeTemplate }: Makers): Services => {
   const { desk } = workshop
-  const tools = recordServices(desk, toolStore)
-  const stations = recordServices(desk, stationStore)
-  const fixtures = recordServices(desk, fixtureStore)
   return {
+    ...named('tool', recordServices(desk, toolStore)),
     'tool.list': async ({ search }) => ok(await desk.access.read((db) => findTools(db, search))),
-    'tool.add': tools.add,
-    'tool.edit': tools.edit,
-    'tool.remove': tools.remove,
-    'station.list': stations.list,
-    'station.add': stations.add,
-    'station.edit': stations.edit,
-    'station.remove': stations.remove,
-    'fixture.list': fixtures.list,
-    'fixture.add': fixtures.add,
-    'fixture.edit': fixtures.edit,
-    'fixture.remove': fixtures.remove,
+    ...named('station', recordServices(desk, stationStore)),
+    ...named('fixture', recordServices(desk, fixtureStore)),
+    ...named('place', recordServices(desk, placeStore)),
+    ...named('person', recordServices(desk, personStore)),
+    ...named('purpose', recordServices(desk, purposeStore)),
+    ...named('ownField', recordServices(desk, ownFieldStore)),
+    ...named('keptFilter', recordServices(desk, keptFilterStore)),
+    ...named('toolTemplate', recordServices(desk, toolTemplateStore)),
+    ...named('happening', recordServices(desk, happeningStore)),
+    'happening.list': async ({ toolId }) =>
+      ok(await desk.access.read((db) => listOf(db, happeningStore, { column: 'toolId', id: toolId, by: 'at' }))),
+    ...named('dressing', recordServices(desk, dressingStore)),
+    'dressing.list': async ({ stationId }) =>
+      ok(await desk.access.read((db) => listOf(db, dressingStore, { column: 'stationId', id: stationId, by: 'at' }))),
     ...jobServices(desk),
     ...benchLogServices(desk, solveJob),
     ...learningServices(desk),

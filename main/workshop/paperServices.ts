@@ -5,6 +5,7 @@ import type { Settings } from '../contract/entities.ts'
 import type { Desk } from '../database/desk.ts'
 import { jobRecordOf } from '../job/job.ts'
 import { jobInHand } from '../job/jobServices.ts'
+import { holderOf } from '../rack/tool.ts'
 import type { CallContext, Services } from '../services.ts'
 import { readSettings } from '../settings/settings.ts'
 import type { makeTemplate, TemplateChoice } from '../template/makeTemplate.ts'
@@ -27,7 +28,8 @@ const read = async ({ access }: Desk, id: string): Promise<Result<Given>> => {
   const found = await access.read((db) => jobInHand(db, id))
   if (!found.ok) return found
   const { lengthUnit } = await access.read(readSettings)
-  return ok({ input: { ...found.value, job: jobRecordOf(found.value.job) }, lengthUnit })
+  const holder = await access.read((db) => holderOf(db, found.value.tool.id))
+  return ok({ input: { ...found.value, job: jobRecordOf(found.value.job), holder }, lengthUnit })
 }
 
 /** The tasks that draw a job's pages, kept as blobs for whoever asked. */

@@ -25,7 +25,13 @@ export const changeServices = (desk: Desk, stores: Stores): Pick<Services, 'chan
   'change.list': async (asked) => ok(await desk.access.read((db) => listChanges(db, asked))),
   'change.undo': async ({ id }, context) => {
     const undone = await desk.access.write((db) => undoChange(db, desk, stores, id))
-    if (undone.ok) context.changed(undone.value.noun, [undone.value.entityId])
-    return undone
+    if (!undone.ok) return undone
+    const { change, touched } = undone.value
+    for (const [noun, records] of Map.groupBy(touched, (record) => record.noun))
+      context.changed(
+        noun,
+        records.map(({ entityId }) => entityId),
+      )
+    return ok(change)
   },
 })

@@ -4,7 +4,9 @@ import type { Report } from '../../geometry/report.ts'
 import type { Problem } from '../../geometry/result.ts'
 import type { PlanAnswer } from '../../geometry/solveJob.ts'
 import type { CallOutput } from '../../main/contract/calls.ts'
-import type { Fixture, JobRecord, Settings, Station, Tool } from '../../main/contract/entities.ts'
+import type { Fixture, JobRecord, Settings, Station, Tool, ToolLine } from '../../main/contract/entities.ts'
+import type { OwnField, Purpose } from '../../main/contract/extras.ts'
+import type { Person, Place } from '../../main/contract/people.ts'
 
 /** One sentence in the status line; a change carries its undo with it. */
 export interface Message {
@@ -34,9 +36,13 @@ export interface App {
   readonly trouble: Problem | null
   readonly workshop: CallOutput<'workshop.get'> | null
   readonly settings: Settings
-  readonly tools: readonly Tool[]
+  readonly tools: readonly ToolLine[]
   readonly stations: readonly Station[]
   readonly fixtures: readonly Fixture[]
+  readonly places: readonly Place[]
+  readonly people: readonly Person[]
+  readonly purposes: readonly Purpose[]
+  readonly ownFields: readonly OwnField[]
   /** The tool in hand. */
   readonly tool: Tool | null
   /** Its job; the host keeps it in step with tool, station and fixture as their records stand. */
@@ -72,6 +78,10 @@ export const useApp = create<App>()(() => ({
   tools: [],
   stations: [],
   fixtures: [],
+  places: [],
+  people: [],
+  purposes: [],
+  ownFields: [],
   ...nothingInHand,
   solving: false,
   problems: [],

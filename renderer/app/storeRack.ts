@@ -1,7 +1,7 @@
 import { ok, problem, type Result } from '../../geometry/result.ts'
 import type { CallInput, CallName, CallOutput, HostEvent } from '../../main/contract/calls.ts'
 import type { FixtureDraft, Noun, Settings, StationDraft, Tool, ToolDraft } from '../../main/contract/entities.ts'
-import { say, sayProblem, useApp } from './store.ts'
+import { type App, say, sayProblem, useApp } from './store.ts'
 import { refreshJob } from './storeJob.ts'
 import { call } from './transport.ts'
 
@@ -11,8 +11,24 @@ export interface Seen {
   readonly version: number
 }
 
-const listCalls = { tool: 'tool.list', station: 'station.list', fixture: 'fixture.list' } as const
-const listKeys = { tool: 'tools', station: 'stations', fixture: 'fixtures' } as const
+const listCalls = {
+  tool: 'tool.list',
+  station: 'station.list',
+  fixture: 'fixture.list',
+  place: 'place.list',
+  person: 'person.list',
+  purpose: 'purpose.list',
+  ownField: 'ownField.list',
+} as const
+const listKeys = {
+  tool: 'tools',
+  station: 'stations',
+  fixture: 'fixtures',
+  place: 'places',
+  person: 'people',
+  purpose: 'purposes',
+  ownField: 'ownFields',
+} as const satisfies Record<keyof typeof listCalls, keyof App>
 
 const loadList = async (noun: keyof typeof listCalls): Promise<void> => {
   const listed = await call(listCalls[noun], {})
@@ -35,14 +51,29 @@ const renewLog = (): void => useApp.setState(({ logChanges }) => ({ logChanges: 
 
 /** Reads everything the window shows, anew. */
 export const loadAll = async (): Promise<void> => {
-  await Promise.all([loadSettings(), loadWorkshop(), loadList('station'), loadList('fixture')])
+  const lists = (['station', 'fixture', 'place', 'person', 'purpose', 'ownField'] as const).map(loadList)
+  await Promise.all([loadSettings(), loadWorkshop(), ...lists])
   await loadList('tool')
   renewLog()
   useApp.setState({ ready: true })
 }
 
+/** The list of tools tells of these as well. */
+const loadTools = () => loadList('tool')
+const withTools = (noun: keyof typeof listCalls) => async (): Promise<void> => {
+  await loadList(noun)
+  await loadTools()
+}
+
 const loaders: Partial<Record<Noun, () => Promise<void>>> = {
-  tool: () => loadList('tool'),
+  tool: loadTools,
+  place: withTools('place'),
+  person: withTools('person'),
+  purpose: () => loadList('purpose'),
+  ownField: () => loadList('ownField'),
+  loan: loadTools,
+  happening: loadTools,
+  sighting: loadTools,
   station: () => loadList('station'),
   fixture: () => loadList('fixture'),
   settings: loadSettings,

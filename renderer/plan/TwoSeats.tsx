@@ -19,7 +19,7 @@ const POINTS = 40
 const reliefAt = (woodReliefMm: number, seatAngleDeg: number): number =>
   woodReliefMm / Math.sin(radFromDeg(seatAngleDeg))
 
-const hasSeat = (tool: Tool): tool is Tool & { seatAngleDeg: number } => tool.seatAngleDeg !== null
+const hasSeat = <T extends Tool>(tool: T): tool is T & { seatAngleDeg: number } => tool.seatAngleDeg !== null
 
 /** The same camber in the wood, by two irons at different seats, drawn in one scale. */
 export const TwoSeats = ({ tool, report }: { readonly tool: Tool; readonly report: Report }) => {

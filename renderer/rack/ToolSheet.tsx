@@ -1,9 +1,10 @@
 import type { Tool, ToolDraft } from '../../main/contract/entities.ts'
+import { useApp } from '../app/store.ts'
 import { saveTool } from '../app/storeRack.ts'
 import { RecordForm } from '../ui/RecordForm.tsx'
 import { Sheet } from '../ui/Sheet.tsx'
 import { useTexts } from '../ui/texts.tsx'
-import { newTool, toolDraftOf, toolFields } from './drafts.ts'
+import { newTool, placeField, toolDraftOf, toolFields } from './drafts.ts'
 
 interface ToolSheetProps {
   /** Null: a new one. */
@@ -15,6 +16,7 @@ interface ToolSheetProps {
 /** Everything about one tool, to fill in or to mend. */
 export const ToolSheet = ({ tool, onChoose, onClose }: ToolSheetProps) => {
   const t = useTexts()
+  const places = useApp((app) => app.places)
   const save = async (draft: ToolDraft) => {
     const saved = await saveTool(tool && { id: tool.id, version: tool.version }, draft)
     if (saved.ok) onChoose(saved.value.value)
@@ -24,7 +26,7 @@ export const ToolSheet = ({ tool, onChoose, onClose }: ToolSheetProps) => {
     <Sheet title={tool ? t('rack:sheet.edit', { name: tool.name }) : t('rack:sheet.add')} onClose={onClose}>
       <RecordForm<ToolDraft>
         texts="rack:field"
-        fields={toolFields}
+        fields={[...toolFields, placeField(places)]}
         start={tool ? toolDraftOf(tool) : newTool}
         saveLabel={t(tool ? 'rack:sheet.save' : 'rack:sheet.saveNew')}
         onSave={save}

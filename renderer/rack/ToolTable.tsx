@@ -1,12 +1,12 @@
 import { type KeyboardEvent, useEffect, useRef } from 'react'
-import type { Tool } from '../../main/contract/entities.ts'
+import type { Tool, ToolLine } from '../../main/contract/entities.ts'
 import { IronMark } from '../ui/IronMark.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import './toolTable.css'
 
 interface ToolTableProps {
-  readonly tools: readonly Tool[]
+  readonly tools: readonly ToolLine[]
   readonly held: Tool | null
   readonly onChoose: (tool: Tool) => void
   readonly onPlan: (tool: Tool) => void
@@ -76,7 +76,7 @@ export const ToolTable = ({ tools, held, onChoose, onPlan }: ToolTableProps) => 
   )
 }
 
-const ToolCells = ({ tool }: { readonly tool: Tool }) => {
+const ToolCells = ({ tool }: { readonly tool: ToolLine }) => {
   const t = useTexts()
   const figures = useFigures()
   const { widthMm, thicknessMm, seatAngleDeg, bevelAngleDeg, projectionMm, reliefMm } = tool

@@ -2,16 +2,22 @@ import { quantities } from '../../geometry/quantities.ts'
 import {
   barMeasures,
   barPlaces,
+  conditions,
   type Fixture,
   type FixtureDraft,
+  fixtureDraftSchema,
   rackFixtureKinds,
   type Station,
   type StationDraft,
+  stationDraftSchema,
   type Tool,
   type ToolDraft,
+  toolDraftSchema,
   toolKinds,
 } from '../../main/contract/entities.ts'
+import type { Place } from '../../main/contract/people.ts'
 import type { FieldSpec } from '../ui/RecordForm.tsx'
+import { placePath } from './placePath.ts'
 
 /** Fields of a tool, in the order in which one takes it up and measures it. */
 export const toolFields: readonly FieldSpec<ToolDraft>[] = [
@@ -30,10 +36,21 @@ export const toolFields: readonly FieldSpec<ToolDraft>[] = [
   { kind: 'figure', key: 'shavingDepthMm', quantity: 'aim.shavingDepthMm' },
   { kind: 'choice', key: 'dotCorner', options: ['left', 'right'], texts: 'common:side' },
   { kind: 'words', key: 'steel' },
-  { kind: 'words', key: 'place' },
-  { kind: 'words', key: 'holder' },
+  { kind: 'figure', key: 'temperLimitC', quantity: 'care.temperLimitC', allowEmpty: true },
+  { kind: 'figure', key: 'taperDeg', quantity: 'blade.taperDeg' },
+  { kind: 'figure', key: 'lengthLeftMm', quantity: 'care.lengthLeftMm', allowEmpty: true },
+  { kind: 'choice', key: 'condition', options: conditions, texts: 'common:condition' },
+  { kind: 'figure', key: 'dueDays', quantity: 'care.dueDays', allowEmpty: true },
+  { kind: 'figure', key: 'dueHonings', quantity: 'care.dueHonings', allowEmpty: true },
   { kind: 'words', key: 'note' },
 ]
+
+/** Where a tool belongs, chosen from the workshop's places by their whole way down. */
+export const placeField = (places: readonly Place[]): FieldSpec<ToolDraft> => ({
+  kind: 'pick',
+  key: 'placeId',
+  options: places.map(({ id }) => ({ value: id, name: placePath(places, id) })),
+})
 
 /** Common practice for an iron that nobody has measured yet: a bench plane's seat, bevel and honing angle. */
 export const newTool: Partial<ToolDraft> = {
@@ -42,6 +59,8 @@ export const newTool: Partial<ToolDraft> = {
   bevelSide: 'down',
   bevelAngleDeg: 25,
   honedBevelDeg: 30,
+  taperDeg: 0,
+  condition: 'good',
   backBevelDeg: 0,
   projectionMm: 130,
   reliefMm: 0.1,
@@ -62,6 +81,9 @@ export const stationFields: readonly FieldSpec<StationDraft>[] = [
   { kind: 'choice', key: 'barPlace', options: barPlaces, texts: 'common:barPlace' },
   { kind: 'choice', key: 'barMeasure', options: barMeasures, texts: 'common:barMeasure' },
   { kind: 'figure', key: 'barOffsetMm', quantity: 'station.barOffsetMm' },
+  { kind: 'words', key: 'barMount' },
+  { kind: 'words', key: 'wheelGrit' },
+  { kind: 'figure', key: 'leastDiameterMm', quantity: 'station.wheelDiameterMm', allowEmpty: true },
   { kind: 'words', key: 'note' },
 ]
 
@@ -99,14 +121,10 @@ export const newFixture: Partial<FixtureDraft> = {
   learning: 'on',
 }
 
-const draftOf = <R extends { id: string; code: string; version: number }>({
-  id: _id,
-  code: _code,
-  version: _version,
-  ...draft
-}: R): Omit<R, 'id' | 'code' | 'version'> => draft
+const draftOf = <D extends object>({ shape }: { readonly shape: { readonly [K in keyof D]: unknown } }, record: D): D =>
+  Object.fromEntries(Object.entries(record).filter(([key]) => key in shape)) as D
 
-/** What a user may edit of a record: all but its id, code and version. */
-export const toolDraftOf = (tool: Tool): ToolDraft => draftOf(tool)
-export const stationDraftOf = (station: Station): StationDraft => draftOf(station)
-export const fixtureDraftOf = (fixture: Fixture): FixtureDraft => draftOf(fixture)
+/** What a user may edit of a record: what its draft has, without what the workshop knows of it besides. */
+export const toolDraftOf = (tool: Tool): ToolDraft => draftOf<ToolDraft>(toolDraftSchema, tool)
+export const stationDraftOf = (station: Station): StationDraft => draftOf<StationDraft>(stationDraftSchema, station)
+export const fixtureDraftOf = (fixture: Fixture): FixtureDraft => draftOf<FixtureDraft>(fixtureDraftSchema, fixture)

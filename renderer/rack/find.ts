@@ -1,13 +1,13 @@
-import type { Tool } from '../../main/contract/entities.ts'
+import type { ToolLine } from '../../main/contract/entities.ts'
 
 const folded = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase()
 
 /** @returns the tools in which every word typed stands somewhere: code, name, kind, place, holder, steel, note */
 export const findTools = (
-  tools: readonly Tool[],
+  tools: readonly ToolLine[],
   typed: string,
-  kindName: (kind: Tool['kind']) => string,
-): readonly Tool[] => {
+  kindName: (kind: ToolLine['kind']) => string,
+): readonly ToolLine[] => {
   const wanted = folded(typed).split(/\s+/).filter(Boolean)
   return tools.filter((tool) => {
     const { code, name, kind, place, holder, steel, note } = tool

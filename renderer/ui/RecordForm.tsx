@@ -17,6 +17,12 @@ export type FieldSpec<D> =
     }
   | { readonly kind: 'words'; readonly key: keyof D & string; readonly required?: boolean }
   | {
+      /** One of some records; empty: none of them. */
+      readonly kind: 'pick'
+      readonly key: keyof D & string
+      readonly options: readonly { readonly value: string; readonly name: string }[]
+    }
+  | {
       readonly kind: 'choice'
       readonly key: keyof D & string
       readonly options: readonly string[]
@@ -139,6 +145,14 @@ const RecordField = <D,>({ texts, field, values, problem, onSet }: RecordFieldPr
   }
   const shared = { name, problem, value: String(value ?? ''), onChange: (next: string) => onSet(field.key, next) }
   if (field.kind === 'words') return <TextEntry {...shared} required={field.required ?? false} />
+  if (field.kind === 'pick')
+    return (
+      <SelectEntry
+        {...shared}
+        options={[{ value: '', name: t('common:form.none') }, ...field.options]}
+        onChange={(next) => onSet(field.key, next === '' ? null : next)}
+      />
+    )
   const options = field.options.map((option) => ({ value: option, name: t(`${field.texts}.${option}`) }))
   return <SelectEntry {...shared} options={options} />
 }

@@ -64,7 +64,7 @@ const recordOf = (change: Parameters<typeof sampleJob>[0]): JobRecord =>
 
 describe('a card from the rack', () => {
   it('is solved, written and named for any system', async () => {
-    const made = await makeCard({ tool, station, fixture, job: recordOf({ motion: { sweeps: 4 } }) }, AT)
+    const made = await makeCard({ tool, station, fixture, job: recordOf({ motion: { sweeps: 4 } }), holder: '' }, AT)
     if (!made.ok) throw new Error(made.problems.map(({ code }) => code).join())
     expect(made.value.fileName).toBe('job-card-T-14.pdf')
     expect(Buffer.from(made.value.bytes.subarray(0, 5)).toString()).toBe('%PDF-')
@@ -72,7 +72,7 @@ describe('a card from the rack', () => {
 
   it('is refused with the problems of a job that cannot be set up', async () => {
     const job = recordOf({ aim: { bevelAngleDeg: null, projectionMm: 130, barDistanceMm: 20 } })
-    const made = await makeCard({ tool, station, fixture, job }, AT)
+    const made = await makeCard({ tool, station, fixture, job, holder: '' }, AT)
     expect(made).toMatchObject({ ok: false, problems: [{ code: expect.any(String) }] })
   })
 })

@@ -76,7 +76,7 @@ describe('the service worker', { timeout: WORKER_TIMEOUT_MS }, () => {
     stop()
     await client.close()
     client = await startServices({ dataDir: place.folder, who: 'tester' })
-    expect(await done('tool.list', {})).toEqual([value])
+    expect(await done('tool.list', {})).toMatchObject([value])
     expect(events).toHaveLength(1)
     expect(await done('change.list', {})).toMatchObject([{ who: 'tester', action: 'added' }])
   })

@@ -8,7 +8,7 @@ import { parseJob } from '../../geometry/parseJob.ts'
 import { setUpOf } from '../../geometry/setUp.ts'
 import { solveJob } from '../../geometry/solveJob.ts'
 import { radFromDeg, rimSpeedMPerS } from '../../geometry/units.ts'
-import { toolKinds } from '../../main/contract/entities.ts'
+import { nouns, toolKinds } from '../../main/contract/entities.ts'
 import { newDocument } from '../../main/job/document.ts'
 import { type Bench, codesOf, openBench, temporaryFolder, toolDraft } from './support.ts'
 
@@ -148,7 +148,7 @@ describe('the two racks', () => {
       'tool',
       [],
     ])
-    expect(bench.events).toHaveLength(6)
+    expect(bench.events).toHaveLength(nouns.length)
   })
 
   it('the one open last is opened at the next start, with its note whole or broken', async () => {

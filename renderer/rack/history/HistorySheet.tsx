@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useState } from 'react'
 import type { Problem } from '../../../geometry/result.ts'
 import type { Change, Tool } from '../../../main/contract/entities.ts'
+import { useApp } from '../../app/store.ts'
 import { undo } from '../../app/storeRack.ts'
 import { call } from '../../app/transport.ts'
 import { momentText } from '../../ui/dates.ts'
@@ -71,6 +72,7 @@ interface ChangeLineProps {
 const ChangeLine = ({ change, onTakeBack }: ChangeLineProps) => {
   const t = useTexts()
   const figures = useFigures()
+  const places = useApp((app) => app.places)
   const what = t(`history:action.${change.action}`, { noun: t(`history:noun.${change.noun}`), label: change.label })
   return (
     <li className="history-line" data-undone={change.undone}>
@@ -94,7 +96,7 @@ const ChangeLine = ({ change, onTakeBack }: ChangeLineProps) => {
         )}
       </div>
       <ul className="history-fields">
-        {fieldsInWords(t, figures, change).map(({ name, before, after }) => (
+        {fieldsInWords(t, figures, places, change).map(({ name, before, after }) => (
           <li key={name}>{t('history:field', { name, before, after })}</li>
         ))}
       </ul>

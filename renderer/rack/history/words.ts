@@ -1,17 +1,18 @@
 import type { TFunction } from 'i18next'
 import type { Change } from '../../../main/contract/entities.ts'
+import type { Place } from '../../../main/contract/people.ts'
 import type { FieldSpec } from '../../ui/RecordForm.tsx'
 import type { Figures } from '../../ui/useFigure.ts'
-import { fixtureFields, stationFields, toolFields } from '../drafts.ts'
+import { fixtureFields, placeField, stationFields, toolFields } from '../drafts.ts'
 
 type AnyField = FieldSpec<Record<string, unknown>>
 
 /** The fields of each noun that has a form. */
-const forms: Partial<Record<Change['noun'], readonly AnyField[]>> = {
-  tool: toolFields as unknown as readonly AnyField[],
+const forms = (places: readonly Place[]): Partial<Record<Change['noun'], readonly AnyField[]>> => ({
+  tool: [...toolFields, placeField(places)] as unknown as readonly AnyField[],
   station: stationFields as unknown as readonly AnyField[],
   fixture: fixtureFields as unknown as readonly AnyField[],
-}
+})
 
 type Cell = Change['fields'][number]['before']
 
@@ -19,6 +20,7 @@ const cellInWords = (t: TFunction, figures: Figures, field: AnyField, cell: Cell
   if (cell === null || cell === '') return t('history:nothing')
   if (field.kind === 'choice') return t(`${field.texts}.${cell}`)
   if (field.kind === 'words') return String(cell)
+  if (field.kind === 'pick') return field.options.find(({ value }) => value === cell)?.name ?? t('history:nothing')
   const { text, unit } = figures.of(field.quantity, Number(cell))
   return `${text} ${unit}`.trim()
 }
@@ -31,8 +33,13 @@ export interface FieldWords {
 }
 
 /** @returns the changed fields that have a place on a form, in words with units */
-export const fieldsInWords = (t: TFunction, figures: Figures, { noun, fields }: Change): readonly FieldWords[] => {
-  const form = forms[noun] ?? []
+export const fieldsInWords = (
+  t: TFunction,
+  figures: Figures,
+  places: readonly Place[],
+  { noun, fields }: Change,
+): readonly FieldWords[] => {
+  const form = forms(places)[noun] ?? []
   return fields.flatMap(({ key, before, after }) => {
     const field = form.find((each) => each.key === key)
     if (!field) return []

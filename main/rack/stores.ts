@@ -1,0 +1,19 @@
+import type { KeptFilter, OwnField, Photo, Purpose, ToolTemplate } from '../contract/extras.ts'
+import type { Loan, Person, Place } from '../contract/people.ts'
+import type { Dressing, Happening, QueueEntry, Sighting, Stocktake } from '../contract/work.ts'
+import { jsonStore, plainStore } from '../database/recordStore.ts'
+
+/** How the workshop's further nouns lie in their tables. */
+export const placeStore = plainStore<Place>('place', ({ name }) => name)
+export const personStore = plainStore<Person>('person', ({ name }) => name)
+export const loanStore = plainStore<Loan>('loan', ({ code }) => code)
+export const happeningStore = plainStore<Happening>('happening', ({ code }) => code)
+export const dressingStore = plainStore<Dressing>('dressing', ({ code }) => code)
+export const photoStore = plainStore<Photo>('photo', ({ caption, code }) => caption || code)
+export const purposeStore = plainStore<Purpose>('purpose', ({ name }) => name)
+export const ownFieldStore = jsonStore<OwnField>('ownField', ({ name }) => name, ['choices'])
+export const keptFilterStore = plainStore<KeptFilter>('keptFilter', ({ name }) => name)
+export const toolTemplateStore = plainStore<ToolTemplate>('toolTemplate', ({ name }) => name)
+export const stocktakeStore = plainStore<Stocktake>('stocktake', ({ code }) => code)
+export const sightingStore = plainStore<Sighting>('sighting', ({ code }) => code)
+export const queueEntryStore = plainStore<QueueEntry>('queueEntry', ({ code }) => code)
