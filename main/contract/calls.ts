@@ -25,6 +25,7 @@ import {
   toolTemplateDraftSchema,
   toolTemplateSchema,
 } from './extras.ts'
+import { bringInSchema, broughtSchema, lookSchema, offerSchema, takeOutSchema } from './inOut.ts'
 import { learntSchema, stationRemovalSchema } from './learnt.ts'
 import { personDraftSchema, personSchema, placeDraftSchema, placeSchema } from './people.ts'
 import { dressingDraftSchema, dressingSchema, happeningDraftSchema, happeningSchema } from './work.ts'
@@ -188,6 +189,13 @@ export const calls = {
     z.strictObject({ id: z.uuid(), form: z.enum(['svg', 'dxf', 'pdf']), predicted: z.boolean() }),
     madeFile,
   ),
+
+  /** The rack, or part of it, as a file. */
+  'inOut.takeOut': entry('task', takeOutSchema, madeFile),
+  /** What bringing a file in would do, row by row; nothing is written. */
+  'inOut.look': entry('task', offerSchema, lookSchema),
+  /** Brings a file in, all of it or nothing; one undo takes it back. */
+  'inOut.bringIn': entry('task', bringInSchema, broughtSchema),
 } as const
 
 export type CallName = keyof typeof calls
