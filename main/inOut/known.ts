@@ -48,6 +48,7 @@ export const knownRecords = async (db: Database, nouns: ReadonlySet<InOutNoun>):
       return byCode.get(codeOf(noun, words) ?? '') ?? byName.get(folded(words)) ?? null
     },
     add: (noun, id, code, name) => {
+      if (!nouns.has(noun)) return
       const { ids, byCode, byName } = of(noun)
       ids.add(id)
       const written = code === null ? null : codeOf(noun, code)

@@ -145,8 +145,11 @@ export const formOf = (noun: InOutNoun): NounForm => ({ noun, ...forms[noun] })
 export const allForms: readonly NounForm[] = inOutNouns.map(formOf)
 
 /** @returns the entries of a record that are its own, in the schema's order */
-export const draftOf = ({ columns }: NounForm, record: Draft): Draft =>
-  Object.fromEntries(columns.map(({ key }) => [key, record[key]]))
+export const draftOf = ({ columns }: NounForm, record: Draft): Draft => {
+  const draft: Record<string, unknown> = {}
+  for (const { key } of columns) draft[key] = record[key]
+  return draft
+}
 
 /** @returns every record that this one speaks of */
 export const referencesOf = ({ columns, references }: NounForm, draft: Draft): readonly Reference[] => [
