@@ -36,19 +36,34 @@ export interface Table {
 
 const isBlank = (cells: readonly string[]): boolean => cells.every((cell) => cell.trim() === '')
 
-const isDelimiter = (sign: string): sign is Delimiter => (delimiters as readonly string[]).includes(sign)
+/** A cell in quotation marks, those within it doubled. */
+const QUOTED = /"(?:[^"]|"")*"/g
+/** Far more than any head takes. */
+const HEAD_LETTERS = 100_000
+
+/** How the first line ends and what parts its cells most often, looked at outside quotation marks alone: what stands within could be anything. */
+const mannerOf = (text: string): { readonly newline: '\r\n' | '\n' | '\r'; readonly delimiter: Delimiter } => {
+  const bare = text.slice(0, HEAD_LETTERS).replace(QUOTED, '')
+  const newline = (/\r\n|\n|\r/.exec(bare)?.[0] ?? '\n') as '\r\n' | '\n' | '\r'
+  const [line = ''] = bare.split(newline, 1)
+  const count = (sign: string): number => line.split(sign).length
+  return { newline, delimiter: delimiters.reduce((best, sign) => (count(sign) > count(best) ? sign : best)) }
+}
+
+/** Lines may end in more than one way where a table was put together by hand. */
+const withoutReturn = (cells: readonly string[]): readonly string[] =>
+  cells.map((cell, i) => (i === cells.length - 1 ? cell.replace(/\r$/, '') : cell))
 
 /** @param delimiter null: as it looks. @returns the table, or `tableEmpty`, `tableQuotes` with its line */
 export const readCsv = (text: string, delimiter: Delimiter | null): Result<Table> => {
-  const { data, errors, meta } = Papa.parse<string[]>(text, {
-    delimiter: delimiter ?? '',
-    delimitersToGuess: [...delimiters],
-  })
+  const manner = mannerOf(text)
+  const used = delimiter ?? manner.delimiter
+  const { data, errors } = Papa.parse<string[]>(text, { delimiter: used, newline: manner.newline })
   const broken = errors.find(({ type }) => type === 'Quotes')
   if (broken) return failed(problem('tableQuotes', '', { line: (broken.row ?? 0) + 1 }))
   const [head, ...rows] = data
-    .map((cells, i) => ({ line: i + 1, cells: cells.map(unguarded) }))
+    .map((cells, i) => ({ line: i + 1, cells: withoutReturn(cells).map(unguarded) }))
     .filter(({ cells }) => !isBlank(cells))
   if (!head) return failed(problem('tableEmpty'))
-  return ok({ delimiter: isDelimiter(meta.delimiter) ? meta.delimiter : ',', head: head.cells, rows })
+  return ok({ delimiter: used, head: head.cells, rows })
 }

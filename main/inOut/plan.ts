@@ -111,6 +111,9 @@ const brokenTexts = (says: Draft): readonly Problem[] =>
 /** What a row says, on top of what stands, as the schema takes it. */
 const judge = (form: NounForm, row: Identified, before: AnyRecord | null, known: Known): Planned | Refused => {
   const problems = [...row.problems, ...brokenTexts(row.offered.says)]
+  // What is no record at all has no entries to be missed.
+  if (row.offered.problems.some(({ path, code }) => path === '' && code === 'wrongType'))
+    return { row: row.offered.row, id: row.id, stands: false, problems: row.offered.problems }
   const says = withIds(form, row.offered.says, known, problems)
   const input = before === null ? says : { ...draftOf(form, before), ...says }
   const parsed = form.draft.safeParse(input)

@@ -4,15 +4,20 @@ import { readCell } from './cells.ts'
 import type { Column } from './columns.ts'
 import type { Table } from './csv.ts'
 import { CODE_COLUMN, choiceWordsOf, guessUses, ID_COLUMN } from './heads.ts'
-import { allForms, type NounForm } from './nouns.ts'
+import { allForms, formOf, type NounForm } from './nouns.ts'
 import type { Offered, OfferedRow } from './offered.ts'
+
+/** How many entries of a noun a head names; a head that names them all is told from one that names as many of a longer noun. */
+const fitOf = (form: NounForm, head: readonly string[]): number => {
+  const named = new Set(guessUses(form, head, 'mm').flatMap(({ key }) => key ?? []))
+  const isWhole = form.columns.every(({ key }) => named.has(key))
+  return named.size + (isWhole ? 0.5 : 0)
+}
 
 /** @returns the noun whose columns the head of a table names most of; tools where it names none */
 export const guessNoun = (head: readonly string[]): NounForm => {
-  const forms = allForms.filter(({ noun }) => noun !== 'photo')
-  const named = (form: NounForm) => guessUses(form, head, 'mm').filter(({ key }) => key !== null).length
-  const tool = forms.find(({ noun }) => noun === 'tool') as NounForm
-  return forms.reduce((best, form) => (named(form) > named(best) ? form : best), tool)
+  const others = allForms.filter(({ noun }) => noun !== 'photo' && noun !== 'tool')
+  return others.reduce((best, form) => (fitOf(form, head) > fitOf(best, head) ? form : best), formOf('tool'))
 }
 
 type ReadAs = (cell: string) => Result<unknown>
