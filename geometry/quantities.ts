@@ -173,6 +173,16 @@ export const quantities = {
     fromSweep: quantity('sweep', 0, 5_000, 0, 0),
     toSweep: quantity('sweep', 0, 5_000, 1, 0),
   },
+  label: {
+    columns: quantity('count', 1, 20, 3, 0),
+    rows: quantity('count', 1, 40, 7, 0),
+    widthMm: quantity('mm', 5, 220, null, 1),
+    heightMm: quantity('mm', 5, 300, null, 1),
+    leftMm: quantity('mm', 0, 100, 0, 1),
+    topMm: quantity('mm', 0, 150, 0, 1),
+    gapAcrossMm: quantity('mm', 0, 50, 0, 1),
+    gapDownMm: quantity('mm', 0, 50, 0, 1),
+  },
   grid: {
     across: quantity('count', 5, 481, 115, 0),
     through: quantity('count', 3, 65, 17, 0),

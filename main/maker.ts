@@ -3,12 +3,13 @@ import { solveJob } from '../geometry/solveJob.ts'
 import type { MakerTask } from './makerThread.ts'
 
 /**
- * The maker: works jobs out and draws their cards and templates on a thread of its own, so that the service worker answers meanwhile. It
+ * The maker: works jobs out and draws cards, templates and labels on a thread of its own, so that the service worker answers meanwhile. It
  * knows nothing but what it is given and touches no file.
  */
 const make = async (task: MakerTask): Promise<unknown> => {
   if (task.does === 'solve') return solveJob(task.job)
   if (task.does === 'template') return (await import('./template/makeTemplate.ts')).makeTemplate(...task.given)
+  if (task.does === 'labels') return (await import('./labels/makeLabels.ts')).makeLabels(...task.given)
   // Type and paper take half a second to load, which a report should not wait for.
   return (await import('./cards/makeCard.ts')).makeCard(...task.given)
 }

@@ -3,6 +3,7 @@ import type { Job } from '../geometry/job.ts'
 import type { Report } from '../geometry/report.ts'
 import { failed, problem, type Result } from '../geometry/result.ts'
 import type { MadeFile, makeCard } from './cards/makeCard.ts'
+import type { makeLabels } from './labels/makeLabels.ts'
 import type { makeTemplate } from './template/makeTemplate.ts'
 import { threadPath } from './threadPath.ts'
 
@@ -11,6 +12,7 @@ export type MakerTask =
   | { readonly does: 'solve'; readonly job: Job }
   | { readonly does: 'card'; readonly given: Parameters<typeof makeCard> }
   | { readonly does: 'template'; readonly given: Parameters<typeof makeTemplate> }
+  | { readonly does: 'labels'; readonly given: Parameters<typeof makeLabels> }
 
 /** Long work, done elsewhere one task after the other. A task that is lost or stopped is a problem, never a rejection. */
 export interface Maker {
@@ -19,6 +21,8 @@ export interface Maker {
   makeCard(given: Parameters<typeof makeCard>, signal: AbortSignal): Promise<Result<MadeFile>>
   /** @param signal as above */
   makeTemplate(given: Parameters<typeof makeTemplate>, signal: AbortSignal): Promise<Result<MadeFile>>
+  /** @param signal as above */
+  makeLabels(given: Parameters<typeof makeLabels>, signal: AbortSignal): Promise<Result<MadeFile>>
   close(): Promise<void>
 }
 
@@ -74,6 +78,7 @@ export const createMaker = (): Maker => {
     solveJob: (job) => inTurn({ does: 'solve', job }) as Promise<Result<Report>>,
     makeCard: (given, signal) => inTurn({ does: 'card', given }, signal) as Promise<Result<MadeFile>>,
     makeTemplate: (given, signal) => inTurn({ does: 'template', given }, signal) as Promise<Result<MadeFile>>,
+    makeLabels: (given, signal) => inTurn({ does: 'labels', given }, signal) as Promise<Result<MadeFile>>,
     close: async () => void (await hand?.end()),
   }
 }

@@ -1,8 +1,9 @@
-import QRCode from 'qrcode'
+import { markOf } from '../contract/codes.ts'
 import { type CardFacts, dayOf } from './facts.ts'
 import { dot, LINE } from './parts.ts'
 import { rectangle } from './shapes.ts'
-import type { Box, Point, Sheet } from './sheet.ts'
+import type { Box, Sheet } from './sheet.ts'
+import { codeRuns } from './squareCode.ts'
 
 const PENCIL_MM = 40
 const STAGES = ['found', 'ground', 'honed'] as const
@@ -32,36 +33,20 @@ const pencilBoxes = (sheet: Sheet, { xMm, yMm }: Box, heading: string, { t, tool
   dot(sheet, tool.dotCorner === 'left' ? xMm + cellMm / 2 : xMm + PENCIL_MM - cellMm / 2, yMm + 33, 1.3)
 }
 
-/** A square code as black runs of each row, so that no hairlines show between its squares. */
-const codeRuns = (text: string, xMm: number, yMm: number, sideMm: number): readonly (readonly Point[])[] => {
-  const { modules } = QRCode.create(text.toWellFormed(), { errorCorrectionLevel: 'M' })
-  const { size } = modules
-  const cellMm = sideMm / size
-  const runs: (readonly Point[])[] = []
-  for (let row = 0; row < size; row += 1) {
-    for (let start = 0; start < size; start += 1) {
-      if (!modules.get(row, start)) continue
-      let end = start
-      while (end < size && modules.get(row, end)) end += 1
-      const place = { xMm: xMm + start * cellMm, yMm: yMm + row * cellMm }
-      runs.push(rectangle({ ...place, widthMm: (end - start) * cellMm, heightMm: cellMm }))
-      start = end
-    }
-  }
-  return runs
-}
-
 /** With room for the clear margin of four squares that readers of such codes need. */
 const CODE_SIDE_MM = 19
 
-/** Codes of tool and job in one, as read back by the rack; a generic card has none. */
+/** Codes of tool and job; a generic card has none. */
 const codesOf = ({ tool }: CardFacts): string => [tool.code, tool.jobCode ?? ''].filter((code) => code !== '').join(' ')
 
 const marks = (sheet: Sheet, rightMm: number, yMm: number, facts: CardFacts): void => {
   const { t, tool, at } = facts
   const codes = codesOf(facts)
   const place = { xMm: rightMm, sizeMm: 3.4, withinMm: 30, align: 'right' } as const
-  if (codes !== '') sheet.shape(codeRuns(codes, rightMm - CODE_SIDE_MM, yMm + 3.5, CODE_SIDE_MM), true, { fill: 0 })
+  if (codes !== '') {
+    const mark = markOf(tool.code, tool.jobCode)
+    sheet.shape(codeRuns(mark, rightMm - CODE_SIDE_MM, yMm + 3.5, CODE_SIDE_MM), true, { fill: 0 })
+  }
   const lines = [codes, dayOf(t, at), tool.who].filter((line) => line !== '')
   lines.forEach((line, i) => {
     sheet.text(line, { ...place, baselineMm: yMm + 28.5 + i * 4.2 })

@@ -13,11 +13,18 @@ const outlineText = (outline: readonly Point[], closed: boolean): string =>
   outline.map(([x, y], i) => `${i === 0 ? 'M' : 'L'} ${x.toFixed(DECIMALS)} ${y.toFixed(DECIMALS)}`).join(' ') +
   (closed ? ' Z' : '')
 
+/** A page to be written: its size, and what stands on it. */
+export interface Page {
+  readonly widthMm: number
+  readonly heightMm: number
+  readonly items: readonly Item[]
+}
+
 const drawShape = (page: PDFPage, shape: ShapeItem): void => {
   const { outlines, closed, strokeMm, fill, dashMm } = shape
   page.drawSvgPath(outlines.map((outline) => outlineText(outline, closed)).join(' '), {
     x: 0,
-    y: PAGE.heightMm * POINTS_PER_MM,
+    y: page.getHeight(),
     scale: POINTS_PER_MM,
     ...(fill === undefined ? {} : { color: grayscale(fill) }),
     ...(strokeMm === undefined ? {} : { borderColor: grayscale(0), borderWidth: strokeMm }),
@@ -30,7 +37,7 @@ const drawText = (page: PDFPage, item: TextItem, typefaces: Typefaces, fonts: Re
   let x = item.xMm * POINTS_PER_MM
   for (const { file, text } of typefaces.runs(item.text, item.face)) {
     const font = fonts.get(file) as PDFFont
-    const y = (PAGE.heightMm - item.baselineMm) * POINTS_PER_MM
+    const y = page.getHeight() - item.baselineMm * POINTS_PER_MM
     page.drawText(text, { x, y, size, font, color: grayscale(item.white ? 1 : 0) })
     x += font.widthOfTextAtSize(text, size)
   }
@@ -47,12 +54,21 @@ const embedFonts = async (pdf: PDFDocument, items: readonly Item[], typefaces: T
   return fonts
 }
 
-/** Writes one page. The same items, title and time give the same bytes. */
-export const writePdf = async (
-  items: readonly Item[],
-  typefaces: Typefaces,
-  about: { readonly title: string; readonly program: string; readonly at: Date },
-): Promise<Uint8Array> => {
+interface About {
+  readonly title: string
+  readonly program: string
+  readonly at: Date
+}
+
+const drawPage = (page: PDFPage, items: readonly Item[], typefaces: Typefaces, fonts: ReadonlyMap<string, PDFFont>) => {
+  for (const item of items) {
+    if (item.kind === 'shape') drawShape(page, item)
+    else drawText(page, item, typefaces, fonts)
+  }
+}
+
+/** Writes pages one after the other. The same pages, title and time give the same bytes. */
+export const writePages = async (pages: readonly Page[], typefaces: Typefaces, about: About): Promise<Uint8Array> => {
   const pdf = await PDFDocument.create({ updateMetadata: false })
   pdf.registerFontkit(fontkit)
   pdf.setTitle(about.title)
@@ -60,11 +76,16 @@ export const writePdf = async (
   pdf.setCreator(about.program)
   pdf.setCreationDate(about.at)
   pdf.setModificationDate(about.at)
-  const fonts = await embedFonts(pdf, items, typefaces)
-  const page = pdf.addPage([PAGE.widthMm * POINTS_PER_MM, PAGE.heightMm * POINTS_PER_MM])
-  for (const item of items) {
-    if (item.kind === 'shape') drawShape(page, item)
-    else drawText(page, item, typefaces, fonts)
-  }
+  const fonts = await embedFonts(
+    pdf,
+    pages.flatMap(({ items }) => items),
+    typefaces,
+  )
+  for (const { widthMm, heightMm, items } of pages)
+    drawPage(pdf.addPage([widthMm * POINTS_PER_MM, heightMm * POINTS_PER_MM]), items, typefaces, fonts)
   return pdf.save()
 }
+
+/** Writes one page, A4 on its side. */
+export const writePdf = (items: readonly Item[], typefaces: Typefaces, about: About): Promise<Uint8Array> =>
+  writePages([{ ...PAGE, items }], typefaces, about)

@@ -14,6 +14,7 @@ import honing from '../../assets/texts/en/honing.json' with { type: 'json' }
 import hosts from '../../assets/texts/en/hosts.json' with { type: 'json' }
 import inOut from '../../assets/texts/en/inOut.json' with { type: 'json' }
 import jobFile from '../../assets/texts/en/jobFile.json' with { type: 'json' }
+import labels from '../../assets/texts/en/labels.json' with { type: 'json' }
 import learnt from '../../assets/texts/en/learnt.json' with { type: 'json' }
 import measure from '../../assets/texts/en/measure.json' with { type: 'json' }
 import out from '../../assets/texts/en/out.json' with { type: 'json' }
@@ -22,6 +23,7 @@ import predict from '../../assets/texts/en/predict.json' with { type: 'json' }
 import problems from '../../assets/texts/en/problems.json' with { type: 'json' }
 import quantities from '../../assets/texts/en/quantities.json' with { type: 'json' }
 import rack from '../../assets/texts/en/rack.json' with { type: 'json' }
+import scan from '../../assets/texts/en/scan.json' with { type: 'json' }
 import scene from '../../assets/texts/en/scene.json' with { type: 'json' }
 import setUp from '../../assets/texts/en/setUp.json' with { type: 'json' }
 import shortcuts from '../../assets/texts/en/shortcuts.json' with { type: 'json' }
@@ -50,6 +52,7 @@ const catalogue = {
   hosts,
   inOut,
   jobFile,
+  labels,
   learnt,
   measure,
   out,
@@ -58,6 +61,7 @@ const catalogue = {
   problems,
   quantities,
   rack,
+  scan,
   scene,
   setUp,
   shortcuts,

@@ -80,6 +80,16 @@ export const findRecord = async <T extends Stored>(
   return row === undefined ? null : store.fromRow(row as Row)
 }
 
+/** @returns the record that carries a code, and whether it was removed; null where none ever did */
+export const findByCode = async <T extends Coded>(
+  db: Database,
+  store: CodedStore<T>,
+  code: string,
+): Promise<{ readonly record: T; readonly removed: boolean } | null> => {
+  const row = await recordsIn(db).selectFrom(store.noun).selectAll().where('code', '=', code).executeTakeFirst()
+  return row === undefined ? null : { record: store.fromRow(row as Row), removed: row.deletedAt !== null }
+}
+
 /** As `findRecord`, for a caller that cannot go on without. */
 export const needRecord = async <T extends Stored>(
   db: Database,

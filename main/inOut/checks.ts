@@ -57,7 +57,7 @@ const checkAlone = async (db: Database, plan: NounPlan, known: Known): Promise<N
   return refuse(plan, known, ({ draft }) => {
     const text = sharedText(alone, draft)
     if (text === null) return null
-    if (taken.has(text)) return problem('onlyOne', alone.keys[0] as string, { noun: form.noun })
+    if (taken.has(text)) return problem(alone.code, alone.keys[0] as string)
     taken.add(text)
     return null
   })

@@ -29,7 +29,7 @@ const copyBefore = (workshop: Workshop): Promise<Result<null>> =>
     }
   })
 
-type InOutCalls = 'inOut.takeOut' | 'inOut.look' | 'inOut.bringIn'
+type InOutCalls = 'inOut.take' | 'inOut.look' | 'inOut.bring'
 
 /** The tasks that write the rack to a file and read one into it. */
 export const inOutServices = (workshop: Workshop, blobs: Blobs): Pick<Services, InOutCalls> => {
@@ -50,7 +50,7 @@ export const inOutServices = (workshop: Workshop, blobs: Blobs): Pick<Services, 
     })
   }
   return {
-    'inOut.takeOut': async (asked, { progress }) => {
+    'inOut.take': async (asked, { progress }) => {
       progress(0)
       const made = await desk.access.read((db) => takeOut(db, asked))
       if (!made.ok) return made
@@ -68,7 +68,7 @@ export const inOutServices = (workshop: Workshop, blobs: Blobs): Pick<Services, 
       const [first, ...others] = offer.nouns
       return ok({ form, noun: others.length === 0 && first ? first.noun : null, table, ...outlook.value })
     },
-    'inOut.bringIn': async ({ leaveOut, ...asked }, context) => {
+    'inOut.bring': async ({ leaveOut, ...asked }, context) => {
       const opened = await open(asked)
       if (!opened.ok) return opened
       const made = await write(opened.value, leaveOut, context)

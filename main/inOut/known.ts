@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely'
+import { codeOfNoun } from '../contract/codes.ts'
 import { type InOutNoun, inOutNouns } from '../contract/inOut.ts'
-import { codeOf } from '../database/codes.ts'
 import type { Row } from '../database/recordStore.ts'
 import type { Database } from '../database/schema.ts'
 import { folded } from './cells.ts'
@@ -45,13 +45,13 @@ export const knownRecords = async (db: Database, nouns: ReadonlySet<InOutNoun>):
     has: (noun, id) => of(noun).ids.has(id),
     idOf: (noun, words) => {
       const { byCode, byName } = of(noun)
-      return byCode.get(codeOf(noun, words) ?? '') ?? byName.get(folded(words)) ?? null
+      return byCode.get(codeOfNoun(noun, words) ?? '') ?? byName.get(folded(words)) ?? null
     },
     add: (noun, id, code, name) => {
       if (!nouns.has(noun)) return
       const { ids, byCode, byName } = of(noun)
       ids.add(id)
-      const written = code === null ? null : codeOf(noun, code)
+      const written = code === null ? null : codeOfNoun(noun, code)
       if (written !== null && !byCode.has(written)) byCode.set(written, id)
       if (typeof name !== 'string') return
       const sameName = byName.get(folded(name))

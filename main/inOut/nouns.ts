@@ -61,6 +61,8 @@ export interface NounForm {
 
 /** Only records whose entry `while` holds nothing count, where there is one. */
 export interface Alone {
+  /** The problem where two would. */
+  readonly code: string
   readonly keys: readonly string[]
   readonly while?: string
 }
@@ -125,14 +127,18 @@ const forms: Readonly<Record<InOutNoun, Omit<NounForm, 'noun'>>> = {
     references: (draft) => toolReferences(partsOf(draft)),
     trimmed: (draft, lost) => trimmedTool(partsOf(draft), lost),
   }),
-  job: form(jobStore, keptJobSchema, { alone: { keys: ['toolId'] } }),
+  job: form(jobStore, keptJobSchema, { alone: { code: 'onlyOneJob', keys: ['toolId'] } }),
   benchLog: form(benchLogStore, keptBenchLogSchema),
   happening: form(stores.happeningStore, happeningDraftSchema),
   dressing: form(stores.dressingStore, dressingDraftSchema),
-  loan: form(stores.loanStore, loanDraftSchema, { alone: { keys: ['toolId'], while: 'returnedAt' } }),
+  loan: form(stores.loanStore, loanDraftSchema, {
+    alone: { code: 'onlyOneHolder', keys: ['toolId'], while: 'returnedAt' },
+  }),
   stocktake: form(stores.stocktakeStore, stocktakeDraftSchema),
   sighting: form(stores.sightingStore, sightingDraftSchema),
-  queueEntry: form(stores.queueEntryStore, queueEntryDraftSchema, { alone: { keys: ['toolId', 'onDay'] } }),
+  queueEntry: form(stores.queueEntryStore, queueEntryDraftSchema, {
+    alone: { code: 'onlyOnceADay', keys: ['toolId', 'onDay'] },
+  }),
   photo: form(stores.photoStore, photoDraftSchema),
   keptFilter: form(stores.keptFilterStore, keptFilterDraftSchema),
   toolTemplate: form(stores.toolTemplateStore, toolTemplateDraftSchema),

@@ -2,7 +2,7 @@ import { setImmediate } from 'node:timers/promises'
 import { isDeepStrictEqual } from 'node:util'
 import { type Problem, problem } from '../../geometry/result.ts'
 import { problemsOf } from '../../geometry/zodProblems.ts'
-import { codeOf } from '../database/codes.ts'
+import { codeOfNoun } from '../contract/codes.ts'
 import type { Database } from '../database/schema.ts'
 import type { Named } from './cells.ts'
 import type { Known } from './known.ts'
@@ -65,7 +65,7 @@ const identify = (form: NounForm, places: readonly Place[], newId: () => string)
 
   return (offered: OfferedRow, keyedBy: Offered['keyedBy']): Identified => {
     const problems = [...offered.problems]
-    const code = offered.code === null ? null : codeOf(form.noun, offered.code)
+    const code = offered.code === null ? null : codeOfNoun(form.noun, offered.code)
     if (offered.code !== null && code === null) problems.push(problem('codeForm', 'code', { code: offered.code }))
     if (offered.id !== null && !UUID.test(offered.id)) problems.push(problem('idForm', 'id'))
     const ofId = offered.id === null ? undefined : byId.get(offered.id)

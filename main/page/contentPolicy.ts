@@ -15,9 +15,19 @@ const contentPolicy = [
   "frame-ancestors 'none'",
 ].join('; ')
 
+/** What a page may ask its user for: the camera, to read labels, and that the screen stays on. Frames within it may ask for nothing. */
+const permissionsPolicy = [
+  'camera=(self)',
+  'screen-wake-lock=(self)',
+  ...['microphone', 'geolocation', 'display-capture', 'midi', 'usb', 'serial', 'hid', 'bluetooth', 'payment'].map(
+    (each) => `${each}=()`,
+  ),
+].join(', ')
+
 /** Sent with every answer of every host. */
 export const guardHeaders: Readonly<Record<string, string>> = {
   'content-security-policy': contentPolicy,
+  'permissions-policy': permissionsPolicy,
   'x-content-type-options': 'nosniff',
   'referrer-policy': 'no-referrer',
   'cross-origin-opener-policy': 'same-origin',

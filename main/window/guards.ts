@@ -1,12 +1,23 @@
 import type { Session, WebContents } from 'electron'
 
-/** The one thing the page may ask for: that the screen stays on while a grind plays. It gives nothing away. */
+/** What the page may ask for by name alone: that the screen stays on while a grind plays. It gives nothing away. */
 const GRANTED = 'screen-wake-lock'
 
-/** A page needs no camera, no place, no notices, no devices: nothing of the kind is ever granted. */
+/** The camera's picture, for reading labels, and that alone: never sound, nor both together. */
+const isCamera = (permission: string, media: readonly string[]): boolean =>
+  permission === 'media' && media.length > 0 && media.every((each) => each === 'video')
+
+const mediaOf = (details: object): readonly string[] => {
+  if ('mediaTypes' in details) return details.mediaTypes as readonly string[]
+  return 'mediaType' in details ? [String(details.mediaType)] : []
+}
+
+/** A page needs no microphone, no place, no notices, no devices: nothing of the kind is ever granted. */
 export const denyPermissions = (session: Session): void => {
-  session.setPermissionRequestHandler((_contents, permission, answer) => answer(permission === GRANTED))
-  session.setPermissionCheckHandler((_contents, permission) => permission === GRANTED)
+  const may = (permission: string, details: object): boolean =>
+    permission === GRANTED || isCamera(permission, mediaOf(details))
+  session.setPermissionRequestHandler((_contents, permission, answer, details) => answer(may(permission, details)))
+  session.setPermissionCheckHandler((_contents, permission, _origin, details) => may(permission, details))
   session.setDevicePermissionHandler(() => false)
 }
 

@@ -7,6 +7,8 @@ import type { Stores } from '../database/undo.ts'
 import { inOutServices } from '../inOut/inOutServices.ts'
 import { jobStore } from '../job/job.ts'
 import { jobServices } from '../job/jobServices.ts'
+import { labelServices } from '../labels/labelServices.ts'
+import type { makeLabels } from '../labels/makeLabels.ts'
 import { learningServices } from '../learning/learningServices.ts'
 import { fixtureStore } from '../rack/fixture.ts'
 import { named, recordServices } from '../rack/recordServices.ts'
@@ -32,7 +34,8 @@ import { settingsServices, settingsStore } from '../settings/settings.ts'
 import type { makeTemplate } from '../template/makeTemplate.ts'
 import type { Blobs } from './blobs.ts'
 import { copyServices } from './copyServices.ts'
-import { type Draw, paperServices } from './paperServices.ts'
+import type { Draw } from './paperMaker.ts'
+import { paperServices } from './paperServices.ts'
 import type { Workshop } from './workshop.ts'
 import { changeServices, workshopServices } from './workshopServices.ts'
 
@@ -65,10 +68,14 @@ export interface Makers {
   readonly solveJob: SolveJob
   readonly makeCard: Draw<Parameters<typeof makeCard>>
   readonly makeTemplate: Draw<Parameters<typeof makeTemplate>>
+  readonly makeLabels: Draw<Parameters<typeof makeLabels>>
 }
 
 /** Every call's work, on one workshop. */
-export const createServices = (workshop: Workshop, { blobs, solveJob, makeCard, makeTemplate }: Makers): Services => {
+export const createServices = (
+  workshop: Workshop,
+  { blobs, solveJob, makeCard, makeTemplate, makeLabels }: Makers,
+): Services => {
   const { desk } = workshop
   return {
     ...named('tool', recordServices(desk, toolStore)),
@@ -96,5 +103,6 @@ export const createServices = (workshop: Workshop, { blobs, solveJob, makeCard, 
     ...copyServices(workshop),
     ...inOutServices(workshop, blobs),
     ...paperServices(desk, blobs, makeCard, makeTemplate),
+    ...labelServices(desk, blobs, makeLabels),
   }
 }

@@ -1,20 +1,15 @@
-import { setImmediate } from 'node:timers/promises'
-import { failed, ok, problem, type Result } from '../../geometry/result.ts'
-import type { CardInput, MadeFile, makeCard } from '../cards/makeCard.ts'
+import { ok, type Result } from '../../geometry/result.ts'
+import type { CardInput, makeCard } from '../cards/makeCard.ts'
 import type { Settings } from '../contract/entities.ts'
 import type { Desk } from '../database/desk.ts'
 import { jobRecordOf } from '../job/job.ts'
 import { jobInHand } from '../job/jobServices.ts'
 import { holderOf } from '../rack/tool.ts'
-import type { CallContext, Services } from '../services.ts'
+import type { Services } from '../services.ts'
 import { readSettings } from '../settings/settings.ts'
 import type { makeTemplate, TemplateChoice } from '../template/makeTemplate.ts'
 import type { Blobs } from './blobs.ts'
-
-/** Draws a page elsewhere. @param signal ends the work itself */
-export type Draw<Given> = (given: Given, signal: AbortSignal) => Promise<Result<MadeFile>>
-
-const cancelled = failed(problem('cancelled'))
+import { type Draw, paperMaker } from './paperMaker.ts'
 
 const mediaTypes = { pdf: 'application/pdf', svg: 'image/svg+xml', dxf: 'image/vnd.dxf' } as const
 
@@ -39,33 +34,22 @@ export const paperServices = (
   drawCard: Draw<Parameters<typeof makeCard>>,
   drawTemplate: Draw<Parameters<typeof makeTemplate>>,
 ): Pick<Services, 'card.make' | 'template.make'> => {
-  const make = async (
-    id: string,
-    mediaType: string,
-    { signal, progress }: CallContext,
-    draw: (given: Given) => Promise<Result<MadeFile>>,
-  ) => {
-    progress(0)
-    const given = await read(desk, id)
-    if (!given.ok) return given
-    await setImmediate()
-    if (signal.aborted) return cancelled
-    const made = await draw(given.value)
-    if (signal.aborted) return cancelled
-    if (!made.ok) return made
-    const blobId = desk.newId()
-    blobs.put(blobId, made.value, mediaType)
-    progress(1)
-    return ok({ blobId, fileName: made.value.fileName })
-  }
+  const make = paperMaker(desk, blobs)
   return {
     'card.make': ({ id }, context) =>
-      make(id, mediaTypes.pdf, context, ({ input, lengthUnit }) =>
-        drawCard([input, desk.now(), lengthUnit], context.signal),
+      make(
+        mediaTypes.pdf,
+        context,
+        () => read(desk, id),
+        ({ input, lengthUnit }) => drawCard([input, desk.now(), lengthUnit], context.signal),
       ),
     'template.make': ({ id, ...choice }, context) =>
-      make(id, mediaTypes[choice.form], context, ({ input, lengthUnit }) =>
-        drawTemplate([input, choice satisfies TemplateChoice, desk.now(), lengthUnit], context.signal),
+      make(
+        mediaTypes[choice.form],
+        context,
+        () => read(desk, id),
+        ({ input, lengthUnit }) =>
+          drawTemplate([input, choice satisfies TemplateChoice, desk.now(), lengthUnit], context.signal),
       ),
   }
 }

@@ -1,4 +1,5 @@
 import { Suspense, useEffect } from 'react'
+import { useWedge } from '../scan/useWedge.ts'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import { type Actions, useActions } from './actions.ts'
 import { makeCard } from './card.ts'
@@ -23,6 +24,7 @@ export const App = () => {
   useHost()
   useToolOfAddress()
   useTheme()
+  useWedge()
   useShortcuts()
   useKeepAwake()
   useActions(everywhere(code))

@@ -1,4 +1,3 @@
-import { useState } from 'react'
 import type { Fixture, FixtureDraft, Station, StationDraft } from '../../main/contract/entities.ts'
 import { sayProblem, useApp } from '../app/store.ts'
 import { removePlace, saveFixture, saveStation } from '../app/storeRack.ts'
@@ -8,16 +7,14 @@ import { Sheet } from '../ui/Sheet.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { fixtureDraftOf, fixtureFields, newFixture, newStation, stationDraftOf, stationFields } from './drafts.ts'
-
-type Opened =
-  | { readonly noun: 'station'; readonly record: Station | null }
-  | { readonly noun: 'fixture'; readonly record: Fixture | null }
+import { openLabels } from './labels/useLabels.ts'
+import { type OpenedPlace, showPlace, usePlaceSheet } from './placeSheet.ts'
 
 /** The stations and fixtures that serve the tools: short lists under the rack. */
 export const Places = () => {
   const stations = useApp((app) => app.stations)
   const fixtures = useApp((app) => app.fixtures)
-  const [opened, setOpened] = useState<Opened | null>(null)
+  const opened = usePlaceSheet((sheet) => sheet.opened)
   const figures = useFigures()
   const t = useTexts()
   const wheel = ({ wheelDiameterMm, measuredAt }: Station) =>
@@ -30,14 +27,14 @@ export const Places = () => {
       <PlaceList
         noun="station"
         lines={stations.map((record) => ({ record, words: wheel(record) }))}
-        onOpen={(record) => setOpened({ noun: 'station', record })}
+        onOpen={(record) => showPlace({ noun: 'station', record })}
       />
       <PlaceList
         noun="fixture"
         lines={fixtures.map((record) => ({ record, words: t(`common:fixtureKind.${record.kind}`) }))}
-        onOpen={(record) => setOpened({ noun: 'fixture', record })}
+        onOpen={(record) => showPlace({ noun: 'fixture', record })}
       />
-      {opened && <PlaceSheet opened={opened} onClose={() => setOpened(null)} />}
+      {opened && <PlaceSheet opened={opened} onClose={() => showPlace(null)} />}
     </div>
   )
 }
@@ -70,7 +67,7 @@ const PlaceList = <R extends Station | Fixture>({ noun, lines, onOpen }: PlaceLi
   )
 }
 
-const PlaceSheet = ({ opened, onClose }: { readonly opened: Opened; readonly onClose: () => void }) => {
+const PlaceSheet = ({ opened, onClose }: { readonly opened: OpenedPlace; readonly onClose: () => void }) => {
   const t = useTexts()
   const { noun, record } = opened
   const seen = record && { id: record.id, version: record.version }
@@ -100,12 +97,22 @@ const PlaceSheet = ({ opened, onClose }: { readonly opened: Opened; readonly onC
         />
       )}
       {record && (
-        <button type="button" className="word" onClick={() => void remove()}>
-          {t('rack:remove')}
-        </button>
+        <p>
+          <button type="button" className="word" onClick={() => void remove()}>
+            {t('rack:remove')}
+          </button>
+          <button type="button" className="word" onClick={() => labelOf(noun, record.id, onClose)}>
+            {t('labels:openOne')}
+          </button>
+        </p>
       )}
     </Sheet>
   )
+}
+
+const labelOf = (noun: 'station' | 'fixture', id: string, onClose: () => void): void => {
+  onClose()
+  openLabels([{ noun, id }])
 }
 
 /** A diameter that was typed was measured now; one left as it was keeps its date. */

@@ -1,9 +1,14 @@
 import { useState } from 'react'
+import { readTypedOrMark } from '../../main/contract/codes.ts'
 import { sayProblem, useApp } from '../app/store.ts'
 import { openWorkshop } from '../app/storeRack.ts'
+import { openCode } from '../scan/openCode.ts'
+import { ScanSheet } from '../scan/ScanSheet.tsx'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import { CopiesSheet } from './copies/CopiesSheet.tsx'
+import { findTyped, useFinding } from './finding.ts'
 import { HistorySheet } from './history/HistorySheet.tsx'
+import { openLabels } from './labels/useLabels.ts'
 
 interface RackHeadProps {
   readonly typed: string
@@ -14,6 +19,7 @@ interface RackHeadProps {
 /** How things stand in one sentence, and the way to one tool. */
 export const RackHead = ({ typed, onType, onAdd }: RackHeadProps) => {
   const t = useTexts()
+  const [scan, setScan] = useState(false)
   return (
     <div className="rack-head">
       <Notices />
@@ -28,13 +34,27 @@ export const RackHead = ({ typed, onType, onAdd }: RackHeadProps) => {
           placeholder={t('rack:find')}
           value={typed}
           onChange={(event) => onType(event.target.value)}
+          onKeyDown={(event) => event.key === 'Enter' && void openTyped(typed)}
         />
         <button type="button" className="key" onClick={onAdd}>
           {t('rack:add')}
         </button>
+        <button type="button" className="key" onClick={() => setScan(true)}>
+          {t('scan:open')}
+        </button>
       </div>
+      {scan && <ScanSheet onClose={() => setScan(false)} />}
     </div>
   )
+}
+
+/** Opens what a code stands for; words that are no code go on finding. */
+const openTyped = async (typed: string): Promise<void> => {
+  if (readTypedOrMark(typed) === null) return
+  const opened = await openCode(typed)
+  if (!opened.ok) return opened.problems[0] && sayProblem(opened.problems[0])
+  // A place has put its own words there.
+  if (useFinding.getState().typed === typed) findTyped('')
 }
 
 /** What happened to the data since last time: a damaged file put aside, a copy that could not be written. */
@@ -79,6 +99,9 @@ const Standing = () => {
         </button>
         <button type="button" className="word" onClick={() => setHistory(true)}>
           {t('history:open')}
+        </button>
+        <button type="button" className="word" onClick={() => openLabels([])}>
+          {t('labels:open')}
         </button>
       </p>
       {history && <HistorySheet tool={null} onClose={() => setHistory(false)} />}

@@ -6,6 +6,8 @@ import { takeTool } from '../app/storeJob.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { EmptyRack } from './EmptyRack.tsx'
 import { findTools } from './find.ts'
+import { findTyped, useFinding } from './finding.ts'
+import { LabelsWhenOpen } from './labels/LabelsSheet.tsx'
 import { Places } from './Places.tsx'
 import './rack.css'
 import { RackHead } from './RackHead.tsx'
@@ -24,13 +26,13 @@ export const RackScreen = () => {
   const t = useTexts()
   const tools = useApp((app) => app.tools)
   const held = useApp((app) => app.tool)
-  const [typed, setTyped] = useState('')
+  const typed = useFinding((finding) => finding.typed)
   const [sheet, setSheet] = useState<'add' | 'edit' | null>(null)
   const found = findTools(tools, typed, (kind) => t(`common:toolKind.${kind}`))
   return (
     <div className="rack">
       <section className="rack-list" aria-label={t('rack:list')}>
-        <RackHead typed={typed} onType={setTyped} onAdd={() => setSheet('add')} />
+        <RackHead typed={typed} onType={findTyped} onAdd={() => setSheet('add')} />
         {tools.length === 0 ? (
           <EmptyRack onAdd={() => setSheet('add')} />
         ) : (
@@ -45,6 +47,7 @@ export const RackScreen = () => {
           <p className="muted">{t('rack:chooseOne')}</p>
         )}
       </aside>
+      <LabelsWhenOpen />
       {sheet && <ToolSheet tool={sheet === 'edit' ? held : null} onChoose={choose} onClose={() => setSheet(null)} />}
     </div>
   )

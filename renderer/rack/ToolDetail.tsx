@@ -9,6 +9,7 @@ import { useFigures } from '../ui/useFigure.ts'
 import { BenchLog } from './BenchLog.tsx'
 import { HistorySheet } from './history/HistorySheet.tsx'
 import { IronDrawing } from './IronDrawing.tsx'
+import { openLabels } from './labels/useLabels.ts'
 import './toolDetail.css'
 
 interface ToolDetailProps {
@@ -43,6 +44,9 @@ export const ToolDetail = ({ tool, onEdit }: ToolDetailProps) => {
           </button>
           <button type="button" className="word" onClick={() => setHistory(true)}>
             {t('history:open')}
+          </button>
+          <button type="button" className="word" onClick={() => openLabels([{ noun: 'tool', id: tool.id }])}>
+            {t('labels:openOne')}
           </button>
         </p>
       </div>

@@ -1,6 +1,7 @@
 import type { ToolLine } from '../../main/contract/entities.ts'
 
-const folded = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase()
+/** Letters as a person types them in a hurry: no capitals, no accents. */
+export const folded = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase()
 
 /** @returns the tools in which every word typed stands somewhere: code, name, kind, place, holder, steel, note */
 export const findTools = (

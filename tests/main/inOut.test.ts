@@ -146,7 +146,7 @@ describe('what a table says', () => {
     expect(faults.map((fault) => [fault.column, fault.code])).toEqual([[column, code]])
     expect(faults[0]?.row).toBe(content === file ? 3 : 2)
     expect(told).toEqual(counts(1, 0, 0, 1))
-    expect(codesOf(await bench.call('inOut.bringIn', { blobId: bench.put(content) }))).toEqual(['fileFaulty'])
+    expect(codesOf(await bench.call('inOut.bring', { blobId: bench.put(content) }))).toEqual(['fileFaulty'])
     expect(await tools()).toEqual([])
     await bench.bring(content, { leaveOut: true })
     expect(await tools()).toHaveLength(1)
@@ -201,7 +201,7 @@ describe('our own document', () => {
   })
 
   it.each([
-    ['one holder at a time', { loan: ['B1', 'B2'] }, 'onlyOne'],
+    ['one holder at a time', { loan: ['B1', 'B2'] }, 'onlyOneHolder'],
     ['a record that is nowhere', { happening: ['H1'] }, 'notInRack'],
   ])('is refused row by row for %s', async (_, nouns, code) => {
     const id = (end: number) => `eeeeeeee-0000-4000-8000-00000000000${end}`
@@ -255,7 +255,7 @@ describe('a long file', () => {
 
   it('tells how far it is, and stopped half-way leaves nothing', async () => {
     const blobId = bench.put(many)
-    const running = bench.call('inOut.bringIn', { blobId }, 'long')
+    const running = bench.call('inOut.bring', { blobId }, 'long')
     // Stopped once rows are being written.
     const stop = setInterval(() => {
       if (bench.events.some((event) => event.type === 'progress' && event.done > 0.4)) bench.cancel('long')

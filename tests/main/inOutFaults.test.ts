@@ -74,7 +74,7 @@ it('an import whose nth statement fails leaves everything as it was, for every n
   let failures = 0
   for (let nth = 1; ; nth += 1) {
     const fault = failAt(bench, nth)
-    const brought = await bench.call('inOut.bringIn', { blobId })
+    const brought = await bench.call('inOut.bring', { blobId })
     fault.end()
     if (brought.ok) break
     failures += 1

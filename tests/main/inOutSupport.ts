@@ -6,8 +6,8 @@ import { type Bench, countedIds, openOwnBench } from './support.ts'
 export interface FileBench extends Bench {
   put(content: string | Uint8Array): string
   /** Takes something out. @returns the file's bytes */
-  out(what: CallInput<'inOut.takeOut'>): Promise<Uint8Array>
-  bring(content: string | Uint8Array, more?: Partial<CallInput<'inOut.bringIn'>>): Promise<CallOutput<'inOut.bringIn'>>
+  out(what: CallInput<'inOut.take'>): Promise<Uint8Array>
+  bring(content: string | Uint8Array, more?: Partial<CallInput<'inOut.bring'>>): Promise<CallOutput<'inOut.bring'>>
   look(content: string | Uint8Array, more?: Partial<CallInput<'inOut.look'>>): Promise<CallOutput<'inOut.look'>>
 }
 
@@ -26,10 +26,10 @@ export const openFileBench = async (folder: string, mark = 'aaaaaaaa'): Promise<
     ...bench,
     put,
     out: async (what) => {
-      const { blobId } = await bench.done('inOut.takeOut', what)
+      const { blobId } = await bench.done('inOut.take', what)
       return blobs.get(blobId)?.bytes ?? new Uint8Array()
     },
-    bring: (content, more = {}) => bench.done('inOut.bringIn', { blobId: put(content), ...more }),
+    bring: (content, more = {}) => bench.done('inOut.bring', { blobId: put(content), ...more }),
     look: (content, more = {}) => bench.done('inOut.look', { blobId: put(content), ...more }),
   }
 }

@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto'
 import fc from 'fast-check'
 import type { z } from 'zod'
+import { codeOfNoun } from '../../main/contract/codes.ts'
 import { type InOutNoun, inOutNouns } from '../../main/contract/inOut.ts'
-import { codeOf } from '../../main/database/codes.ts'
 import type { Column } from '../../main/inOut/columns.ts'
 import { formOf } from '../../main/inOut/nouns.ts'
 import { exampleJob } from '../geometry/example.ts'
@@ -109,7 +109,7 @@ const value = (noun: InOutNoun, column: Column, schema: z.ZodType, ids: Ids, nth
 
 const record = (noun: InOutNoun, nth: number, ids: Ids): fc.Arbitrary<Record_> => {
   const { columns, draft } = formOf(noun)
-  const code = codeOf(noun, noun === 'tool' ? `${nth * 3 + 1}` : `${letters[noun]}${nth * 3 + 1}`)
+  const code = codeOfNoun(noun, noun === 'tool' ? `${nth * 3 + 1}` : `${letters[noun]}${nth * 3 + 1}`)
   return fc.record({
     id: fc.constant(ids.get(noun)?.[nth]),
     code: fc.constant(code),

@@ -108,6 +108,7 @@ const makers = (changes: Partial<Makers>): Makers => ({
   solveJob: () => ok(markedReport),
   makeCard: async () => failed(problem('noCardHere')),
   makeTemplate: async () => failed(problem('noTemplateHere')),
+  makeLabels: async () => failed(problem('noLabelsHere')),
   ...changes,
 })
 

@@ -1,5 +1,4 @@
-import { inflateSync } from 'node:zlib'
-import { PDFArray, PDFDocument, PDFName, PDFRawStream, PDFRef } from 'pdf-lib'
+import { PDFDocument } from 'pdf-lib'
 import { describe, expect, it } from 'vitest'
 import { planOf } from '../../geometry/aim.ts'
 import { aimCurveOver } from '../../geometry/aimCurve.ts'
@@ -13,6 +12,7 @@ import { writeDxf } from '../../main/template/dxf.ts'
 import { type Layer, layOutTemplate, type TemplateFacts } from '../../main/template/layOut.ts'
 import { writeSvg } from '../../main/template/svg.ts'
 import { found } from '../geometry/example.ts'
+import { contentOf } from '../support/pdfContent.ts'
 import { sampleJob } from './cardSample.ts'
 
 const AT = new Date('2025-11-24T12:00:00Z')
@@ -221,17 +221,6 @@ describe('the template as DXF', () => {
     for (const entity of entities.filter(({ type }) => type === 'VERTEX')) expect(named).toContain(dxfValue(entity, 8))
   })
 })
-
-/** The content of a PDF's only page, as written. */
-const contentOf = async (bytes: Uint8Array): Promise<string> => {
-  const pdf = await PDFDocument.load(bytes)
-  const contents = pdf.getPage(0).node.get(PDFName.of('Contents'))
-  const refs = contents instanceof PDFRef ? [contents] : contents instanceof PDFArray ? contents.asArray() : []
-  return refs
-    .map((ref) => pdf.context.lookup(ref))
-    .map((stream) => (stream instanceof PDFRawStream ? inflateSync(stream.getContents()).toString('latin1') : ''))
-    .join('\n')
-}
 
 describe('the template as PDF', () => {
   it('is an A4 page whose metric bar is 283.46 points long, and whose inch bar is 288', async () => {

@@ -13,7 +13,12 @@ const OWN_ORIGIN = 'camberwright://app'
 const STAGED_ORIGIN = 'https://app.camberwright.test'
 
 type Handler = (event: unknown, ...args: unknown[]) => unknown
-type PermissionHandler = (contents: unknown, permission: string, answer: (granted: boolean) => void) => void
+type PermissionHandler = (
+  contents: unknown,
+  permission: string,
+  answer: (granted: boolean) => void,
+  details: object,
+) => void
 
 const preventable = () => {
   const event = {
@@ -96,6 +101,12 @@ const preloadScript = (preload: string): string => `(() => {
     if (!(await window.stagePermit(type + '-wake-lock'))) throw new DOMException('denied', 'NotAllowedError')
     return Object.assign(new EventTarget(), { release: async () => undefined })
   }
+  const ask = navigator.mediaDevices.getUserMedia.bind(navigator.mediaDevices)
+  navigator.mediaDevices.getUserMedia = async (asked) => {
+    const mediaTypes = ['video', 'audio'].filter((each) => asked[each])
+    if (!(await window.stagePermit('media', { mediaTypes }))) throw new DOMException('denied', 'NotAllowedError')
+    return ask(asked)
+  }
   const require = (name) => {
     if (name !== 'electron') throw new Error('a sandboxed preload cannot require ' + name)
     return { contextBridge, ipcRenderer }
@@ -158,7 +169,8 @@ export class BrowserWindow extends EventEmitter {
     })
     await page.exposeBinding(
       'stagePermit',
-      (_, permission: string) => new Promise((resolve) => askPermission(this.webContents, permission, resolve)),
+      (_, permission: string, details: object = {}) =>
+        new Promise((resolve) => askPermission(this.webContents, permission, resolve, details)),
     )
     await page.addInitScript(preloadScript(readFileSync(this.options.webPreferences.preload, 'utf8')))
     await page.route('**/*', (route) => this.answer(route))

@@ -62,7 +62,7 @@ const shellTests = (open: (dataDir: string, browser: Browser) => Promise<Shell>)
     expect(ran).toBe(false)
   })
 
-  test('lets the page keep the screen on, and grants no other permission', async () => {
+  test('lets the page keep the screen on and see by the camera, without sound, and grants no other permission', async () => {
     const kept = await shell.page.evaluate(async () => {
       const lock = await navigator.wakeLock.request('screen')
       await lock.release()
@@ -70,6 +70,19 @@ const shellTests = (open: (dataDir: string, browser: Browser) => Promise<Shell>)
     })
     expect(kept).toBe('kept')
     expect(await shell.page.evaluate(() => Notification.requestPermission())).toBe('denied')
+    // A machine without a camera answers that it has none, which is not that it may not be used.
+    const outcome = (asked: MediaStreamConstraints) =>
+      shell.page.evaluate(
+        (constraints) =>
+          navigator.mediaDevices.getUserMedia(constraints).then(
+            () => 'seen',
+            (error: Error) => error.name,
+          ),
+        asked,
+      )
+    expect(['seen', 'NotFoundError']).toContain(await outcome({ video: true }))
+    expect(await outcome({ audio: true })).toBe('NotAllowedError')
+    expect(await outcome({ video: true, audio: true })).toBe('NotAllowedError')
   })
 
   test('opens no second window', async () => {
