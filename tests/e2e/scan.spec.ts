@@ -36,8 +36,16 @@ test('a reader at the keyboard opens a thing from any screen, whatever has the f
   await app.getByRole('row', { name: /Low-angle jack iron 57/ }).click()
   await app.getByRole('link', { name: 'Plan', exact: true }).click()
   await expect(app.getByRole('link', { name: 'Plan', exact: true })).toHaveAttribute('aria-current', 'page')
-  const downloads: string[] = []
-  app.on('download', (download) => downloads.push(download.suggestedFilename()))
+  // C would make a card and 4 go to Grind.
+  const cards: string[] = []
+  app.on('request', (request) => {
+    if (request.postData()?.includes('card.make')) cards.push(request.url())
+  })
+  const passed = await app.evaluateHandle(() => {
+    const screens: string[] = []
+    addEventListener('hashchange', () => screens.push(location.hash))
+    return screens
+  })
 
   await readAtKeyboard(app, 'CW:14')
   await expect(inHand(app)).toHaveText('14')
@@ -54,7 +62,8 @@ test('a reader at the keyboard opens a thing from any screen, whatever has the f
   await readAtKeyboard(app, 'CW:S1')
   await expect(sheet(app).getByLabel('wheel diameter today')).toBeVisible()
   await expect(status(app)).toContainText('S1')
-  expect(downloads).toEqual([])
+  expect(cards).toEqual([])
+  expect((await passed.jsonValue()).filter((hash) => !hash.startsWith('#rack'))).toEqual([])
 })
 
 test('what is typed by hand is never taken for a reader, and a sheet that is being filled in stays', async ({
