@@ -108,6 +108,10 @@ const isWhole = (value: unknown): boolean => {
 const brokenTexts = (says: Draft): readonly Problem[] =>
   Object.entries(says).flatMap(([key, value]) => (isWhole(value) ? [] : [problem('textBroken', key)]))
 
+/** What a file does not speak of is empty where it may be. */
+const emptyOf = ({ columns }: NounForm): Draft =>
+  Object.fromEntries(columns.filter(({ nullable }) => nullable).map(({ key }) => [key, null]))
+
 /** What a row says, on top of what stands, as the schema takes it. */
 const judge = (form: NounForm, row: Identified, before: AnyRecord | null, known: Known): Planned | Refused => {
   const problems = [...row.problems, ...brokenTexts(row.offered.says)]
@@ -115,7 +119,7 @@ const judge = (form: NounForm, row: Identified, before: AnyRecord | null, known:
   if (row.offered.problems.some(({ path, code }) => path === '' && code === 'wrongType'))
     return { row: row.offered.row, id: row.id, stands: false, problems: row.offered.problems }
   const says = withIds(form, row.offered.says, known, problems)
-  const input = before === null ? says : { ...draftOf(form, before), ...says }
+  const input = { ...(before === null ? emptyOf(form) : draftOf(form, before)), ...says }
   const parsed = form.draft.safeParse(input)
   const head = { row: row.offered.row, id: row.id, stands: row.place?.stands ?? false }
   const refused = (more: readonly Problem[]): Refused => {

@@ -67,12 +67,16 @@ export const standingRecords = async (
 /** Ids of what is taken along, by noun. */
 export type Along = ReadonlyMap<InOutNoun, ReadonlySet<string>>
 
-/** A record without what it says of records that stay behind, such as one in the scrap box; null where it cannot be. */
-export const without = (form: NounForm, record: AnyRecord, along: Along): AnyRecord | null => {
+/**
+ * A record without what it says of records that stay behind, such as one in the scrap box; null where it cannot be.
+ *
+ * @param said what stands there instead: null, or undefined where the file is not to speak of it at all
+ */
+export const without = (form: NounForm, record: AnyRecord, along: Along, said: null | undefined): AnyRecord | null => {
   const lost = referencesOf(form, draftOf(form, record)).filter(({ noun, id }) => !along.get(noun)?.has(id))
   if (lost.length === 0) return record
   const columns = new Map(form.columns.map((column) => [column.key, column]))
   if (lost.some(({ key }) => columns.get(key)?.holds.kind === 'record' && !columns.get(key)?.nullable)) return null
-  const emptied = lost.filter(({ key }) => columns.get(key)?.holds.kind === 'record').map(({ key }) => [key, null])
+  const emptied = lost.filter(({ key }) => columns.get(key)?.holds.kind === 'record').map(({ key }) => [key, said])
   return { ...record, ...form.trimmed(record, lost), ...Object.fromEntries(emptied) }
 }

@@ -44,7 +44,7 @@ const gather = async (
   const gathered: { form: NounForm; records: readonly AnyRecord[] }[] = []
   for (const form of forms) {
     const all = await standingRecords(db, form, toolId)
-    const records = all.flatMap((record) => without(form, record, along) ?? [])
+    const records = all.flatMap((record) => without(form, record, along, toolId === null ? null : undefined) ?? [])
     along.set(form.noun, new Set(records.map(({ id }) => id)))
     gathered.push({ form, records })
   }

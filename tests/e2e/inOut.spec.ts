@@ -13,6 +13,7 @@ const row = (code: string, name: string, width: string) =>
   `${code};${name};chisel;${width};3,2;bevel down;25;130 mm;0;0,05;left one`
 
 test('a table is looked at, read as the user says, and brought in, and one undo takes it back', async ({ app }) => {
+  await expect(app.getByRole('row', { name: /low-angle jack/i }).first()).toBeVisible()
   const many = await app.getByRole('row').count()
   await open(app)
   await choose(

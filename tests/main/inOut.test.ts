@@ -172,12 +172,19 @@ describe('our own document', () => {
   })
 
   it('takes one tool to a colleague, with its log and without what belongs to this workshop', async () => {
-    const { value: tool } = await bench.done('tool.add', toolDraft)
+    const { value: place } = await bench.done('place.add', { name: 'drawer', parentId: null, note: '' })
+    const { value: tool } = await bench.done('tool.add', { ...toolDraft, placeId: place.id })
     await bench.done('tool.add', { ...toolDraft, name: 'another' })
     await bench.done('station.add', stationDraft)
     await bench.done('happening.add', { toolId: tool.id, kind: 'honed', at: '2026-01-02T08:00:00.000Z' })
     await bench.done('benchLog.add', { toolId: tool.id, stage: 'asGround', reliefLeftMm: 0.1, reliefRightMm: 0.1 })
     const file = await bench.out({ what: 'tool', toolId: tool.id, form: 'bundle' })
+    // Here, where the tool came from, nothing is to be done: the file does not speak of what it leaves out.
+    expect((await bench.bring(file)).counts.map(({ same, changed }) => [same, changed])).toEqual([
+      [1, 0],
+      [1, 0],
+      [1, 0],
+    ])
     const other = temporaryFolder()
     const colleague = await openFileBench(other.folder, 'cccccccc')
     const brought = await colleague.bring(file)
@@ -188,6 +195,7 @@ describe('our own document', () => {
     ])
     expect(await colleague.done('tool.list', {})).toMatchObject([{ id: tool.id, name: toolDraft.name, honings: 0 }])
     expect(await colleague.done('station.list', {})).toEqual([])
+    expect(await colleague.done('place.list', {})).toEqual([])
     await colleague.workshop.close()
     other.remove()
   })
