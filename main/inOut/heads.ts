@@ -43,7 +43,7 @@ export const entryName = (form: NounForm, column: Column): string =>
   [
     ...textAt(`inOut:head.${form.noun}.${column.head}`),
     ...textAt(`inOut:head.any.${column.head}`),
-    ...textAt(`rack:field.${column.key}`),
+    ...textAt(`rack:field.${column.key}`).map((text) => text.split(',')[0] as string),
     ...sectionsWith(column.key).flatMap((section) => textAt(`quantities:${section}.${column.key}.name`)),
     spoken(column.head),
   ][0] as string
