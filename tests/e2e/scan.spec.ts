@@ -158,7 +158,7 @@ test('the camera reads a label, and a picture of one can be opened or is said to
   await expect(sheet(app).getByRole('alert')).toContainText('No code was found in label.gif')
   await pick(picture('https://example.test/'))
   await expect(sheet(app).getByRole('alert')).toContainText(
-    'none of this program’s labels. It says: https://example.test/',
+    '“https://example.test/” was read, which is none of this program’s labels.',
   )
   await drop(app, picture('CW:12'))
   await expect(sheet(app)).toBeHidden()
