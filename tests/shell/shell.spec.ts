@@ -44,7 +44,8 @@ const shellTests = (open: (dataDir: string, browser: Browser) => Promise<Shell>)
 
   test('takes a file from the page, as plain bytes alone, and reads it', async () => {
     const answers = await shell.page.evaluate(async () => {
-      const post = (type: string) => fetch('/blob', { method: 'POST', headers: { 'content-type': type }, body: 'code,name' })
+      const post = (type: string) =>
+        fetch('/blob', { method: 'POST', headers: { 'content-type': type }, body: 'code,name' })
       const { blobId } = (await (await post('application/octet-stream')).json()) as { blobId: string }
       return [(await post('text/plain')).status, await window.camberwright?.call('inOut.look', { blobId }, 'two')]
     })
