@@ -8,6 +8,7 @@ import { problemSentence, useTexts } from '../ui/texts.tsx'
 import { CopiesSheet } from './copies/CopiesSheet.tsx'
 import { findTyped, useFinding } from './finding.ts'
 import { HistorySheet } from './history/HistorySheet.tsx'
+import { InOutSheet } from './inOut/InOutSheet.tsx'
 import { openLabels } from './labels/useLabels.ts'
 
 interface RackHeadProps {
@@ -77,6 +78,7 @@ const Standing = () => {
   const t = useTexts()
   const [copies, setCopies] = useState(false)
   const [history, setHistory] = useState(false)
+  const [inOut, setInOut] = useState(false)
   const tools = useApp((app) => app.tools)
   const workshop = useApp((app) => app.workshop)
   const lent = tools.filter(({ holder }) => holder !== '').length
@@ -97,6 +99,9 @@ const Standing = () => {
         <button type="button" className="word" onClick={() => setCopies(true)}>
           {t('copies:open')}
         </button>
+        <button type="button" className="word" onClick={() => setInOut(true)}>
+          {t('inOut:open')}
+        </button>
         <button type="button" className="word" onClick={() => setHistory(true)}>
           {t('history:open')}
         </button>
@@ -104,6 +109,7 @@ const Standing = () => {
           {t('labels:open')}
         </button>
       </p>
+      {inOut && <InOutSheet onClose={() => setInOut(false)} />}
       {history && <HistorySheet tool={null} onClose={() => setHistory(false)} />}
       {copies && <CopiesSheet onClose={() => setCopies(false)} />}
     </div>
