@@ -1,5 +1,6 @@
-import { useId, useRef } from 'react'
-import { type CurveScale, curvePath } from '../curves.ts'
+import { useId } from 'react'
+import { type CurveScale, drawEdge } from '../curves.ts'
+import { usePointRow } from '../pointRow.ts'
 import { type Running, useEachFrame } from '../useLiveGrind.ts'
 import type { Deviation } from './deviation.ts'
 
@@ -16,20 +17,15 @@ interface OtherCurveProps {
 /** The other job's edge in the own one's glass, in its scale; what is wider than the glass is not shown. */
 export const OtherCurve = ({ running, scale, plotPx, heightPx }: OtherCurveProps) => {
   const id = useId()
-  const line = useRef<SVGPathElement>(null)
-  const { uMm, throughCount } = running.shape
-  useEachFrame(running, ({ vMm }) => {
-    line.current?.setAttribute(
-      'd',
-      curvePath(uMm, (i) => vMm[i * throughCount] as number, scale),
-    )
-  })
+  const line = usePointRow<SVGPolylineElement>()
+  const { shape } = running
+  useEachFrame(running, ({ vMm }) => drawEdge(line, vMm, shape, scale, 0, shape.acrossCount - 1))
   return (
     <g clipPath={`url(#${id})`}>
       <clipPath id={id}>
         <rect y={-4} width={plotPx} height={heightPx + 4} />
       </clipPath>
-      <path ref={line} className="compare-line" strokeDasharray={DASH} />
+      <polyline ref={line.ref} className="compare-line" strokeDasharray={DASH} />
     </g>
   )
 }
