@@ -1,9 +1,10 @@
 import { useMemo, useRef } from 'react'
 import type { GrindReport } from '../../geometry/report.ts'
+import { type Paired, useEachEdge } from './compare/useEachEdge.ts'
 import { acrossPx, addEdge, type CurveScale, curvePath, drawEdge, wantedAt } from './curves.ts'
 import { setSpan, usePointRow } from './pointRow.ts'
 import { firstTouching, lastTouching } from './touching.ts'
-import { type Running, useEachFrame } from './useLiveGrind.ts'
+import type { Running } from './useLiveGrind.ts'
 
 interface NowCurveProps {
   readonly running: Running
@@ -11,26 +12,28 @@ interface NowCurveProps {
   readonly heightPx: number
   /** Lifted off the wheel: nothing touches. */
   readonly lifted: boolean
+  /** The moment that another grind is compared at, which the curve then keeps to. */
+  readonly paired?: Paired | undefined
 }
 
 /** The edge as it is, the iron below it, and where the wheel touches it. */
-export const NowCurve = ({ running, scale, heightPx, lifted }: NowCurveProps) => {
+export const NowCurve = ({ running, scale, heightPx, lifted, paired }: NowCurveProps) => {
   const line = usePointRow<SVGPolylineElement>()
   const body = usePointRow<SVGPolygonElement>()
   const touch = usePointRow<SVGPolylineElement>()
   const shade = useRef<SVGRectElement>(null)
   const { uMm } = running.shape
-  useEachFrame(running, ({ vMm, pressureNPerMm }) => {
+  useEachEdge(running, paired, (vMm, pressureNPerMm, shape) => {
     const last = uMm.length - 1
-    drawEdge(line, vMm, running.shape, scale, 0, last)
+    drawEdge(line, vMm, shape, scale, 0, last)
     body.start()
     body.add(acrossPx(scale, uMm[0] as number), heightPx)
-    addEdge(body, vMm, running.shape, scale, 0, last)
+    addEdge(body, vMm, shape, scale, 0, last)
     body.add(acrossPx(scale, uMm[last] as number), heightPx)
     body.end()
     const from = lifted ? -1 : firstTouching(pressureNPerMm)
     const to = from < 0 ? -2 : lastTouching(pressureNPerMm)
-    drawEdge(touch, vMm, running.shape, scale, from, to)
+    drawEdge(touch, vMm, shape, scale, from, to)
     const fromPx = from < 0 ? 0 : acrossPx(scale, uMm[from] as number)
     setSpan(shade.current, fromPx, from < 0 ? 0 : acrossPx(scale, uMm[to] as number) - fromPx)
   })

@@ -1,8 +1,9 @@
 import { useId } from 'react'
 import { type CurveScale, drawEdge } from '../curves.ts'
 import { usePointRow } from '../pointRow.ts'
-import { type Running, useEachFrame } from '../useLiveGrind.ts'
+import type { Running } from '../useLiveGrind.ts'
 import type { Deviation } from './deviation.ts'
+import { type Paired, useEachEdge } from './useEachEdge.ts'
 
 /** The dash that tells the other edge from every line of the glass, without colour. */
 const DASH = '14 4 3 4'
@@ -12,14 +13,15 @@ interface OtherCurveProps {
   readonly scale: CurveScale
   readonly plotPx: number
   readonly heightPx: number
+  readonly paired: Paired
 }
 
 /** The other job's edge in the own one's glass, in its scale; what is wider than the glass is not shown. */
-export const OtherCurve = ({ running, scale, plotPx, heightPx }: OtherCurveProps) => {
+export const OtherCurve = ({ running, scale, plotPx, heightPx, paired }: OtherCurveProps) => {
   const id = useId()
   const line = usePointRow<SVGPolylineElement>()
-  const { shape } = running
-  useEachFrame(running, ({ vMm }) => drawEdge(line, vMm, shape, scale, 0, shape.acrossCount - 1))
+  const last = running.shape.acrossCount - 1
+  useEachEdge(running, paired, (vMm, _pressure, shape) => drawEdge(line, vMm, shape, scale, 0, last))
   return (
     <g clipPath={`url(#${id})`}>
       <clipPath id={id}>
