@@ -67,7 +67,7 @@ export const ID_COLUMN = 'id'
 export const CODE_COLUMN = 'code'
 const codeNames = [CODE_COLUMN, 'number', 'no', 'no.', 'nr', 'tool number', 'key']
 
-const knownNames = (form: NounForm): ReadonlyMap<string, string> => {
+const readNames = (form: NounForm): ReadonlyMap<string, string> => {
   const names = new Map<string, string>([
     [ID_COLUMN, ID_COLUMN],
     ...codeNames.map((name): [string, string] => [name, CODE_COLUMN]),
@@ -76,6 +76,15 @@ const knownNames = (form: NounForm): ReadonlyMap<string, string> => {
   for (const { key, head } of form.columns) for (const name of [key, head]) names.set(folded(name), key)
   for (const column of form.columns)
     for (const name of namesOf(form, column)) if (!names.has(folded(name))) names.set(folded(name), column.key)
+  return names
+}
+
+/** The catalogue does not change, and a head is compared with the names of every noun. */
+const namesOfNoun = new Map<NounForm['noun'], ReadonlyMap<string, string>>()
+
+const knownNames = (form: NounForm): ReadonlyMap<string, string> => {
+  const names = namesOfNoun.get(form.noun) ?? readNames(form)
+  namesOfNoun.set(form.noun, names)
   return names
 }
 

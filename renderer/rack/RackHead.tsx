@@ -9,6 +9,7 @@ import { CopiesSheet } from './copies/CopiesSheet.tsx'
 import { findTyped, useFinding } from './finding.ts'
 import { HistorySheet } from './history/HistorySheet.tsx'
 import { InOutSheet } from './inOut/InOutSheet.tsx'
+import { useDropped } from './inOut/useDropped.ts'
 import { openLabels } from './labels/useLabels.ts'
 
 interface RackHeadProps {
@@ -78,7 +79,8 @@ const Standing = () => {
   const t = useTexts()
   const [copies, setCopies] = useState(false)
   const [history, setHistory] = useState(false)
-  const [inOut, setInOut] = useState(false)
+  const [inOut, setInOut] = useState<'open' | File | null>(null)
+  useDropped(setInOut)
   const tools = useApp((app) => app.tools)
   const workshop = useApp((app) => app.workshop)
   const lent = tools.filter(({ holder }) => holder !== '').length
@@ -99,7 +101,7 @@ const Standing = () => {
         <button type="button" className="word" onClick={() => setCopies(true)}>
           {t('copies:open')}
         </button>
-        <button type="button" className="word" onClick={() => setInOut(true)}>
+        <button type="button" className="word" onClick={() => setInOut('open')}>
           {t('inOut:open')}
         </button>
         <button type="button" className="word" onClick={() => setHistory(true)}>
@@ -109,7 +111,7 @@ const Standing = () => {
           {t('labels:open')}
         </button>
       </p>
-      {inOut && <InOutSheet onClose={() => setInOut(false)} />}
+      {inOut && <InOutSheet dropped={inOut === 'open' ? null : inOut} onClose={() => setInOut(null)} />}
       {history && <HistorySheet tool={null} onClose={() => setHistory(false)} />}
       {copies && <CopiesSheet onClose={() => setCopies(false)} />}
     </div>

@@ -66,8 +66,8 @@ test('a file can be dropped, one that is none is refused with a word, and the to
     .first()
     .click()
   await open(app)
-  const drop = (name: string, text: string) =>
-    app.locator('.in-out').evaluate(
+  const drop = (name: string, text: string, at = '.in-out') =>
+    app.locator(at).evaluate(
       (zone, [called, content]) => {
         const dataTransfer = new DataTransfer()
         dataTransfer.items.add(new File([content as string], called as string))
@@ -89,5 +89,8 @@ test('a file can be dropped, one that is none is refused with a word, and the to
   await drop('a.csv', 'code,note\n1,"a\n2,b')
   await expect(app.getByRole('alert')).toHaveText(/The quotation marks of row 2 do not come in pairs/)
   await drop('one tool.json', taken)
+  await expect(app.getByText(/^tools 1 the same$/)).toBeVisible()
+  await app.keyboard.press('Escape')
+  await drop('again.json', taken, '.tools')
   await expect(app.getByText(/^tools 1 the same$/)).toBeVisible()
 })

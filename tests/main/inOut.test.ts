@@ -86,6 +86,12 @@ describe('bringing a table in', () => {
     ])
   })
 
+  it('takes places in any order, also where hundreds lie between one and the one it stands in', async () => {
+    const drawers = Array.from({ length: 150 }, (_, i) => `P${i + 1},drawer ${i},P200`)
+    await bench.bring(table('code,name,parent', ...drawers, 'P200,cabinet,'), { noun: 'place' })
+    expect(await bench.done('place.list', {})).toHaveLength(151)
+  })
+
   it('makes a copy of the data first', async () => {
     const before = listCopies(bench.workshop.path())[0]?.name
     await bench.bring(table(HEAD, `1,a,${rest(60)}`))

@@ -1,17 +1,10 @@
 import fc from 'fast-check'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { type InOutNoun, inOutNouns, tableNouns } from '../../main/contract/inOut.ts'
-import { writeBundle } from '../../main/inOut/bundle.ts'
 import { formOf } from '../../main/inOut/nouns.ts'
-import { photoPath } from '../../main/inOut/photos.ts'
 import { type FileBench, openFileBench } from './inOutSupport.ts'
-import { documentOf, hashOfPicture, PICTURES, pictureOf, type RandomRack, randomRack } from './randomRack.ts'
+import { bundleOf, type RandomRack, randomRack } from './randomRack.ts'
 import { temporaryFolder } from './support.ts'
-
-const photos = new Map(
-  Array.from({ length: PICTURES }, (_, i) => [photoPath(hashOfPicture(i), 'image/png'), pictureOf(i)]),
-)
-const bundleOf = (rack: RandomRack): Uint8Array => writeBundle(documentOf(rack), photos)
 
 let places: ReturnType<typeof temporaryFolder>[] = []
 let benches: FileBench[] = []

@@ -3,8 +3,10 @@ import fc from 'fast-check'
 import type { z } from 'zod'
 import { codeOfNoun } from '../../main/contract/codes.ts'
 import { type InOutNoun, inOutNouns } from '../../main/contract/inOut.ts'
+import { writeBundle } from '../../main/inOut/bundle.ts'
 import type { Column } from '../../main/inOut/columns.ts'
 import { formOf } from '../../main/inOut/nouns.ts'
+import { photoPath } from '../../main/inOut/photos.ts'
 import { exampleJob } from '../geometry/example.ts'
 
 /** Invented racks as our own document has them, every entry of every noun with whatever its schema takes. */
@@ -83,7 +85,7 @@ export const pictureOf = (number: number): Uint8Array =>
 export const hashOfPicture = (number: number): string => createHash('sha256').update(pictureOf(number)).digest('hex')
 
 /** How many pictures there are to choose from. */
-export const PICTURES = 3
+const PICTURES = 3
 
 const value = (noun: InOutNoun, column: Column, schema: z.ZodType, ids: Ids, nth: number): fc.Arbitrary<unknown> => {
   const { holds, key } = column
@@ -145,3 +147,10 @@ export const randomRack: fc.Arbitrary<RandomRack> = fc.record(
 /** @returns a rack as our own document */
 export const documentOf = (records: RandomRack): string =>
   JSON.stringify({ form: 'camberwright rack', formVersion: 1, records })
+
+const photos = new Map(
+  Array.from({ length: PICTURES }, (_, i) => [photoPath(hashOfPicture(i), 'image/png'), pictureOf(i)]),
+)
+
+/** @returns a rack as our own document, with its pictures */
+export const bundleOf = (rack: RandomRack): Uint8Array => writeBundle(documentOf(rack), photos)

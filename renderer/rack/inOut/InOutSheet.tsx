@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import type { CallOutput } from '../../../main/contract/calls.ts'
 import { say } from '../../app/store.ts'
 import { loadAll } from '../../app/storeRack.ts'
@@ -10,8 +10,14 @@ import { TakeOut } from './TakeOut.tsx'
 import { useBringIn } from './useBringIn.ts'
 import { allInWords } from './words.ts'
 
+interface InOutSheetProps {
+  /** A file that was dropped on the rack and opened the sheet; null: none. */
+  readonly dropped: File | null
+  readonly onClose: () => void
+}
+
 /** The rack as a file: taken out, and brought in. A file may be dropped anywhere on the sheet. */
-export const InOutSheet = ({ onClose }: { readonly onClose: () => void }) => {
+export const InOutSheet = ({ dropped, onClose }: InOutSheetProps) => {
   const t = useTexts()
   const [over, setOver] = useState(false)
   const finish = (name: string, { counts, changeId }: CallOutput<'inOut.bring'>): void => {
@@ -20,6 +26,13 @@ export const InOutSheet = ({ onClose }: { readonly onClose: () => void }) => {
     onClose()
   }
   const incoming = useBringIn(finish)
+  const { choose } = incoming
+  const taken = useRef<File | null>(null)
+  useEffect(() => {
+    if (dropped === null || taken.current === dropped) return
+    taken.current = dropped
+    void choose(dropped)
+  }, [dropped, choose])
   return (
     <Sheet title={t('inOut:title')} onClose={onClose}>
       {/* biome-ignore lint/a11y/noStaticElementInteractions: dropping is a shorter way to what the key beside does */}
