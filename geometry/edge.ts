@@ -8,13 +8,19 @@ export interface Relief {
   readonly rightMm: number
 }
 
+/** The foremost point of an edge. @param stride as `reliefOf` takes it */
+export const foremostMm = (vMm: ArrayLike<number>, stride = 1): number => {
+  let foremost = Number.POSITIVE_INFINITY
+  for (let at = 0; at < vMm.length; at += stride) foremost = Math.min(foremost, vMm[at] as number)
+  return foremost
+}
+
 /**
  * @param vMm a field row by row from left to right, or an edge alone
  * @param stride entries from one point of the edge to the next: nodes through the thickness, 1 for an edge alone
  */
 export const reliefOf = (vMm: Float64Array, stride = 1): Relief => {
-  let foremost = Number.POSITIVE_INFINITY
-  for (let at = 0; at < vMm.length; at += stride) foremost = Math.min(foremost, vMm[at] as number)
+  const foremost = foremostMm(vMm, stride)
   return { leftMm: (vMm[0] as number) - foremost, rightMm: (vMm[vMm.length - stride] as number) - foremost }
 }
 

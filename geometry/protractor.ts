@@ -15,13 +15,19 @@ export interface BevelAngles {
 /** Angle to the back of a line that recedes so much for each mm of height. */
 const angleOf = (recession: number): number => atan2(1, recession)
 
-/** Recession at the edge: of the parabola through the first three points, exact for their curve to second order. */
-const recessionAtEdge = ({ atMm, backMm }: SteelLine): number => {
-  const [n0, n1, n2] = [atMm[0], atMm[1], atMm[2]] as [number, number, number]
-  const [v0, v1, v2] = [backMm[0], backMm[1], backMm[2]] as [number, number, number]
-  const near = (v1 - v0) / (n1 - n0)
-  const far = (v2 - v1) / (n2 - n1)
-  return near - ((far - near) * (n1 - n0)) / (n2 - n0)
+const slopeFrom = (atMm: ArrayLike<number>, backMm: ArrayLike<number>, k: number, first: number): number =>
+  ((backMm[first + k + 1] as number) - (backMm[first + k] as number)) / ((atMm[k + 1] as number) - (atMm[k] as number))
+
+/**
+ * How far the steel recedes for each mm of height at the very edge: of the parabola through the first three points, exact for
+ * their curve to second order.
+ * @param first where in `backMm` the section begins
+ */
+export const recessionAtEdge = (atMm: ArrayLike<number>, backMm: ArrayLike<number>, first = 0): number => {
+  const near = slopeFrom(atMm, backMm, 0, first)
+  const far = slopeFrom(atMm, backMm, 1, first)
+  const nearMm = (atMm[1] as number) - (atMm[0] as number)
+  return near - ((far - near) * nearMm) / ((atMm[2] as number) - (atMm[0] as number))
 }
 
 const foundBy = ({ first, last }: Rock): readonly [number, number] => [angleOf(last), angleOf(first)]
@@ -38,7 +44,7 @@ export const bevelAngles = (section: SteelLine): BevelAngles => {
     (backMm[end] as number) - (backMm[0] as number),
   ]
   return {
-    tipRad: angleOf(recessionAtEdge(section)),
+    tipRad: angleOf(recessionAtEdge(atMm, backMm)),
     chordRad: atan2(heightMm, alongMm),
     chordMm: Math.sqrt(heightMm * heightMm + alongMm * alongMm),
     foundRad: foundBy(rockOf(section)),

@@ -55,20 +55,38 @@ export const cornersIn = (
 }
 
 /**
- * How far the board's surface lies below where it was, after passes side by side that go equally deep.
+ * Fills in how far the board's surface lies below where it was, after passes side by side that go equally deep.
+ * @param edge as a `Profile`, places rising
  * @param offsetsMm where the iron's middle went, from the board's middle
- * @param placesMm places across the board
+ * @param placesMm places across the board, rising, as many as `out` holds
  */
-export const boardAfter = (
-  profile: Profile,
+export const fillBoard = (
+  out: Float64Array,
+  { uMm, behindMm }: { readonly uMm: ArrayLike<number>; readonly behindMm: ArrayLike<number> },
   offsetsMm: readonly number[],
   depthMm: number,
   seatSine: number,
-  placesMm: readonly number[],
-): readonly number[] =>
-  placesMm.map((x) =>
-    offsetsMm.reduce((deepest, offset) => Math.max(deepest, depthMm - behindAt(profile, x - offset) * seatSine), 0),
-  )
+  placesMm: ArrayLike<number>,
+): void => {
+  const [first, last] = [uMm[0] as number, uMm[uMm.length - 1] as number]
+  out.fill(0)
+  for (let pass = 0; pass < offsetsMm.length; pass++) {
+    let next = 0
+    for (let k = 0; k < out.length; k++) {
+      const u = (placesMm[k] as number) - (offsetsMm[pass] as number)
+      if (u < first || u > last) continue
+      while ((uMm[next] as number) < u) next++
+      const behind = next === 0 ? (behindMm[0] as number) : between(uMm, behindMm, next, u)
+      out[k] = Math.max(out[k] as number, depthMm - behind * seatSine)
+    }
+  }
+}
+
+/** Straight between two points of the edge. @param next the one at or after `u` */
+const between = (uMm: ArrayLike<number>, behindMm: ArrayLike<number>, next: number, u: number): number => {
+  const share = (u - (uMm[next - 1] as number)) / ((uMm[next] as number) - (uMm[next - 1] as number))
+  return (behindMm[next - 1] as number) * (1 - share) + (behindMm[next] as number) * share
+}
 
 /** Points looked at from one pass to the next. */
 const RIDGE_POINTS = 200

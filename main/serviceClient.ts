@@ -16,6 +16,8 @@ export interface ServiceClient {
   onEvent(listener: (event: HostEvent) => void): () => void
   /** The bytes of a made file, or null where they are no longer kept. */
   blob(id: string): Promise<Blob | null>
+  /** Keeps bytes for the calls that read a file. @returns their blob id, or null where nobody could take them */
+  put(bytes: Uint8Array): Promise<string | null>
   /** Closes the data after what is being written, and gives the folder back. */
   close(): Promise<void>
 }
@@ -26,6 +28,7 @@ const refusedClient = (problems: readonly Problem[]): ServiceClient => ({
   cancel: () => undefined,
   onEvent: () => () => undefined,
   blob: async () => null,
+  put: async () => null,
   close: async () => undefined,
 })
 
@@ -53,6 +56,10 @@ const clientOf = (
   blob: async (id) => {
     const reply = await keeper.ask((ticket) => ({ type: 'blob', ticket, id }))
     return reply?.type === 'blob' ? reply.blob : null
+  },
+  put: async (bytes) => {
+    const reply = await keeper.ask((ticket) => ({ type: 'put', ticket, bytes }))
+    return reply?.type === 'put' ? reply.id : null
   },
   close: async () => {
     await keeper.close()

@@ -12,6 +12,7 @@ export type ToWorker =
       readonly input: unknown
     }
   | { readonly type: 'blob'; readonly ticket: number; readonly id: string }
+  | { readonly type: 'put'; readonly ticket: number; readonly bytes: Uint8Array }
   | { readonly type: 'cancel'; readonly callId: string }
   | { readonly type: 'close' }
 
@@ -20,6 +21,7 @@ export type FromWorker =
   | { readonly type: 'refused'; readonly problems: readonly Problem[] }
   | { readonly type: 'answer'; readonly ticket: number; readonly result: Result<unknown> }
   | { readonly type: 'blob'; readonly ticket: number; readonly blob: Blob | null }
+  | { readonly type: 'put'; readonly ticket: number; readonly id: string }
   | { readonly type: 'event'; readonly event: HostEvent }
 
 /** What the worker is started with. */

@@ -33,6 +33,11 @@ const answer = async ({ port, router, blobs, workshop, maker }: Serving, message
   const post = (reply: FromWorker): void => port.postMessage(reply)
   if (message.type === 'cancel') router.cancel(message.callId)
   if (message.type === 'blob') post({ type: 'blob', ticket: message.ticket, blob: blobs.get(message.id) })
+  if (message.type === 'put') {
+    const id = randomUUID()
+    blobs.put(id, { bytes: message.bytes, fileName: '' }, 'application/octet-stream')
+    post({ type: 'put', ticket: message.ticket, id })
+  }
   if (message.type === 'call') {
     const { name, input, callId, ticket } = message
     const result = await router.handle(name, input, callId, (event) => post({ type: 'event', event }))

@@ -53,7 +53,7 @@ export const createWorkerKeeper = (start: StartWorker, emit: (event: HostEvent) 
   const take = (message: FromWorker): void => {
     if (message.type === 'event') emit(message.event)
     if (message.type === 'refused') problems = message.problems
-    if (message.type === 'answer' || message.type === 'blob') waiting.settle(message.ticket, message)
+    if ('ticket' in message) waiting.settle(message.ticket, message)
   }
 
   /** A worker that refused has said why; one that was lost is replaced, or the loss itself is the problem. */

@@ -26,6 +26,7 @@ import {
   toolTemplateSchema,
 } from './extras.ts'
 import { askedSchema, foundSchema, standingSchema } from './finding.ts'
+import { bringInSchema, broughtSchema, lookSchema, offerSchema, takeOutSchema } from './inOut.ts'
 import { foundByCodeSchema, labelOrderSchema } from './labels.ts'
 import { learntSchema, stationRemovalSchema } from './learnt.ts'
 import { personDraftSchema, personSchema, placeDraftSchema, placeSchema } from './people.ts'
@@ -194,6 +195,12 @@ export const calls = {
     madeFile,
   ),
 
+  /** The rack, or part of it, as a file. */
+  'inOut.take': entry('task', takeOutSchema, madeFile),
+  /** What bringing a file in would do, row by row; nothing is written. */
+  'inOut.look': entry('task', offerSchema, lookSchema),
+  /** Brings a file in, all of it or nothing; one undo takes it back. */
+  'inOut.bring': entry('task', bringInSchema, broughtSchema),
   /** What a short code stands for, deleted things too; null: no such code was ever given. */
   'code.find': entry('query', z.strictObject({ code: z.string().max(200) }), foundByCodeSchema.nullable()),
   /** Labels as PDF, a page a sheet. */

@@ -18,6 +18,20 @@ const FIGURES_OF_TOOL = 2
 export const codeOf = (noun: CodedNoun, number: number): string =>
   codeLetters[noun] === '' ? String(number).padStart(FIGURES_OF_TOOL, '0') : `${codeLetters[noun]}${number}`
 
+/** As many figures as the contract lets a code have. */
+const TYPED = /^([a-z]?) ?(\d{1,11})$/i
+
+/** More figures than any rack will need, few enough that the next code is still one. */
+const MOST_FIGURES = 9
+
+/** @returns a code of this noun as typed in a file, `7` as `07`; null where it is none of this noun's */
+export const codeOfNoun = (noun: CodedNoun, text: string): string | null => {
+  const [, letter = '', figures = ''] = TYPED.exec(text.trim()) ?? []
+  const number = Number(figures)
+  if (letter.toUpperCase() !== codeLetters[noun] || number < 1 || number >= 10 ** MOST_FIGURES) return null
+  return codeOf(noun, number)
+}
+
 /** Nouns that carry labels and can be opened by their code. A new one is a line here, in main/labels and in renderer/scan. */
 export const labelNouns = ['tool', 'station', 'fixture', 'place'] as const
 export type LabelNoun = (typeof labelNouns)[number]
@@ -27,9 +41,6 @@ export interface ReadCode {
   readonly noun: LabelNoun
   readonly code: string
 }
-
-/** As many figures as the contract lets a code have. */
-const TYPED = /^([a-z]?) ?(\d{1,11})$/i
 
 /** @returns what a code as typed means, `7` or `s1` too; null where it is none, or of nothing that can be opened */
 export const readCode = (text: string): ReadCode | null => {

@@ -12,6 +12,7 @@ import handles from '../../assets/texts/en/handles.json' with { type: 'json' }
 import history from '../../assets/texts/en/history.json' with { type: 'json' }
 import honing from '../../assets/texts/en/honing.json' with { type: 'json' }
 import hosts from '../../assets/texts/en/hosts.json' with { type: 'json' }
+import inOut from '../../assets/texts/en/inOut.json' with { type: 'json' }
 import jobFile from '../../assets/texts/en/jobFile.json' with { type: 'json' }
 import labels from '../../assets/texts/en/labels.json' with { type: 'json' }
 import learnt from '../../assets/texts/en/learnt.json' with { type: 'json' }
@@ -49,6 +50,7 @@ const catalogue = {
   history,
   honing,
   hosts,
+  inOut,
   jobFile,
   labels,
   learnt,

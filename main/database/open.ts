@@ -6,7 +6,7 @@ import { failed, ok, type Problem, problem, type Result } from '../../geometry/r
 import { backupFolder } from '../backup/copies.ts'
 import { faultText } from './fault.ts'
 import { isSound, moveAside, stoppedUncleanly, tellsOfDamage } from './health.ts'
-import { ImmediateDialect } from './immediateDialect.ts'
+import { ImmediateDialect, keepingStatements } from './immediateDialect.ts'
 import { APPLICATION_ID, migrate, schemaVersionOf } from './migrate.ts'
 import { migrations as allMigrations, type Migration } from './migrations.ts'
 import type { Database, Tables } from './schema.ts'
@@ -111,7 +111,10 @@ export const openDatabase = (path: string, options: OpenOptions): Result<OpenDat
       return failed(refusal)
     }
     const raw = file
-    const db = new Kysely<Tables>({ dialect: new ImmediateDialect({ database: raw }), log: queryLog(options.log) })
+    const db = new Kysely<Tables>({
+      dialect: new ImmediateDialect({ database: keepingStatements(raw) }),
+      log: queryLog(options.log),
+    })
     const close = async () => void raw.close()
     return ok({ db, schemaVersion: schemaVersionOf(raw), notices: sound.notices, close })
   } catch (error) {

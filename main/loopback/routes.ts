@@ -4,7 +4,7 @@ import { pageFile } from '../page/pageFiles.ts'
 import type { ServiceClient } from '../serviceClient.ts'
 import { type Asked, askedOf, isAddressedHere, isFromOwnPage } from './address.ts'
 import type { Admission } from './admission.ts'
-import { readJson } from './body.ts'
+import { readFile, readJson } from './body.ts'
 import type { EventStreams } from './events.ts'
 import { type Refusal, refuse, reply, replyJson } from './reply.ts'
 
@@ -68,7 +68,15 @@ const cancel = ({ services }: Desk, body: unknown, response: ServerResponse): vo
   } else refuse(response, 400)
 }
 
+/** Takes a file in; what is in it is for the calls that read it to judge. */
+const put = async ({ services }: Desk, response: ServerResponse): Promise<void> => {
+  const file = await readFile(response.req)
+  if (!file.ok) return refuse(response, file.status)
+  replyJson(response, { blobId: await services.put(file.value) })
+}
+
 const post = async (desk: Desk, { pathname }: Asked, response: ServerResponse): Promise<void> => {
+  if (pathname === '/blob') return put(desk, response)
   if (pathname !== '/call' && pathname !== '/cancel') return refuse(response, 404)
   const body = await readJson(response.req)
   if (!body.ok) return refuse(response, body.status)

@@ -1,5 +1,6 @@
 import { protocol } from 'electron'
 import { z } from 'zod'
+import { MOST_FILE_BYTES } from '../contract/transport.ts'
 import { guardHeaders } from '../page/contentPolicy.ts'
 import { pageFile } from '../page/pageFiles.ts'
 import type { ServiceClient } from '../serviceClient.ts'
@@ -32,10 +33,23 @@ const file = async (pageFolder: string, pathname: string): Promise<Response> => 
   return found === null ? nothing() : respond(200, found.mediaType, found.bytes)
 }
 
+const FILE_TYPE = 'application/octet-stream'
+
+/** Takes in a file that the page hands over, as the loopback host does. */
+const put = async (services: ServiceClient, request: Request): Promise<Response> => {
+  if (request.headers.get('content-type') !== FILE_TYPE) return respond(415, 'text/plain', null)
+  const bytes = new Uint8Array(await request.arrayBuffer())
+  if (bytes.length > MOST_FILE_BYTES) return respond(413, 'text/plain', null)
+  const answer = JSON.stringify({ blobId: await services.put(bytes) })
+  return respond(200, 'application/json', new TextEncoder().encode(answer))
+}
+
 /** Answers the page's own requests: its built files, and what the services made for it. */
 export const servePage = (pageFolder: string, services: ServiceClient): void =>
-  protocol.handle(SCHEME, async ({ url, method }) => {
-    const { host, pathname } = new URL(url)
+  protocol.handle(SCHEME, async (request) => {
+    const { method } = request
+    const { host, pathname } = new URL(request.url)
+    if (host === 'app' && method === 'POST' && pathname === '/blob') return put(services, request)
     if (host !== 'app' || method !== 'GET') return nothing()
     return pathname.startsWith('/blob/') ? blob(services, pathname.slice('/blob/'.length)) : file(pageFolder, pathname)
   })

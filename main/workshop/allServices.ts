@@ -4,6 +4,7 @@ import { benchLogServices, type SolveJob } from '../benchLog/benchLogServices.ts
 import type { makeCard } from '../cards/makeCard.ts'
 import { listOf } from '../database/recordStore.ts'
 import type { Stores } from '../database/undo.ts'
+import { inOutServices } from '../inOut/inOutServices.ts'
 import { jobStore } from '../job/job.ts'
 import { jobServices } from '../job/jobServices.ts'
 import { labelServices } from '../labels/labelServices.ts'
@@ -105,6 +106,7 @@ export const createServices = (
     ...changeServices(desk, stores),
     ...workshopServices(workshop),
     ...copyServices(workshop),
+    ...inOutServices(workshop, blobs),
     ...paperServices(desk, blobs, makeCard, makeTemplate),
     ...labelServices(desk, blobs, makeLabels),
   }

@@ -1,7 +1,10 @@
 import type { MadeFile } from '../cards/makeCard.ts'
+import { MOST_FILE_BYTES } from '../contract/transport.ts'
 
 /** Made files kept for fetching; the oldest goes when one more comes. A window fetches at once, so a few are plenty. */
 const BLOBS_KEPT = 16
+/** Most bytes of all of them, so that files handed in one after another do not fill the memory: two of the largest. */
+export const MOST_KEPT_BYTES = 2 * MOST_FILE_BYTES
 
 /** Bytes made by a task, with what a host needs to hand them on. */
 export interface Blob {
@@ -18,11 +21,14 @@ export interface Blobs {
 
 export const createBlobs = (): Blobs => {
   const kept = new Map<string, Blob>()
+  const weight = () => [...kept.values()].reduce((sum, { bytes }) => sum + bytes.length, 0)
   return {
     put: (id, { bytes, fileName }, mediaType) => {
       kept.set(id, { bytes, fileName, mediaType })
-      const [oldest] = kept.keys()
-      if (kept.size > BLOBS_KEPT && oldest !== undefined) kept.delete(oldest)
+      for (const oldest of [...kept.keys()]) {
+        if (kept.size === 1 || (kept.size <= BLOBS_KEPT && weight() <= MOST_KEPT_BYTES)) break
+        kept.delete(oldest)
+      }
     },
     get: (id) => kept.get(id) ?? null,
   }

@@ -1,6 +1,7 @@
 import { ok, problem, type Result } from '../../geometry/result.ts'
 import type { CallInput, CallName, CallOutput, HostEvent } from '../../main/contract/calls.ts'
 import type { FixtureDraft, Noun, Settings, StationDraft, Tool, ToolDraft } from '../../main/contract/entities.ts'
+import { hearProgress } from './progress.ts'
 import { type App, say, sayProblem, useApp } from './store.ts'
 import { refreshJob } from './storeJob.ts'
 import { call } from './transport.ts'
@@ -91,6 +92,7 @@ const loaders: Partial<Record<Noun, () => Promise<void>>> = {
 
 /** Reads again what another window, the command line or an undo changed. */
 export const hear = (event: HostEvent): void => {
+  hearProgress(event)
   if (event.type === 'changed') void loaders[event.noun]?.()
   if (event.type === 'unwritten') sayProblem(problem('unwritable', '', { file: event.file }))
 }

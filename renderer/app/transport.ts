@@ -1,4 +1,4 @@
-import { failed, problem, type Result } from '../../geometry/result.ts'
+import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import {
   type CallInput,
   type CallName,
@@ -7,12 +7,12 @@ import {
   type HostEvent,
 } from '../../main/contract/calls.ts'
 import { nouns } from '../../main/contract/entities.ts'
-import type { Transport } from '../../main/contract/transport.ts'
+import { MOST_FILE_BYTES, type Transport } from '../../main/contract/transport.ts'
 
 declare global {
   interface Window {
     /** Put there by the Electron preload; absent in a browser. */
-    readonly camberwright?: Omit<Transport, 'blobUrl'>
+    readonly camberwright?: Omit<Transport, 'blobUrl' | 'put'>
   }
 }
 
@@ -46,7 +46,7 @@ const listen = (listener: (event: HostEvent) => void): (() => void) => {
 }
 
 /** The loopback host, spoken to from its own page. */
-const http: Omit<Transport, 'blobUrl'> = {
+const http: Omit<Transport, 'blobUrl' | 'put'> = {
   call: async (name, input, callId) => {
     try {
       const response = await post('/call', { callId, name, input })
@@ -61,10 +61,24 @@ const http: Omit<Transport, 'blobUrl'> = {
   onEvent: listen,
 }
 
+/** Both hosts take files in at the page's own address. */
+const put: Transport['put'] = async (file) => {
+  if (file.size > MOST_FILE_BYTES) return failed(problem('fileTooLarge', '', { mostMb: MOST_FILE_BYTES / 2 ** 20 }))
+  try {
+    const headers = { 'content-type': 'application/octet-stream' }
+    const response = await fetch('/blob', { method: 'POST', headers, body: await file.arrayBuffer() })
+    const { blobId } = (await response.json()) as { readonly blobId: string | null }
+    return blobId === null ? lost : ok({ blobId })
+  } catch {
+    return lost
+  }
+}
+
 /** The one way to the data, whatever the host. */
 export const transport: Transport = {
   ...(window.camberwright ?? http),
   blobUrl: (blobId) => `/blob/${blobId}`,
+  put,
 }
 
 /** A call whose id nobody needs. @returns as `Transport.call`; a lost host is the problem `hostLost` */

@@ -1,12 +1,13 @@
 import { useMemo, useRef } from 'react'
-import { INK_THICKNESS_MM } from '../../geometry/ink.ts'
 import { useTexts } from '../ui/texts.tsx'
+import type { RunShape } from '../worker/protocol.ts'
 import { acrossScale, factorText } from './glassScale.ts'
-import { touchingColumns } from './touching.ts'
+import { setSpan } from './pointRow.ts'
+import { firstTouching, lastTouching } from './touching.ts'
 import { type Running, useEachFrame } from './useLiveGrind.ts'
 import type { Palette } from './useScreen.ts'
 import { BevelBand, BevelLegend } from './views/BevelBand.tsx'
-import { fillSignedLoss, newSignedLoss, type SignedLoss, signedLossAt, tornRows } from './views/inkMap.ts'
+import { fillSignedLoss, type InkPaint, newSignedLoss, paintInk, tornRows } from './views/inkMap.ts'
 import { LinkedHead } from './views/LinkedHead.tsx'
 import { acrossPlot, PlaceMark } from './views/PlaceMark.tsx'
 import type { ViewProps } from './views/room.ts'
@@ -28,6 +29,10 @@ const rgbOf = (hex: string): Rgb => {
   return [(value >> 16) & 255, (value >> 8) & 255, value & 255]
 }
 
+/** A colour as a canvas has it in memory. @param lighter added to each of its parts */
+const pixelOf = (colour: Rgb, lighter = 0): number =>
+  new Uint32Array(Uint8ClampedArray.of(...colour.map((part) => part + lighter), 255).buffer)[0] as number
+
 /** Fixed streaks of ground steel, a shade for each column. */
 const streak = (x: number): number => 14 * ((Math.abs(Math.sin(x * 12.9898)) * 43_758.5453) % 1) - 7
 
@@ -38,27 +43,26 @@ const GROUND_DARK: Rgb = [120, 126, 126]
 export const BevelView = ({ running, moment, palette, dot, lifted, room }: BevelViewProps) => {
   const t = useTexts()
   const canvas = useRef<HTMLCanvasElement>(null)
-  const image = useRef<ImageData | null>(null)
   const outline = useRef<SVGRectElement>(null)
   const { shape, job } = running
   const { plotPx } = room
   const signed = useMemo(() => newSignedLoss(shape), [shape])
+  const picture = useMemo(() => pictureOf(shape), [shape])
+  const paint = useMemo(() => paintOf(finer(shape.acrossCount), palette), [shape, palette])
   const scale = acrossScale(job.blade.widthMm, plotPx)
   const heightPx = bevelLengthMm(running) * scale.pxPerMm
-  const colours = { ink: rgbOf(palette.ink), ground: palette.dark ? GROUND_DARK : GROUND_LIGHT }
 
   useEachFrame(running, (frame) => {
     const context = canvas.current?.getContext('2d')
     if (context) {
-      image.current = sized(image.current, finer(shape.acrossCount), finer(shape.throughCount))
       fillSignedLoss(signed, frame.vMm, shape)
-      paint(image.current, signed, colours.ink, colours.ground)
-      context.putImageData(image.current, 0, 0)
+      paintInk(picture.pixels, signed, paint)
+      context.putImageData(picture.image, 0, 0)
     }
-    const columns = lifted ? null : touchingColumns(frame.pressureNPerMm)
+    const from = lifted ? -1 : firstTouching(frame.pressureNPerMm)
     const at = (i: number) => ((shape.uMm[i] as number) + job.blade.widthMm / 2) * scale.pxPerMm
-    outline.current?.setAttribute('x', String(columns ? at(columns[0]) + 1 : -9))
-    outline.current?.setAttribute('width', String(columns ? Math.max(at(columns[1]) - at(columns[0]) - 2, 2) : 0))
+    if (from < 0) setSpan(outline.current, -9, 0)
+    else setSpan(outline.current, at(from) + 1, Math.max(at(lastTouching(frame.pressureNPerMm)) - at(from) - 2, 2))
   })
   const share = Math.round(100 * moment.inkLeftShare)
   return (
@@ -129,21 +133,19 @@ const bevelLengthMm = ({ shape }: Running): number => {
   return Math.hypot(riseMm, nMm[throughCount - 1] as number)
 }
 
-/** The picture's pixels, made afresh only where the grid has changed. */
-const sized = (image: ImageData | null, width: number, height: number): ImageData =>
-  image?.width === width && image.height === height ? image : new ImageData(width, height)
+/** The picture of a grid, with its pixels as one number each. */
+const pictureOf = ({ acrossCount, throughCount }: RunShape) => {
+  const image = new ImageData(finer(acrossCount), finer(throughCount))
+  return { image, pixels: new Uint32Array(image.data.buffer) }
+}
 
-const paint = (image: ImageData, signed: SignedLoss, ink: Rgb, ground: Rgb): void => {
-  const { data, width, height } = image
-  const lastRow = signed.throughCount - 1
-  for (let x = 0; x < width; x++) {
-    const torn = tornRows(x)
-    for (let y = 0; y < height; y++) {
-      const through = Math.min(Math.max(y / FINER + torn, 0), lastRow)
-      const inked = signedLossAt(signed, x / FINER, through) <= INK_THICKNESS_MM
-      const pixel = 4 * (y * width + x)
-      for (let c = 0; c < 3; c++) data[pixel + c] = inked ? (ink[c] as number) : (ground[c] as number) + streak(x)
-      data[pixel + 3] = 255
-    }
+const paintOf = (width: number, { ink, dark }: Palette): InkPaint => {
+  const columns = Array.from({ length: width }, (_, x) => x)
+  const ground = dark ? GROUND_DARK : GROUND_LIGHT
+  return {
+    finer: FINER,
+    ink: pixelOf(rgbOf(ink)),
+    ground: Uint32Array.from(columns, (x) => pixelOf(ground, streak(x))),
+    tornRows: Float64Array.from(columns, tornRows),
   }
 }

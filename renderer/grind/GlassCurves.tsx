@@ -1,8 +1,10 @@
 import { useMemo, useRef } from 'react'
 import type { GrindReport } from '../../geometry/report.ts'
-import { type CurveScale, curvePath, wantedAt } from './curves.ts'
-import { touchingColumns } from './touching.ts'
-import { type Running, useEachFrame } from './useLiveGrind.ts'
+import { type Paired, useEachEdge } from './compare/useEachEdge.ts'
+import { acrossPx, addEdge, type CurveScale, curvePath, drawEdge, wantedAt } from './curves.ts'
+import { setSpan, usePointRow } from './pointRow.ts'
+import { firstTouching, lastTouching } from './touching.ts'
+import type { Running } from './useLiveGrind.ts'
 
 interface NowCurveProps {
   readonly running: Running
@@ -10,32 +12,37 @@ interface NowCurveProps {
   readonly heightPx: number
   /** Lifted off the wheel: nothing touches. */
   readonly lifted: boolean
+  /** The moment that another grind is compared at, which the curve then keeps to. */
+  readonly paired?: Paired | undefined
 }
 
 /** The edge as it is, the iron below it, and where the wheel touches it. */
-export const NowCurve = ({ running, scale, heightPx, lifted }: NowCurveProps) => {
-  const line = useRef<SVGPathElement>(null)
-  const body = useRef<SVGPathElement>(null)
-  const touch = useRef<SVGPathElement>(null)
+export const NowCurve = ({ running, scale, heightPx, lifted, paired }: NowCurveProps) => {
+  const line = usePointRow<SVGPolylineElement>()
+  const body = usePointRow<SVGPolygonElement>()
+  const touch = usePointRow<SVGPolylineElement>()
   const shade = useRef<SVGRectElement>(null)
-  const { uMm, throughCount } = running.shape
-  useEachFrame(running, (frame) => {
-    const path = curvePath(uMm, (i) => frame.vMm[i * throughCount] as number, scale)
-    line.current?.setAttribute('d', path)
-    body.current?.setAttribute('d', `${path}V${heightPx}H0Z`)
-    const columns = lifted ? null : touchingColumns(frame.pressureNPerMm)
-    const points = path.slice(1).split('L')
-    touch.current?.setAttribute('d', columns ? `M${points.slice(columns[0], columns[1] + 1).join('L')}` : '')
-    const at = (i: number) => ((uMm[i] as number) - scale.leftMm) * scale.acrossPxPerMm
-    shade.current?.setAttribute('x', String(columns ? at(columns[0]) : 0))
-    shade.current?.setAttribute('width', String(columns ? at(columns[1]) - at(columns[0]) : 0))
+  const { uMm } = running.shape
+  useEachEdge(running, paired, (vMm, pressureNPerMm, shape) => {
+    const last = uMm.length - 1
+    drawEdge(line, vMm, shape, scale, 0, last)
+    body.start()
+    body.add(acrossPx(scale, uMm[0] as number), heightPx)
+    addEdge(body, vMm, shape, scale, 0, last)
+    body.add(acrossPx(scale, uMm[last] as number), heightPx)
+    body.end()
+    const from = lifted ? -1 : firstTouching(pressureNPerMm)
+    const to = from < 0 ? -2 : lastTouching(pressureNPerMm)
+    drawEdge(touch, vMm, shape, scale, from, to)
+    const fromPx = from < 0 ? 0 : acrossPx(scale, uMm[from] as number)
+    setSpan(shade.current, fromPx, from < 0 ? 0 : acrossPx(scale, uMm[to] as number) - fromPx)
   })
   return (
     <g>
       <rect ref={shade} className="grind-touch-shade" y={0} height={heightPx} />
-      <path ref={body} className="grind-now-body" />
-      <path ref={line} className="grind-now-line" />
-      <path ref={touch} className="grind-now-touch" />
+      <polygon ref={body.ref} className="grind-now-body" />
+      <polyline ref={line.ref} className="grind-now-line" />
+      <polyline ref={touch.ref} className="grind-now-touch" />
     </g>
   )
 }

@@ -3,6 +3,7 @@ import type { GrindReport, PlanReport } from '../../geometry/report.ts'
 import { ScaleBar } from '../ui/ScaleBar.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
+import type { Paired } from './compare/useEachEdge.ts'
 import type { CurveScale } from './curves.ts'
 import { NowCurve, PredictedCurve, WantedCurve } from './GlassCurves.tsx'
 import { EndLabels, ReliefFigures } from './GlassLabels.tsx'
@@ -27,6 +28,8 @@ interface GlassAddition {
   /** Fits into the depth too, so that several glasses have one scale. */
   readonly deepestMm: number
   readonly draw?: (scale: CurveScale, heightPx: number) => ReactNode
+  /** The moment that the edge it shows keeps to. */
+  readonly paired?: Paired
   readonly foot?: ReactNode
   readonly says?: string
   /** What the edge that it shows is called instead of `now`. */
@@ -97,7 +100,7 @@ export const GlassView = ({ running, moment, lifted, plan, predicted, measured, 
           aria-label={said.join(' ')}
         >
           <Stations plotPx={plotPx} heightPx={heightPx} />
-          <NowCurve running={running} scale={scale} heightPx={heightPx} lifted={lifted} />
+          <NowCurve running={running} scale={scale} heightPx={heightPx} lifted={lifted} paired={also?.paired} />
           <path className="grind-datum" d={`M0 ${TOP_PX}H${plotPx}`} />
           {predicted && <PredictedCurve predicted={predicted} scale={scale} />}
           {plan && <WantedCurve running={running} reliefMm={plan.reliefMm} scale={scale} plotPx={plotPx} />}

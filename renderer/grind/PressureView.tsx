@@ -2,8 +2,8 @@ import { useRef } from 'react'
 import { fullPressureNPerMm } from '../scene/pressure.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
-import type { Frame } from '../worker/protocol.ts'
-import { touchingColumns } from './touching.ts'
+import { moveTo, usePointRow } from './pointRow.ts'
+import { firstTouching, lastTouching } from './touching.ts'
 import { useEachFrame } from './useLiveGrind.ts'
 import { Stations } from './Views.tsx'
 import { LinkedHead } from './views/LinkedHead.tsx'
@@ -20,18 +20,24 @@ export const PressureView = ({ running, moment, lifted, room }: ViewProps) => {
   const heightPx = heightIn(room, HEIGHT_PX)
   const t = useTexts()
   const { inWords } = useFigures()
-  const body = useRef<SVGPathElement>(null)
+  const body = usePointRow<SVGPolygonElement>()
   const arrow = useRef<SVGGElement>(null)
   const { shape, job } = running
   const half = job.blade.widthMm / 2
   const pxPerMm = plotPx / job.blade.widthMm
 
-  useEachFrame(running, (frame) => {
-    body.current?.setAttribute(
-      'd',
-      lifted ? '' : bodyPath(frame, shape.uMm, half, pxPerMm, heightPx, fullPressureNPerMm(job)),
-    )
-    arrow.current?.setAttribute('transform', `translate(${(frame.loadPlaceMm + half) * pxPerMm} 0)`)
+  const full = fullPressureNPerMm(job)
+  useEachFrame(running, ({ pressureNPerMm, loadPlaceMm }) => {
+    const from = lifted ? -1 : firstTouching(pressureNPerMm)
+    const to = from < 0 ? -2 : lastTouching(pressureNPerMm)
+    const x = (i: number): number => ((shape.uMm[i] as number) + half) * pxPerMm
+    body.start()
+    if (from >= 0) body.add(x(from), heightPx)
+    for (let i = from; i <= to; i++)
+      body.add(x(i), heightPx - Math.min((pressureNPerMm[i] as number) / full, 1) * (heightPx - 4))
+    if (from >= 0) body.add(x(to), heightPx)
+    body.end()
+    moveTo(arrow.current, (loadPlaceMm + half) * pxPerMm, 0)
   })
   const load = inWords(job.motion.loadN, 'N', 0)
   const place = inWords(Math.abs(moment.loadPlaceMm), 'mm', 0)
@@ -59,7 +65,7 @@ export const PressureView = ({ running, moment, lifted, room }: ViewProps) => {
         className="grind-plot"
       >
         <Stations plotPx={plotPx} heightPx={heightPx} />
-        <path ref={body} className="grind-touch-body" />
+        <polygon ref={body.ref} className="grind-touch-body" />
         <path className="datum-line" d={`M0 ${heightPx - 0.5}H${plotPx}`} />
         <g ref={arrow} className="load-arrow" visibility={nothing === null ? 'visible' : 'hidden'}>
           <path d={`M0 4V${heightPx - 10}`} />
@@ -74,24 +80,4 @@ export const PressureView = ({ running, moment, lifted, room }: ViewProps) => {
       <p className={nothing === null ? 'grind-view-line touch-text' : 'grind-view-line'}>{touching}</p>
     </section>
   )
-}
-
-const bodyPath = (
-  frame: Frame,
-  uMm: Float64Array,
-  half: number,
-  pxPerMm: number,
-  heightPx: number,
-  full: number,
-): string => {
-  const touching = touchingColumns(frame.pressureNPerMm)
-  if (!touching) return ''
-  const x = (i: number): string => (((uMm[i] as number) + half) * pxPerMm).toFixed(1)
-  const [first, last] = touching
-  let path = `M${x(first)} ${heightPx}`
-  for (let i = first; i <= last; i++) {
-    const share = Math.min((frame.pressureNPerMm[i] as number) / full, 1)
-    path += `L${x(i)} ${(heightPx - share * (heightPx - 4)).toFixed(1)}`
-  }
-  return `${path}L${x(last)} ${heightPx}Z`
 }

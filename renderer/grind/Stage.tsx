@@ -53,6 +53,7 @@ export const Stage = (props: StageProps) => {
   const { draft, setUpDraft, show, keep } = useDraft(running)
   const { job, setUp } = setUpDraft ?? running
   const [cameraMoving, setCameraMoving] = useState(false)
+  const [inHand, setInHand] = useState(false)
   const drawOverlay = useRef<DrawOverlay>(() => undefined)
   const drawHandles = useRef<DrawHandles>(() => undefined)
   const drawPlace = useRef<DrawPlace>(() => undefined)
@@ -62,6 +63,7 @@ export const Stage = (props: StageProps) => {
     drawPlace.current(project)
   }, [])
   const stops = useMemo(() => stopsOf(job, setUp), [job, setUp])
+  const moving = moment.playing || cameraMoving || draft !== null
   const labels = stageLabels({ ...props, running: { ...running, job, setUp }, t, figures, stops })
   const none = picture.drawing === 'none'
   const plain = (
@@ -91,7 +93,7 @@ export const Stage = (props: StageProps) => {
           onView={onView}
           onCameraMoving={setCameraMoving}
           label={t('grind:scene.label')}
-          moving={moment.playing || cameraMoving}
+          moving={moving || inHand}
           software={picture.drawing === 'software'}
         />
       </Suspense>
@@ -102,7 +104,7 @@ export const Stage = (props: StageProps) => {
           <Overlay
             labels={hidden.labels ? NONE : labels}
             dimensions={lifted || hidden.labels ? NONE : DIMENSIONS}
-            moving={moment.playing || cameraMoving || draft !== null}
+            moving={moving}
             drawRef={drawOverlay}
           >
             <Handles
@@ -111,6 +113,7 @@ export const Stage = (props: StageProps) => {
               lifted={lifted}
               draft={draft}
               drawRef={drawHandles}
+              onHold={setInHand}
               onDraft={show}
               onKeep={keep}
             />

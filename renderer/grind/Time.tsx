@@ -1,4 +1,4 @@
-import { useRef, useState } from 'react'
+import { useLayoutEffect, useRef, useState } from 'react'
 import { useActions } from '../app/actions.ts'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import type { LiveGrind } from '../worker/liveGrind.ts'
@@ -27,7 +27,9 @@ interface TimeProps {
 /** Seeks from where the run was last asked to be: keys pressed quicker than pictures come count each. */
 const useSeek = ({ live }: Running, { step, playing, lastStep }: Moment) => {
   const asked = useRef<number | null>(null)
-  if (playing || step === asked.current || (asked.current ?? 0) > lastStep) asked.current = null
+  useLayoutEffect(() => {
+    if (playing || step === asked.current || (asked.current ?? 0) > lastStep) asked.current = null
+  })
   return {
     from: (): number => asked.current ?? step,
     seek: (to: number): void => {

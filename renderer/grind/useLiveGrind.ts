@@ -2,7 +2,7 @@ import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore
 import type { Job } from '../../geometry/job.ts'
 import type { Problem } from '../../geometry/result.ts'
 import { type SetUp, setUpOf } from '../../geometry/setUp.ts'
-import { bringBack, type Standing, standingOf } from '../worker/bringBack.ts'
+import { bringBack, type RunStanding, standingOf } from '../worker/bringBack.ts'
 import { createLiveGrind, type LiveGrind } from '../worker/liveGrind.ts'
 import type { Frame, FrameArrays, RunShape } from '../worker/protocol.ts'
 import { spawnSolver } from '../worker/spawn.ts'
@@ -54,7 +54,7 @@ export const useLiveGrind = (given: Job | null): LiveGrindOfScreen => {
   const job = useSame(given)
   const [running, setRunning] = useState<Running | null>(null)
   const [startCount, setStartCount] = useState(0)
-  const lost = useRef<{ readonly job: Job; readonly standing: Standing } | null>(null)
+  const lost = useRef<{ readonly job: Job; readonly standing: RunStanding } | null>(null)
   // biome-ignore lint/correctness/useExhaustiveDependencies: startCount grows when the same job is to begin again
   useEffect(() => {
     if (!live || !job) return

@@ -20,8 +20,10 @@ export interface Viewing {
   readonly large: ViewName | null
   readonly hidden: Readonly<Record<LayerName, boolean>>
   readonly look: LookName
-  /** Place across the blade that the pointer is at in some view, marked in all (mm, + right). */
-  readonly hoverUMm: number | null
+  /** Place across the blade that is marked in all views (mm, + right): where the pointer is in one, else the one kept. */
+  readonly markedUMm: number | null
+  /** The place that was set or tapped, and stays. */
+  readonly keptUMm: number | null
 }
 
 /** As long as the window is open, whichever screen is looked at. */
@@ -33,7 +35,8 @@ export const useViewing = create<Viewing>()(() => ({
     ...{ marks: false, fingers: true, shadow: false, labels: false },
   },
   look: 'bench',
-  hoverUMm: null,
+  markedUMm: null,
+  keptUMm: null,
 }))
 
 export const showView = (name: ViewName, on: boolean): void =>
@@ -52,5 +55,9 @@ export const showLayer = (name: LayerName, on: boolean): void =>
 /** Lets a view take the model's place, or gives it back. */
 export const setLarge = (large: ViewName | null): void => useViewing.setState({ large })
 
-/** Marks a place across the blade in all views (mm, + right), or none. */
-export const setPlace = (hoverUMm: number | null): void => useViewing.setState({ hoverUMm })
+/** Marks the place that the pointer is at in a view (mm, + right); null: it has left, and what was kept is marked again. */
+export const pointAtPlace = (uMm: number | null): void =>
+  useViewing.setState(({ keptUMm }) => ({ markedUMm: uMm ?? keptUMm }))
+
+/** Marks a place across the blade in all views until another is set (mm, + right), or none. */
+export const keepPlace = (uMm: number | null): void => useViewing.setState({ markedUMm: uMm, keptUMm: uMm })

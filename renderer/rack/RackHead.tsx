@@ -8,6 +8,8 @@ import { problemSentence, useTexts } from '../ui/texts.tsx'
 import { CopiesSheet } from './copies/CopiesSheet.tsx'
 import { findTyped, useFinding } from './finding.ts'
 import { HistorySheet } from './history/HistorySheet.tsx'
+import { InOutSheet } from './inOut/InOutSheet.tsx'
+import { useDropped } from './inOut/useDropped.ts'
 import { openLabels } from './labels/useLabels.ts'
 
 interface RackHeadProps {
@@ -78,6 +80,8 @@ const Standing = () => {
   const [copies, setCopies] = useState(false)
   const [history, setHistory] = useState(false)
   const { tools, curved, lent, due } = useApp((app) => app.standing)
+  const [inOut, setInOut] = useState<'open' | File | null>(null)
+  useDropped(setInOut)
   const workshop = useApp((app) => app.workshop)
   const demo = workshop?.rack !== 'own'
   return (
@@ -94,6 +98,9 @@ const Standing = () => {
         <button type="button" className="word" onClick={() => setCopies(true)}>
           {t('copies:open')}
         </button>
+        <button type="button" className="word" onClick={() => setInOut('open')}>
+          {t('inOut:open')}
+        </button>
         <button type="button" className="word" onClick={() => setHistory(true)}>
           {t('history:open')}
         </button>
@@ -101,6 +108,7 @@ const Standing = () => {
           {t('labels:open')}
         </button>
       </p>
+      {inOut && <InOutSheet dropped={inOut === 'open' ? null : inOut} onClose={() => setInOut(null)} />}
       {history && <HistorySheet tool={null} onClose={() => setHistory(false)} />}
       {copies && <CopiesSheet onClose={() => setCopies(false)} />}
     </div>

@@ -1,4 +1,4 @@
-import { type DragEvent, type FormEvent, useRef, useState } from 'react'
+import { type DragEvent, type FormEvent, useEffect, useRef, useState } from 'react'
 import { failed, type Problem, problem, type Result } from '../../geometry/result.ts'
 import { readMark } from '../../main/contract/codes.ts'
 import { decoded } from '../measure/picture.ts'
@@ -35,6 +35,9 @@ export const ScanSheet = ({ onClose }: { readonly onClose: () => void }) => {
   const t = useTexts()
   const [typed, setTyped] = useState('')
   const { problems, open } = useOpening(onClose)
+  const form = useRef<HTMLFormElement>(null)
+  // The sheet itself has put the focus on its first key.
+  useEffect(() => form.current?.querySelector('input')?.focus(), [])
   useMarks((read) => void open(`“${read.code}”`, () => openCode(read.code)))
   const send = (event: FormEvent) => {
     event.preventDefault()
@@ -56,7 +59,7 @@ export const ScanSheet = ({ onClose }: { readonly onClose: () => void }) => {
         onDrop={(event) => void pick(dropped(event))}
       >
         <p>{t('scan:how')}</p>
-        <form className="scan-typed" onSubmit={send}>
+        <form ref={form} className="scan-typed" onSubmit={send}>
           <TextEntry name={t('scan:code')} value={typed} onChange={setTyped} />
           <button type="submit" className="key key-main">
             {t('scan:go')}

@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react'
 import type { ReadCode } from '../../main/contract/codes.ts'
-import { say, sayProblem } from '../app/store.ts'
+import { sayProblem } from '../app/store.ts'
+import { noteOnSheet } from '../ui/sheetNote.ts'
 import { openCode } from './openCode.ts'
 
 type Taker = (read: ReadCode) => void
@@ -27,6 +28,6 @@ const openRead = async ({ code }: ReadCode): Promise<void> => {
 export const takeMark = (read: ReadCode): void => {
   const taker = takers.at(-1)
   if (taker) taker.current(read)
-  else if (document.querySelector('dialog:modal')) say('scan:sheetOpen', { code: read.code })
+  else if (document.querySelector('dialog:modal')) noteOnSheet('scan:sheetOpen', { code: read.code })
   else void openRead(read)
 }

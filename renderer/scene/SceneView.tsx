@@ -52,7 +52,7 @@ export interface SceneViewProps {
   readonly label: string
   /** Drawn by the processor alone: no shadow, so that it moves. */
   readonly software: boolean
-  /** The grind plays or the camera is held: smooth comes before sharp. */
+  /** The grind plays, or camera or a handle is held: smooth comes before sharp. */
   readonly moving: boolean
   /** Told when the graphics are taken away, and when they are given back. */
   readonly onLost: (lost: boolean) => void

@@ -9,6 +9,11 @@ const SLOW_MS = 33
 const JUDGED = 3
 /** The coarsest motion gets, as a share of the screen's own pixels each way: below, a blade's edge shows its steps. */
 const COARSEST = 0.6
+/**
+ * Motion begins with this share where the processor draws: the window waits for every such picture, and one at the
+ * screen's own pixels takes 30 to 75 ms of two cores.
+ */
+const FIRST_SOFTWARE_SHARE = 0.7
 /** A longer gap than this was a pause, not a slow picture (ms). */
 const PAUSE_MS = 700
 /** Without graphics that smooth edges, a still picture is drawn this much finer than the screen, and so comes out smooth. */
@@ -29,7 +34,7 @@ interface SharpnessProps {
 
 /** Keeps motion smooth where drawing is slow: coarser while things move, full sharpness as soon as they are still. */
 export const Sharpness = ({ moving, software, live, stops, lifted, onShare }: SharpnessProps) => {
-  const share = useMotionShare(moving, onShare)
+  const share = useMotionShare(moving, software ? FIRST_SOFTWARE_SHARE : 1, onShare)
   const invalidate = useThree((state) => state.invalidate)
   const canvas = useThree((state) => state.gl.domElement)
   const timer = useRef(0)
@@ -53,8 +58,8 @@ export const Sharpness = ({ moving, software, live, stops, lifted, onShare }: Sh
 }
 
 /** @returns the share of pixels that motion can be drawn with, found while it is drawn */
-const useMotionShare = (moving: boolean, onShare: (share: number) => void) => {
-  const share = useRef(1)
+const useMotionShare = (moving: boolean, firstShare: number, onShare: (share: number) => void) => {
+  const share = useRef(firstShare)
   const judged = useRef({ count: 0, spentMs: 0 })
   // biome-ignore lint/correctness/useExhaustiveDependencies: each motion is judged by its own pictures
   useEffect(() => {

@@ -36,7 +36,11 @@ export const bladeOutline = (
 ): readonly Point[] => [onBlade(endMm, 0), ...bevel, onBlade(endMm, thicknessMm)]
 
 /** Holds the blade to the bar by the face that lies on it. @returns block and plate */
-export const fixtureOutlines = ({ onBlade }: Triangle, setUp: SetUp, job: Job): readonly (readonly Point[])[] => {
+export const fixtureOutlines = (
+  { onBlade }: Pick<Triangle, 'onBlade'>,
+  setUp: SetUp,
+  job: Job,
+): readonly (readonly Point[])[] => {
   const { projectionMm: P, seatOffsetMm, barRadiusMm } = setUp
   const onBevelSide = job.fixture.seatsOn === 'bevelSide'
   const seat = onBevelSide ? job.blade.thicknessMm : 0

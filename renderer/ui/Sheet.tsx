@@ -1,4 +1,5 @@
 import { type ReactNode, useEffect, useId, useRef } from 'react'
+import { clearSheetNote, useSheetNote } from './sheetNote.ts'
 import { useTexts } from './texts.tsx'
 
 interface SheetProps {
@@ -15,6 +16,7 @@ export const Sheet = ({ title, onClose, children }: SheetProps) => {
   useEffect(() => {
     const element = dialog.current
     if (!element?.open) element?.showModal()
+    return clearSheetNote
   }, [])
   return (
     <dialog ref={dialog} className="sheet" aria-labelledby={id} onClose={onClose}>
@@ -24,7 +26,20 @@ export const Sheet = ({ title, onClose, children }: SheetProps) => {
           {t('common:close')}
         </button>
       </div>
+      <SheetNote />
       {children}
     </dialog>
+  )
+}
+
+const SheetNote = () => {
+  const t = useTexts()
+  const note = useSheetNote((sheet) => sheet.note)
+  return (
+    note && (
+      <p className="caution sheet-note" role="alert">
+        {t(note.key, { ...note.params })}
+      </p>
+    )
   )
 }

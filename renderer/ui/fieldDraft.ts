@@ -3,7 +3,7 @@ import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import { MM_PER_INCH, MM_PER_THOU } from '../../geometry/units.ts'
 import type { Settings } from '../../main/contract/entities.ts'
 import { figure, joined } from '../../main/contract/figures.ts'
-import { readFigure } from './typedFigure.ts'
+import { readFigure } from '../../main/contract/typedFigure.ts'
 
 /** What a field needs to know of its quantity. */
 export interface FieldQuantity {

@@ -1,4 +1,4 @@
-import { boardAfter } from '../../geometry/shaving.ts'
+import { fillBoard } from '../../geometry/shaving.ts'
 import { lineOf, type Place } from '../glass/glassLayout.ts'
 import { ACROSS, DEPTH, factorFor, PX_PER_MM } from '../ui/scale.ts'
 import type { Seen } from './seen.ts'
@@ -37,6 +37,14 @@ const PASSES_BEFORE = 8
 /** Places across the drawing at which the board is worked out. */
 const PLACES = 480
 
+/** @returns the places at which the board is worked out, from left to right (mm from the board's middle) */
+export const boardPlaces = (roomPx: number, middlePx: number, across: number): Float64Array =>
+  Float64Array.from({ length: PLACES + 1 }, (_, k) => ((k / PLACES) * roomPx - middlePx) / (across * PX_PER_MM))
+
+/** @returns where the iron's middle went in the passes before this one (mm), as far as the drawing reaches; none where one pass is alone */
+export const passesBefore = (stepMm: number | null): readonly number[] =>
+  stepMm === null ? [] : Array.from({ length: PASSES_BEFORE }, (_, k) => -stepMm * (k + 1))
+
 /** @returns the layout in a room */
 export const sectionLayout = (
   seen: Seen,
@@ -53,10 +61,13 @@ export const sectionLayout = (
   const middlePx = stepMm === null ? roomPx / 2 : roomPx * 0.62
   const xPx = (mm: number): number => middlePx + mm * across * PX_PER_MM
   const yPx = (belowMm: number): number => abovePx + belowMm * depth * PX_PER_MM
-  const xs = Array.from({ length: PLACES + 1 }, (_, k) => ((k / PLACES) * roomPx - middlePx) / (across * PX_PER_MM))
-  const offsets = stepMm === null ? [] : Array.from({ length: PASSES_BEFORE }, (_, k) => -stepMm * (k + 1))
-  const surface = (passes: readonly number[]): readonly Place[] =>
-    boardAfter(profile, passes, depthMm, seatSine, xs).map((below, k) => [xPx(xs[k] as number), yPx(below)])
+  const xs = boardPlaces(roomPx, middlePx, across)
+  const offsets = passesBefore(stepMm)
+  const below = new Float64Array(xs.length)
+  const surface = (passes: readonly number[]): readonly Place[] => {
+    fillBoard(below, profile, passes, depthMm, seatSine, xs)
+    return Array.from(below, (each, k) => [xPx(xs[k] as number), yPx(each)])
+  }
   const placeOf = (i: number): Place => [
     xPx(profile.uMm[i] as number),
     yPx(depthMm - (profile.behindMm[i] as number) * seatSine),

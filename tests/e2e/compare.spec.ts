@@ -15,7 +15,7 @@ const panel = (app: Page) => app.getByRole('region', { name: 'Compare' })
 const choose = (app: Page, name: string) => app.getByLabel('compare with').selectOption(name)
 const row = (app: Page, name: string) => panel(app).getByRole('row', { name: new RegExp(`^${name}`) })
 const cells = (app: Page, name: string) => row(app, name).getByRole('cell').allTextContents()
-const line = (app: Page, kind: string) => app.locator(`.grind-views ${kind}`).first().getAttribute('d')
+const line = (app: Page, kind: string) => app.locator(`.grind-views ${kind}`).first().getAttribute('points')
 
 test('a job kept and changed: both edges and their figures, at one sweep, in one glass, side by side, turned by a key', async ({
   app,

@@ -48,12 +48,12 @@ test('plays: the relief grows, pauses, and an earlier moment comes back exactly'
   await key(app, 'pause').click()
   await seekSweep(app, 5)
   const early = await momentSlider(app).getAttribute('aria-valuetext')
-  const earlyGlass = await glass(app).locator('.grind-now-line').getAttribute('d')
+  const earlyGlass = await glass(app).locator('.grind-now-line').getAttribute('points')
   await seekSweep(app, 60)
   expect(await momentSlider(app).getAttribute('aria-valuetext')).not.toBe(early)
   await seekSweep(app, 5)
   expect(await momentSlider(app).getAttribute('aria-valuetext')).toBe(early)
-  expect(await glass(app).locator('.grind-now-line').getAttribute('d')).toBe(earlyGlass)
+  expect(await glass(app).locator('.grind-now-line').getAttribute('points')).toBe(earlyGlass)
 })
 
 test('one sweep on and back, by keys and by the keyboard', async ({ app }) => {

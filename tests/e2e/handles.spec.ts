@@ -43,6 +43,10 @@ const openAside = async (app: Page): Promise<void> => {
   await expect(handle(app, 'bar offset')).toHaveAttribute('aria-valuenow', '40')
 }
 
+/** Pixels across the model's picture as it is drawn; the processor draws here. */
+const pictureWidth = (app: Page): Promise<number> =>
+  app.getByRole('application').evaluate((canvas) => (canvas as HTMLCanvasElement).width)
+
 type Point = readonly [x: number, y: number]
 
 /** Where a handle is, once the camera has brought it there. */
@@ -124,8 +128,21 @@ test('by mouse: every handle sets its figure, and the blade grinds in the hand a
   const bar = handle(app, names[2] as Name)
   const [x, y] = await centreOf(bar)
   const before = await valueNow(bar)
+  await expect(app.getByRole('application')).toHaveAttribute('data-still', 'true')
+  const sharpPx = await pictureWidth(app)
   await app.mouse.move(x, y)
   await app.mouse.down()
+  // A pixel is some four tenths of a millimetre here; with Shift the bar goes in the tenths that it is set by.
+  await app.mouse.move(x, y - 4)
+  const coarse = (await valueNow(bar)) - before
+  await app.keyboard.down('Shift')
+  await app.mouse.move(x, y - 14)
+  await app.keyboard.up('Shift')
+  const fine = (await valueNow(bar)) - before - coarse
+  expect(coarse).toBeGreaterThan(1)
+  expect(fine).toBeGreaterThan(0.15)
+  expect(fine).toBeLessThan(0.65)
+  expect(await pictureWidth(app), 'coarser as long as it is held, so that it moves').toBeLessThan(sharpPx)
   await app.mouse.move(x, y - 400, { steps: 3 })
   await expect(bar).toHaveAttribute('aria-valuetext', /mm, bevel \d+\.\d°, as far as it goes$/)
   await app.keyboard.press('Escape')

@@ -6,6 +6,7 @@ import { z } from 'zod'
 import { build, isBuildStale } from '../../main/start/build.ts'
 import { faultWithDamagedJob } from '../support/damagedJob.ts'
 import { faultWithRandomJob } from '../support/grindAtSeed.ts'
+import { faultWithRandomRack } from '../support/randomRackFault.ts'
 import type { LongCount } from './count.ts'
 import { grindFuzz, openAndCloseGrind } from './grindInBrowser.ts'
 
@@ -16,6 +17,7 @@ import { grindFuzz, openAndCloseGrind } from './grindInBrowser.ts'
 const counts: readonly LongCount[] = [
   { name: 'damagedJobs', count: 20_000, attempt: faultWithDamagedJob },
   { name: 'randomGrinds', count: 10_000, attempt: faultWithRandomJob },
+  { name: 'racks', count: 500, attempt: faultWithRandomRack },
   grindFuzz,
   openAndCloseGrind,
 ]

@@ -1,10 +1,12 @@
 import { PDFDocument } from 'pdf-lib'
 import decodeQr from 'qr/decode.js'
 import { describe, expect, it } from 'vitest'
+import { factsOf } from '../../main/cards/facts.ts'
+import { layOutCard } from '../../main/cards/layOut.ts'
 import type { Box, Item, Point, ShapeItem } from '../../main/cards/sheet.ts'
 import { loadTypefaces } from '../../main/cards/typefaces.ts'
 import { markOf, readCode, readMark } from '../../main/contract/codes.ts'
-import { CLEAR_SQUARES, checkSheet, LEAST_SQUARE_MM } from '../../main/contract/labelPlaces.ts'
+import { checkSheet } from '../../main/contract/labelPlaces.ts'
 import {
   type LabelSheet,
   labelSheets,
@@ -18,6 +20,7 @@ import { layOutLabels } from '../../main/labels/layOut.ts'
 import { makeLabels } from '../../main/labels/makeLabels.ts'
 import { found } from '../geometry/example.ts'
 import { contentOf } from '../support/pdfContent.ts'
+import { sampleJob, sampleReport } from './cardSample.ts'
 import { codesOf } from './support.ts'
 
 const AT = new Date('2026-01-05T12:00:00Z')
@@ -52,6 +55,10 @@ const isWithin = (inner: Box, outer: Box, slackMm = 1e-6): boolean =>
 const overlap = (a: Box, b: Box): boolean =>
   Math.min(a.xMm + a.widthMm, b.xMm + b.widthMm) - Math.max(a.xMm, b.xMm) > 0.01 &&
   Math.min(a.yMm + a.heightMm, b.yMm + b.heightMm) - Math.max(a.yMm, b.yMm) > 0.01
+
+/** What readers and printers need, said here by itself: clear squares around a code, and the least side of one (mm). */
+const CLEAR_SQUARES = 4
+const LEAST_SQUARE_MM = 0.34
 
 /** Pixels to a square when a code is drawn to be read. */
 const PX = 4
@@ -179,6 +186,16 @@ describe('a page of labels', () => {
     expect(boxOf(items.find((item) => item.kind === 'text') as Item).heightMm).toBeGreaterThan(9)
     const [outline, dot] = items.filter((item) => item.kind === 'shape' && !isCode(item)).map(boxOf) as [Box, Box]
     expect(dot.xMm + dot.widthMm / 2).toBeLessThan(outline.xMm + outline.widthMm / 2)
+  })
+})
+
+describe('a job card', () => {
+  it('carries the codes of tool and job, which are read as the tool’s', () => {
+    const tool = { code: '14', name: 'Jack iron', dotCorner: 'left', who: '', jobCode: 'J0611' } as const
+    const items = layOutCard(factsOf(sampleJob(), sampleReport(sampleJob()), tool, AT, 'mm'), typefaces)
+    const text = read((items.find(isCode) as ShapeItem).outlines)
+    expect(text).toBe('CW:14/J0611')
+    expect(readMark(text)).toEqual({ noun: 'tool', code: '14' })
   })
 })
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { MOST_FILE_BYTES } from '../../main/contract/transport.ts'
 import { MOST_BODY_BYTES } from '../../main/loopback/body.ts'
 import { asked, BLOB, cookie, getAdmitted, host, onLoopbackHost, own, post, tell } from './loopbackBench.ts'
 import { rawRequest } from './rawRequest.ts'
@@ -123,13 +124,28 @@ describe('what may be asked', () => {
     expect(streamed.status).toBe(413)
   })
 
+  it('takes a file in, from its own page alone and as plain bytes alone', async () => {
+    const bytes = ['Content-Type: application/octet-stream']
+    const taken = await post('/blob', 'abc', `Origin: http://${own}`, ...bytes)
+    expect(JSON.parse(taken.body)).toEqual({ blobId: BLOB })
+    expect(asked.at(-1)).toEqual({ put: [97, 98, 99] })
+    const before = asked.length
+    expect((await post('/blob', 'abc', ...bytes)).status).toBe(403)
+    expect((await post('/blob', 'abc', `Origin: http://${own}`, 'Content-Type: text/plain')).status).toBe(415)
+    const tooLong = [`POST /blob HTTP/1.1`, `Host: ${own}`, `Origin: http://${own}`, ...bytes]
+    const claimed = [...tooLong, `Content-Length: ${MOST_FILE_BYTES + 1}`]
+    expect((await rawRequest(host.port, [...claimed, `Cookie: ${cookie}`], 'abc')).status).toBe(413)
+    expect((await rawRequest(host.port, [...tooLong, 'Content-Length: 3'], 'abc')).status).toBe(401)
+    expect(asked.length).toBe(before)
+  })
+
   it.each(['PUT', 'DELETE', 'PATCH', 'OPTIONS', 'TRACE', 'PROPFIND'])('refuses %s', async (method) => {
     const lines = [`${method} /call HTTP/1.1`, `Host: ${own}`, `Cookie: ${cookie}`, 'Content-Length: 0']
     expect((await rawRequest(host.port, lines)).status).toBe(405)
   })
 
   it('knows nothing to post but calls and cancels', async () => {
-    for (const path of ['/', '/start', '/blob', '/call/', '/call.html'])
+    for (const path of ['/', '/start', '/blob/', '/call/', '/call.html'])
       expect((await post(path, body)).status).toBe(404)
   })
 })

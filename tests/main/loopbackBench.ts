@@ -29,6 +29,10 @@ const services: ServiceClient = {
   },
   blob: async (id) =>
     id === BLOB ? { bytes: new Uint8Array([1, 2, 3]), fileName: 'card 1.pdf', mediaType: 'application/pdf' } : null,
+  put: async (bytes) => {
+    asked.push({ put: [...bytes] })
+    return BLOB
+  },
   close: async () => undefined,
 }
 

@@ -51,6 +51,11 @@ describe('the service worker', { timeout: WORKER_TIMEOUT_MS }, () => {
     expect(await client.blob(crypto.randomUUID())).toBeNull()
   })
 
+  it('keeps the bytes of a file that is handed in', async () => {
+    const id = await client.put(new Uint8Array([5, 6, 7]))
+    expect([...((await client.blob(id ?? ''))?.bytes ?? [])]).toEqual([5, 6, 7])
+  })
+
   it('keeps a second start out of the same folder, with a reason', async () => {
     const second = await startServices({ dataDir: place.folder, who: 'other' })
     expect(second.problems().map(({ code }) => code)).toEqual(['folderInUse'])

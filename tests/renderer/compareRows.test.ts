@@ -3,7 +3,7 @@ import type { Job } from '../../geometry/job.ts'
 import { setUpOf } from '../../geometry/setUp.ts'
 import { createTexts } from '../../main/contract/texts.ts'
 import { jobRows, momentRows, otherDifferences, type Row } from '../../renderer/grind/compare/rows.ts'
-import type { Standing } from '../../renderer/grind/compare/together.ts'
+import type { MomentFigures } from '../../renderer/grind/compare/together.ts'
 import { figuresIn } from '../../renderer/ui/useFigure.ts'
 import type { RunShape } from '../../renderer/worker/protocol.ts'
 import { jobOf } from './loopBench.ts'
@@ -58,7 +58,7 @@ test('every difference that is no figure has words', () => {
 })
 
 test('a moment in figures, minutes at the time of an unhurried sweep', () => {
-  const standing = (sweep: number): Standing => ({
+  const standing = (sweep: number): MomentFigures => ({
     step: sweep * 8,
     sweep,
     reliefLeftMm: 0.123,

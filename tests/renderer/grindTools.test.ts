@@ -18,7 +18,7 @@ import {
   stopped,
 } from '../../renderer/grind/tools/stopwatch.ts'
 import { readStraightedge, timesRelief, widestGapeMm } from '../../renderer/grind/tools/straightedgeReading.ts'
-import { HEIGHT_PX, straightedgePath, straightedgeScale } from '../../renderer/grind/tools/straightedgeScale.ts'
+import { addStraightedge, HEIGHT_PX, straightedgeScale } from '../../renderer/grind/tools/straightedgeScale.ts'
 import { exampleJob, found } from '../geometry/example.ts'
 
 const HALF_MM = 28.5
@@ -65,12 +65,11 @@ describe('straightedge', () => {
 
   it('its drawing holds the highest stand, touches the datum when balanced, and tilts as the slope says', () => {
     const scale = straightedgeScale(57, widestGapeMm(arc), 342)
-    const points = (press: number) =>
-      [
-        ...straightedgePath(readStraightedge(arc, { ...held, press }).rest, 0.3, scale).matchAll(
-          /[ML]([-\d.]+) ([-\d.]+)/g,
-        ),
-      ].map(([, x, y]) => [Number(x), Number(y)] as const)
+    const points = (press: number) => {
+      const found: (readonly [number, number])[] = []
+      addStraightedge({ add: (x, y) => found.push([x, y]) }, readStraightedge(arc, { ...held, press }).rest, 0.3, scale)
+      return found
+    }
     const [[, balancedLeft], [, balancedRight]] = points(0) as [readonly [number, number], readonly [number, number]]
     expect(balancedLeft).toBeCloseTo(scale.topPx, 2)
     expect(balancedRight).toBeCloseTo(scale.topPx, 2)

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Unit } from '../../geometry/quantities.ts'
-import { readFigure } from '../../renderer/ui/typedFigure.ts'
+import { readFigure } from '../../main/contract/typedFigure.ts'
 
 const mm = (text: string) => readFigure(text, 'mm', 'mm')
 const value = (text: string, unit: Unit = 'mm', lengthUnit: 'mm' | 'inch' | 'thou' = 'mm') => {

@@ -11,14 +11,16 @@ import { degFromRad, radFromDeg } from '../../geometry/units.ts'
 import { woodViewOf } from '../../geometry/woodView.ts'
 import type { Tool } from '../../main/contract/entities.ts'
 import { bandWord } from '../../renderer/grind/views/BevelBand.tsx'
-import { freeWays, wheelLine } from '../../renderer/grind/views/backPlan.ts'
-import { fillSignedLoss, newSignedLoss, signedLossAt, tornRows } from '../../renderer/grind/views/inkMap.ts'
-import { bevelPoints, liveTriangle } from '../../renderer/grind/views/liveTriangle.ts'
+import { fillWheelLine, freeWayMm } from '../../renderer/grind/views/backPlan.ts'
+import { fillSignedLoss, newSignedLoss, paintInk, tornRows } from '../../renderer/grind/views/inkMap.ts'
+import { bladeAt, liveTriangle } from '../../renderer/grind/views/liveTriangle.ts'
 import { markedPlace, nearestColumn, placeFigures } from '../../renderer/grind/views/place.ts'
 import { sectionPlan } from '../../renderer/grind/views/sectionLayout.ts'
-import { inPlaneMm, onBladeMm, seenNow, thicknessAt } from '../../renderer/grind/views/woodNow.ts'
+import { sectionPen } from '../../renderer/grind/views/sectionPen.ts'
+import { inPlaneMm, onBladeMm, seenNow, thicknessAt, woodSurface } from '../../renderer/grind/views/woodNow.ts'
 import { machineFigures, placeBase, placeBladeOnBase, setUpTiltRad, under } from '../../renderer/scene/placement.ts'
-import { triangleOf } from '../../renderer/setUp/triangle.ts'
+import { type Triangle, triangleOf } from '../../renderer/setUp/triangle.ts'
+import { sectionLayout } from '../../renderer/wood/sectionLayout.ts'
 import { asItLies } from '../../renderer/wood/setting.ts'
 import { toolDraft } from '../main/support.ts'
 
@@ -52,12 +54,13 @@ const formed = Float64Array.from(
   (n) => Math.sqrt(R ** 2 - (n - R * Math.cos(bevelRad)) ** 2) - R * Math.sin(bevelRad),
 )
 
+const formedOn = ({ onBlade }: Triangle) => Array.from(nMm, (n, j) => onBlade(formed[j] as number, n))
+
 describe('the section along the wheel', () => {
   it('a bevel that the wheel has formed lies on the wheel, edge to heel, wherever across it is cut', () => {
     for (const uMm of [-30, 0, 12]) {
       const triangle = liveTriangle(setUp, figures, { ...atRest, traverseMm: 4 }, uMm, 0)
-      for (const [x, y] of bevelPoints(triangle, { atMm: nMm, backMm: formed }))
-        expect(Math.hypot(x, y)).toBeCloseTo(R, 9)
+      for (const [x, y] of formedOn(triangle)) expect(Math.hypot(x, y)).toBeCloseTo(R, 9)
     }
   })
 
@@ -80,6 +83,31 @@ describe('the section along the wheel', () => {
     expect(Math.hypot(live.bar[0] - live.onBlade(130, 15)[0], live.bar[1] - live.onBlade(130, 15)[1])).toBeCloseTo(0, 9)
   })
 
+  it('is drawn with every frame where the triangle of that frame has it', () => {
+    const [live, blade] = [liveTriangle(setUp, figures, { ...atRest, yawRad: 0.01 }, 12, 0), bladeAt(figures)]
+    const plan = sectionPlan(live, setUp, 7, live.edge, { widthPx: 480, heightPx: 266 })
+    blade.set({ ...atRest, yawRad: 0.3, traverseMm: 9 }, -20)
+    blade.set({ ...atRest, yawRad: 0.01 }, 12)
+    const pen = sectionPen(blade, plan.near)
+    const drawn: number[] = []
+    const row = { add: (x: number, y: number) => drawn.push(x, y) }
+    pen.onBlade(row, 4, 2)
+    pen.add(row, 3, 125)
+    pen.fromEdge(row, 0.2, pen.backRad(), 50)
+    const [edgeX, edgeY] = plan.near.px(live.onBlade(0.2, 0))
+    const [downX, downY] = plan.near.px(live.onBlade(-5, 0))
+    const share = 50 / Math.hypot(downX - edgeX, downY - edgeY)
+    const expected = [
+      ...plan.near.px(live.onBlade(4, 2)),
+      ...plan.near.px([3, 125]),
+      edgeX + (downX - edgeX) * share,
+      edgeY + (downY - edgeY) * share,
+    ]
+    drawn.forEach((px, k) => {
+      expect(px).toBeCloseTo(expected[k] as number, 6)
+    })
+  })
+
   it('finds 25 degrees at the tip of a hollow bevel and the flatter chord of a flat stone', () => {
     const { tipRad, chordRad } = bevelAngles({ atMm: nMm, backMm: formed })
     expect(degFromRad(tipRad)).toBeCloseTo(25, 2)
@@ -92,7 +120,7 @@ describe('the section along the wheel', () => {
     const { chordMm } = hollowOf(R, bevelRad, 3)
     const middle = triangle.onBlade(chordMm / 2, 1.5)
     const plan = sectionPlan(triangle, setUp, chordMm, middle, { widthPx: 480, heightPx: 266 })
-    for (const point of bevelPoints(triangle, { atMm: nMm, backMm: formed })) {
+    for (const point of formedOn(triangle)) {
       const [x, y] = plan.near.px(point)
       expect(x).toBeGreaterThan(plan.nearBox.leftPx)
       expect(x).toBeLessThan(plan.nearBox.leftPx + plan.nearBox.widthPx)
@@ -107,9 +135,16 @@ describe('the section along the wheel', () => {
 
 describe('the plan of the back', () => {
   const uMm = acrossMm(60, 21)
-  const turned = { ...figures, yawRad: radFromDeg(0.3), traverseMm: 5 }
+  const turned = { yawRad: radFromDeg(0.3), traverseMm: 5 }
   const edgeVMm = (i: number) => 0.0004 * ((uMm[i] as number) - 4) ** 2
-  const ends = wheelLine(uMm, edgeVMm, 50, turned)
+  const line = new Float64Array(4)
+  const field = Float64Array.from({ length: 42 }, (_, at) => edgeVMm(at >> 1) + (at & 1))
+  fillWheelLine(line, { uMm, throughCount: 2 }, field, 50, figures, turned)
+  const [leftU, leftV, rightU, rightV] = line as unknown as [number, number, number, number]
+  const ends = [
+    [leftU, leftV],
+    [rightU, rightV],
+  ] as const
 
   it("ends the wheel's line at the wheel's sides, as the scene has them", () => {
     const base = new Float64Array(16)
@@ -122,16 +157,14 @@ describe('the plan of the back', () => {
   })
 
   it('draws the yaw at its true angle, higher where the corner is ground back, and touches the edge without cutting it', () => {
-    const [[leftU, leftV], [rightU, rightV]] = ends
     expect(degFromRad(Math.atan2(rightV - leftV, rightU - leftU))).toBeCloseTo(0.3, 9)
     const gaps = Array.from(uMm, (u, i) => edgeVMm(i) - (leftV + (u - leftU) * Math.tan(turned.yawRad)))
     expect(Math.min(...gaps)).toBeCloseTo(0, 12)
   })
 
   it('a stop with 0.8 mm free play at 75 mm bears at a yaw of 0.8 / 75; the other then has 1.6 mm', () => {
-    const free = freeWays({ leftMm: 0.8, rightMm: 0.8 }, 75, Math.atan(0.8 / 75))
-    expect(free.rightMm).toBeCloseTo(0, 12)
-    expect(free.leftMm).toBeCloseTo(1.6, 12)
+    expect(freeWayMm(0.8, 1, 75, Math.atan(0.8 / 75))).toBeCloseTo(0, 12)
+    expect(freeWayMm(0.8, -1, 75, Math.atan(0.8 / 75))).toBeCloseTo(1.6, 12)
   })
 })
 
@@ -146,18 +179,38 @@ describe('the ink map', () => {
   const signed = newSignedLoss(shape)
   fillSignedLoss(signed, field, shape)
 
+  /** Eight pixels from node to node; 1 where ink is left. */
+  const FINER = 8
+  const painted = (): readonly (readonly number[])[] => {
+    const [width, height] = [8 * FINER + 1, 6 * FINER + 1]
+    const pixels = new Uint32Array(width * height)
+    const flat = { finer: FINER, ink: 1, ground: new Uint32Array(width), tornRows: new Float64Array(width) }
+    paintInk(pixels, signed, flat)
+    return Array.from({ length: height }, (_, y) => [...pixels.subarray(y * width, (y + 1) * width)])
+  }
+
   it('ends the cut where the loss runs out, between the nodes, along the whole slanting border', () => {
-    for (let i = 0; i <= 8; i += 0.5) {
-      expect(signedLossAt(signed, i, border(i) - 0.12)).toBeGreaterThan(0.0003)
-      expect(signedLossAt(signed, i, Math.min(border(i) + 0.12, 6))).toBeLessThan(0.0003)
+    const rows = painted()
+    for (let x = 0; x <= 64; x += 4) {
+      const y = border(x / FINER) * FINER
+      expect(rows[Math.floor(y - 1)]?.[x], `over the border at ${x}`).toBe(0)
+      expect(rows[Math.min(Math.ceil(y + 1), 48)]?.[x], `under the border at ${x}`).toBe(1)
     }
   })
 
   it('leaves an untouched bevel all ink, a ground one none', () => {
     fillSignedLoss(signed, new Float64Array(63), shape)
-    expect(signedLossAt(signed, 4.3, 3.1)).toBeLessThan(0)
+    expect(
+      painted()
+        .flat()
+        .every((pixel) => pixel === 1),
+    ).toBe(true)
     fillSignedLoss(signed, new Float64Array(63).fill(0.01), shape)
-    expect(signedLossAt(signed, 4.3, 3.1)).toBeCloseTo(0.01, 12)
+    expect(
+      painted()
+        .flat()
+        .every((pixel) => pixel === 0),
+    ).toBe(true)
   })
 
   it('tears the border by less than half a row', () => {
@@ -227,6 +280,37 @@ describe('the wood view of a moment', () => {
     if (!seen) throw new Error('has a seat')
     expect(thicknessAt(seen, inPlaneMm(down, 3))).toBeCloseTo(0.1, 12)
   })
+
+  it.each([
+    ['down', 0, 0, null],
+    ['up', 0.05, 20, 12],
+  ] as const)(
+    'is drawn with every frame as the wood view lays it out: bevel %s, lever %d, skew %d, step %s',
+    (...row) => {
+      const [side, leverDeg, skewDeg, stepMm] = row
+      const inPlane = { tool: tool(side), report, setting: { ...asItLies, leverDeg, skewDeg, stepMm } }
+      const seen = seenNow({ vMm }, { uMm, throughCount: 2 }, inPlane)
+      if (!seen) throw new Error('has a seat')
+      const layout = sectionLayout(seen, stepMm, 80, 400, 60)
+      const surface = woodSurface({ uMm, throughCount: 2, acrossCount: 21 }, inPlane, seen, layout, 400)
+      surface.fill(new Float64Array(42).fill(1))
+      surface.fill(vMm)
+      const each = (layout.depth * 96) / 25.4
+      const same = (found: Float64Array, drawn: readonly (readonly [number, number])[]) => {
+        expect(found).toHaveLength(drawn.length)
+        found.forEach((below, k) => {
+          expect(layout.surfacePx + below * each).toBeCloseTo(drawn[k]?.[1] ?? Number.NaN, 9)
+        })
+      }
+      same(surface.beforeMm, layout.before)
+      same(surface.afterMm, layout.after)
+      same(
+        surface.behindMm.map((behind) => seen.depthMm - behind * seen.seatSine),
+        layout.edge,
+      )
+      expect([...surface.uMm]).toEqual(seen.profile.uMm.map((u) => expect.closeTo(u, 12)))
+    },
+  )
 
   it('finds a place of a bevel-up iron on the other side of its plane, and back', () => {
     const up = { tool: tool('up'), report, setting: { ...asItLies, skewDeg: 20 } }

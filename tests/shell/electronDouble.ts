@@ -188,7 +188,11 @@ export class BrowserWindow extends EventEmitter {
   async serve(route: Route): Promise<void> {
     const request = route.request()
     const response = await schemes.get('camberwright')?.(
-      new Request(asOwn(request.url()), { method: request.method() }),
+      new Request(asOwn(request.url()), {
+        method: request.method(),
+        headers: await request.allHeaders(),
+        body: request.method() === 'POST' ? new Uint8Array(request.postDataBuffer() ?? []) : null,
+      }),
     )
     if (response === undefined) return route.abort()
     await route.fulfill({

@@ -42,6 +42,16 @@ const shellTests = (open: (dataDir: string, browser: Browser) => Promise<Shell>)
     expect(answers[1]).toMatchObject({ ok: false, problems: [{ code: 'unknownCall' }] })
   })
 
+  test('takes a file from the page, as plain bytes alone, and reads it', async () => {
+    const answers = await shell.page.evaluate(async () => {
+      const post = (type: string) =>
+        fetch('/blob', { method: 'POST', headers: { 'content-type': type }, body: 'code,name' })
+      const { blobId } = (await (await post('application/octet-stream')).json()) as { blobId: string }
+      return [(await post('text/plain')).status, await window.camberwright?.call('inOut.look', { blobId }, 'two')]
+    })
+    expect(answers).toMatchObject([415, { ok: true, value: { form: 'csv', noun: 'tool', faultCount: 0 } }])
+  })
+
   test('tells the page what changed', async () => {
     const heard = shell.page.evaluate(
       () => new Promise((resolve) => window.camberwright?.onEvent((event) => resolve(event))),

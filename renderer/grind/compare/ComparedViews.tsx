@@ -47,6 +47,7 @@ const GlassWithOther = ({ other, ...props }: GlassProps & { readonly other: Othe
     useDeepestMm(props.running),
     deepestMeasuredMm(props.measured),
   )
+  const { together } = other
   const behind = turned ? props.running : other.running
   const plan = planOf(other.running.job)
   const instead = { running: other.running, moment, plan: plan.ok ? plan.value : null, predicted: null, measured: null }
@@ -65,11 +66,18 @@ const GlassWithOther = ({ other, ...props }: GlassProps & { readonly other: Othe
       {...shown}
       also={{
         deepestMm,
+        paired: { together, side: turned ? 'other' : 'own' },
         says: t('compare:glass.reliefs', reliefs),
         nowName: turned ? t('compare:glass.other') : t('grind:glass.now'),
         draw: (scale, heightPx) => (
           <>
-            <OtherCurve running={behind} scale={scale} plotPx={props.room.plotPx} heightPx={heightPx} />
+            <OtherCurve
+              running={behind}
+              scale={scale}
+              plotPx={props.room.plotPx}
+              heightPx={heightPx}
+              paired={{ together, side: turned ? 'own' : 'other' }}
+            />
             {apart && <ApartMark deviation={apart} scale={scale} />}
           </>
         ),

@@ -1,7 +1,9 @@
-import { useId, useRef } from 'react'
-import { type CurveScale, curvePath } from '../curves.ts'
-import { type Running, useEachFrame } from '../useLiveGrind.ts'
+import { useId } from 'react'
+import { type CurveScale, drawEdge } from '../curves.ts'
+import { usePointRow } from '../pointRow.ts'
+import type { Running } from '../useLiveGrind.ts'
 import type { Deviation } from './deviation.ts'
+import { type Paired, useEachEdge } from './useEachEdge.ts'
 
 /** The dash that tells the other edge from every line of the glass, without colour. */
 const DASH = '14 4 3 4'
@@ -11,25 +13,21 @@ interface OtherCurveProps {
   readonly scale: CurveScale
   readonly plotPx: number
   readonly heightPx: number
+  readonly paired: Paired
 }
 
 /** The other job's edge in the own one's glass, in its scale; what is wider than the glass is not shown. */
-export const OtherCurve = ({ running, scale, plotPx, heightPx }: OtherCurveProps) => {
+export const OtherCurve = ({ running, scale, plotPx, heightPx, paired }: OtherCurveProps) => {
   const id = useId()
-  const line = useRef<SVGPathElement>(null)
-  const { uMm, throughCount } = running.shape
-  useEachFrame(running, ({ vMm }) => {
-    line.current?.setAttribute(
-      'd',
-      curvePath(uMm, (i) => vMm[i * throughCount] as number, scale),
-    )
-  })
+  const line = usePointRow<SVGPolylineElement>()
+  const last = running.shape.acrossCount - 1
+  useEachEdge(running, paired, (vMm, _pressure, shape) => drawEdge(line, vMm, shape, scale, 0, last))
   return (
     <g clipPath={`url(#${id})`}>
       <clipPath id={id}>
         <rect y={-4} width={plotPx} height={heightPx + 4} />
       </clipPath>
-      <path ref={line} className="compare-line" strokeDasharray={DASH} />
+      <polyline ref={line.ref} className="compare-line" strokeDasharray={DASH} />
     </g>
   )
 }

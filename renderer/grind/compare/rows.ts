@@ -6,7 +6,7 @@ import { joined } from '../../../main/contract/figures.ts'
 import type { Figures } from '../../ui/useFigure.ts'
 import { stopsOf } from '../stops.ts'
 import type { Running } from '../useLiveGrind.ts'
-import type { Standing } from './together.ts'
+import type { MomentFigures } from './together.ts'
 
 /** A line of the table: a figure of the own job and of the other, as written. */
 export interface Row {
@@ -86,8 +86,8 @@ export const jobRows = (own: Grind, other: Grind, words: Words): readonly Row[] 
 ]
 
 /** @returns what both grinds have come to */
-export const momentRows = (own: Standing, other: Standing, { t, figures }: Words): readonly Row[] => {
-  const row = (key: string, text: (at: Standing) => string): Row => ({
+export const momentRows = (own: MomentFigures, other: MomentFigures, { t, figures }: Words): readonly Row[] => {
+  const row = (key: string, text: (at: MomentFigures) => string): Row => ({
     key,
     name: t(`compare:row.${key}`, { seconds: GUESSED_SWEEP_SECONDS }),
     own: text(own),

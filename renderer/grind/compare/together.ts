@@ -3,31 +3,40 @@ import type { Running } from '../useLiveGrind.ts'
 import { type Deviation, deviationOf } from './deviation.ts'
 
 /** Where one grind stands, in figures. */
-export type Standing = Pick<
+export type MomentFigures = Pick<
   Frame,
   'step' | 'sweep' | 'reliefLeftMm' | 'reliefRightMm' | 'inkLeftShare' | 'volumeRemovedMm3'
 >
 
 /** Two grinds at one moment. */
 export interface Pair {
-  readonly own: Standing
-  readonly other: Standing
+  readonly own: MomentFigures
+  readonly other: MomentFigures
   readonly deviation: Deviation
   /** The other's run is over before this moment; it stands at its end. */
   readonly shorter: boolean
+}
+
+/** An edge of a moment put by, and how hard it presses. */
+export interface PutBy {
+  readonly edgeMm: Float64Array
+  readonly pressureNPerMm: Float64Array
 }
 
 /** Two grinds kept at the same sweep. */
 export interface Together {
   /** The last moment that both have shown; null before the first. */
   readonly pair: Pair | null
+  /** Both edges of that moment, filled anew with every one: drawn from these, two lines never stand at two moments. */
+  readonly own: PutBy
+  readonly other: PutBy
   subscribe(listener: () => void): () => void
   end(): void
 }
 
 type Grind = Pick<Running, 'live' | 'shape'>
 
-const standingOf = (frame: Frame, { shape }: Grind): Standing => ({
+const figuresOf = (frame: Frame, { shape }: Grind): MomentFigures => ({
   step: frame.step,
   sweep: frame.step / shape.stepsPerSweep,
   reliefLeftMm: frame.reliefLeftMm,
@@ -35,6 +44,16 @@ const standingOf = (frame: Frame, { shape }: Grind): Standing => ({
   inkLeftShare: frame.inkLeftShare,
   volumeRemovedMm3: frame.volumeRemovedMm3,
 })
+
+const newPutBy = ({ shape }: Grind): PutBy => ({
+  edgeMm: new Float64Array(shape.acrossCount),
+  pressureNPerMm: new Float64Array(shape.acrossCount),
+})
+
+const fillPutBy = ({ edgeMm, pressureNPerMm }: PutBy, frame: Frame, { shape }: Grind): void => {
+  for (let i = 0; i < edgeMm.length; i++) edgeMm[i] = frame.vMm[i * shape.throughCount] as number
+  pressureNPerMm.set(frame.pressureNPerMm)
+}
 
 /** The step of another run at which it has made as many sweeps. */
 export const stepFor = (step: number, ownPerSweep: number, otherPerSweep: number): number =>
@@ -47,9 +66,10 @@ export const stepFor = (step: number, ownPerSweep: number, otherPerSweep: number
  */
 export const keepTogether = (own: Grind, other: Grind, fixedStep: number | null): Together => {
   const listeners = new Set<() => void>()
-  const ownEdgeMm = new Float64Array(own.shape.acrossCount)
+  const ownAsked = newPutBy(own)
+  const [ownMet, otherMet] = [newPutBy(own), newPutBy(other)]
   let pair: Pair | null = null
-  let ownThen: Standing | null = null
+  let ownThen: MomentFigures | null = null
   let askedStep: number | null = null
   let overtaken = false
 
@@ -57,16 +77,19 @@ export const keepTogether = (own: Grind, other: Grind, fixedStep: number | null)
   const goalOf = (frame: Frame): number =>
     fixedStep ?? stepFor(frame.step, own.shape.stepsPerSweep, other.shape.stepsPerSweep)
   const putBy = (frame: Frame): void => {
-    ownThen = standingOf(frame, own)
-    for (let i = 0; i < ownEdgeMm.length; i++) ownEdgeMm[i] = frame.vMm[i * own.shape.throughCount] as number
+    ownThen = figuresOf(frame, own)
+    fillPutBy(ownAsked, frame, own)
   }
   const meet = (frame: Frame, goal: number): void => {
+    ownMet.edgeMm.set(ownAsked.edgeMm)
+    ownMet.pressureNPerMm.set(ownAsked.pressureNPerMm)
+    fillPutBy(otherMet, frame, other)
     pair = {
-      own: ownThen as Standing,
-      other: standingOf(frame, other),
+      own: ownThen as MomentFigures,
+      other: figuresOf(frame, other),
       deviation: deviationOf(
-        { uMm: own.shape.uMm, vMm: ownEdgeMm, stride: 1 },
-        { uMm: other.shape.uMm, vMm: frame.vMm, stride: other.shape.throughCount },
+        { uMm: own.shape.uMm, vMm: ownMet.edgeMm, stride: 1 },
+        { uMm: other.shape.uMm, vMm: otherMet.edgeMm, stride: 1 },
       ),
       shorter: fixedStep === null && goal > frame.step,
     }
@@ -103,6 +126,8 @@ export const keepTogether = (own: Grind, other: Grind, fixedStep: number | null)
     get pair() {
       return pair
     },
+    own: ownMet,
+    other: otherMet,
     subscribe: (listener) => {
       listeners.add(listener)
       return () => listeners.delete(listener)

@@ -22,6 +22,8 @@ interface HandlesProps {
   readonly lifted: boolean
   readonly draft: Draft | null
   readonly drawRef: RefObject<DrawHandles>
+  /** Told when a handle is taken hold of (true) and let go: before the first movement, and after the last. */
+  readonly onHold: (held: boolean) => void
   readonly onDraft: (kind: HandleKind, value: number | null) => void
   readonly onKeep: (kind: HandleKind, value: number) => void
 }
@@ -48,7 +50,12 @@ export const Handles = (props: HandlesProps) => {
     if (box.current) drawHandles(box.current, kinds, projected.current)
   }, [drawRef, kinds])
   return (
-    <div className="scene-handles" ref={box}>
+    <div
+      className="scene-handles"
+      ref={box}
+      onPointerDown={({ target }) => props.onHold(target instanceof Element && target.matches('.handle-hold'))}
+      onLostPointerCapture={() => props.onHold(false)}
+    >
       <svg className="scene-lines" aria-hidden="true">
         <path className="load-arrow-3d" />
       </svg>

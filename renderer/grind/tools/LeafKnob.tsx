@@ -1,8 +1,9 @@
 import { useTexts } from '../../ui/texts.tsx'
 import { useFigures } from '../../ui/useFigure.ts'
+import { acrossPx } from '../curves.ts'
 import { Knob } from './Knob.tsx'
 import type { StraightedgeReading } from './straightedgeReading.ts'
-import { type StraightedgeScale, spot } from './straightedgeScale.ts'
+import { restYPx, type StraightedgeScale } from './straightedgeScale.ts'
 import { useToolbox } from './toolbox.ts'
 import { usePlaceWords } from './usePlaceWords.ts'
 
@@ -29,7 +30,8 @@ export const LeafKnob = ({ scale, reading, foremostMm, plotPx }: LeafKnobProps) 
   const placeWords = usePlaceWords(2 * half)
   const uMm = leafShare * half
   const { rest, gapMm, goesUnder } = reading
-  const [x, steelPx] = spot(scale, uMm, rest.atZeroMm + rest.slope * uMm + gapMm - foremostMm)
+  const x = acrossPx(scale, uMm)
+  const steelPx = restYPx(scale, rest, uMm, foremostMm) + gapMm * scale.depthPxPerMm
   const thickPx = Math.max(leafMm * scale.depthPxPerMm, THINNEST_PX)
   const left = Math.min(Math.max(x - LEAF_PX / 2, 0), plotPx - LEAF_PX)
   const words = t(goesUnder ? 'tools:straightedge.leafUnder' : 'tools:straightedge.leafNot', {

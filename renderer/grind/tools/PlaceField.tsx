@@ -1,36 +1,21 @@
+import { useId } from 'react'
 import { useTexts } from '../../ui/texts.tsx'
 import { useViewing } from '../viewing.ts'
-import { useToolbox } from './toolbox.ts'
+import { PlaceRange } from '../views/PlaceRange.tsx'
 import { usePlaceWords } from './usePlaceWords.ts'
 
-/** One step of the place across, of the half width. */
-const STEP_SHARE = 0.05
-
-/** @returns where the bevel is looked at in section: where the pointer is in another view, else where it was set (mm) */
-export const useSectionPlace = (widthMm: number): number => {
-  const hoverUMm = useViewing((viewing) => viewing.hoverUMm)
-  const share = useToolbox((box) => box.sectionShare)
-  return hoverUMm ?? (share * widthMm) / 2
-}
+/** @returns where the bevel is looked at in section: the place that is marked in all views, else the middle (mm) */
+export const useSectionPlace = (): number => useViewing((viewing) => viewing.markedUMm) ?? 0
 
 /** Sets where the bevel is looked at in section. */
 export const PlaceField = ({ widthMm }: { readonly widthMm: number }) => {
   const t = useTexts()
-  const share = useToolbox((box) => box.sectionShare)
-  const placeWords = usePlaceWords(widthMm)
-  const words = placeWords(useSectionPlace(widthMm))
+  const id = useId()
+  const words = usePlaceWords(widthMm)(useSectionPlace())
   return (
-    <label className="tools-place">
+    <label className="tools-place" htmlFor={id}>
       <span className="muted">{t('tools:place.name')}</span>
-      <input
-        type="range"
-        min={-1}
-        max={1}
-        step={STEP_SHARE}
-        value={share}
-        aria-valuetext={words}
-        onChange={(event) => useToolbox.setState({ sectionShare: Number(event.target.value) })}
-      />
+      <PlaceRange id={id} widthMm={widthMm} words={words} />
       <span>{words}</span>
     </label>
   )

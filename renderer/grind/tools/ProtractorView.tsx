@@ -22,7 +22,7 @@ export const ProtractorView = ({ running, moment, field, plotPx }: BladeToolProp
   const t = useTexts()
   const { plain, inWords } = useFigures()
   const { widthMm } = running.job.blade
-  const section = sectionAt(running.shape, field, useSectionPlace(widthMm))
+  const section = sectionAt(running.shape, field, useSectionPlace())
   const angles = bevelAngles(section)
   const drawing = protractorDrawing(section, angles, plotPx)
   const deg = (rad: number) => inWords(degFromRad(rad), 'deg', 1)

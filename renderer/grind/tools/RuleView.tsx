@@ -26,7 +26,7 @@ export const RuleView = ({ running, moment, field, plotPx }: BladeToolProps) => 
   const figures = useFigures()
   const { ruleLine, ruleEnds } = useToolbox()
   const { widthMm } = running.job.blade
-  const section = sectionAt(running.shape, field, useSectionPlace(widthMm))
+  const section = sectionAt(running.shape, field, useSectionPlace())
   const marks = marksOn(ruleLine, { setUp: running.setUp, edge: edgeOfField(running.shape, field), section })
   const ends = endsOn(ruleLine, ruleEnds[ruleLine])
   const [fromMm, toMm] = [placeOf(ends[0], marks), placeOf(ends[1], marks)]

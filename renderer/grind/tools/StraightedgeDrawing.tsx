@@ -1,21 +1,23 @@
-import { type PointerEvent, useRef } from 'react'
-import { restUnder, type SteelLine } from '../../../geometry/straightedge.ts'
+import { type PointerEvent, useMemo, useRef } from 'react'
+import { foremostMm } from '../../../geometry/edge.ts'
+import { type Rest, restUnder, type SteelLine } from '../../../geometry/straightedge.ts'
 import { ScaleBar } from '../../ui/ScaleBar.tsx'
 import { useTexts } from '../../ui/texts.tsx'
 import { useFigures } from '../../ui/useFigure.ts'
+import { acrossPx } from '../curves.ts'
 import { NowCurve } from '../GlassCurves.tsx'
+import { moveTo, type PointRow, usePointRow } from '../pointRow.ts'
 import { type Running, useEachFrame } from '../useLiveGrind.ts'
 import { OUTSIDE_PX, Stations } from '../Views.tsx'
 import { Knob } from './Knob.tsx'
 import { LeafKnob } from './LeafKnob.tsx'
-import { edgeOfField } from './steel.ts'
 import { type StraightedgeReading, TRIED } from './straightedgeReading.ts'
 import {
+  addStraightedge,
   FOOT_PX,
   HEIGHT_PX,
+  restYPx,
   type StraightedgeScale,
-  spot,
-  straightedgePath,
   touchesTwice,
 } from './straightedgeScale.ts'
 import { useToolbox } from './toolbox.ts'
@@ -27,12 +29,6 @@ interface StraightedgeDrawingProps {
   readonly reading: StraightedgeReading
   readonly edge: SteelLine
   readonly plotPx: number
-}
-
-const foremostOf = ({ backMm }: SteelLine): number => {
-  let least = Number.POSITIVE_INFINITY
-  for (let i = 0; i < backMm.length; i++) least = Math.min(least, backMm[i] as number)
-  return least
 }
 
 /** The edge magnified, with what lies on it and what is tried under it. */
@@ -54,7 +50,7 @@ export const StraightedgeDrawing = (props: StraightedgeDrawingProps) => {
       <Stations plotPx={plotPx} heightPx={HEIGHT_PX} />
       <NowCurve running={running} scale={scale} heightPx={HEIGHT_PX} lifted />
       <Lying {...props} />
-      <LeafKnob scale={scale} reading={reading} foremostMm={foremostOf(edge)} plotPx={plotPx} />
+      <LeafKnob scale={scale} reading={reading} foremostMm={foremostMm(edge.backMm)} plotPx={plotPx} />
       <ScaleBar xPx={plotPx + 16} yPx={8} factor={scale.depthFactor} mostPx={56} upright />
       <ScaleBar xPx={plotPx + 16} yPx={HEIGHT_PX - 12} factor={scale.acrossFactor} mostPx={34} />
       {TRIED.map((share, k) => (
@@ -82,23 +78,21 @@ const Lying = ({ running, scale, reading, plotPx }: StraightedgeDrawingProps) =>
   const placeWords = usePlaceWords(running.job.blade.widthMm)
   const press = useToolbox((box) => box.press)
   const side = useRef<-1 | 1>(1)
-  const body = useRef<SVGPathElement>(null)
-  const hold = useRef<SVGPathElement>(null)
+  const body = usePointRow<SVGPolygonElement>()
+  const hold = usePointRow<SVGPolygonElement>()
   const first = useRef<SVGCircleElement>(null)
   const last = useRef<SVGCircleElement>(null)
+  const { shape } = running
+  const edge = useMemo(() => ({ atMm: shape.uMm, backMm: new Float64Array(shape.acrossCount) }), [shape])
   useEachFrame(running, ({ vMm }) => {
-    const edge = edgeOfField(running.shape, vMm)
+    for (let i = 0; i < edge.backMm.length; i++) edge.backMm[i] = vMm[i * shape.throughCount] as number
     const rest = restUnder(edge, press)
-    const foremostMm = foremostOf(edge)
-    const path = straightedgePath(rest, foremostMm, scale)
-    body.current?.setAttribute('d', path)
-    hold.current?.setAttribute('d', path)
-    const mark = (circle: SVGCircleElement | null, uMm: number) => {
-      const [x, y] = spot(scale, uMm, rest.atZeroMm + rest.slope * uMm - foremostMm)
-      circle?.setAttribute('transform', `translate(${x.toFixed(2)} ${y.toFixed(2)})`)
-    }
-    mark(first.current, rest.firstMm)
-    mark(last.current, touchesTwice(rest) ? rest.lastMm : rest.firstMm)
+    const zeroMm = foremostMm(edge.backMm)
+    drawStraightedge(body, rest, zeroMm, scale)
+    drawStraightedge(hold, rest, zeroMm, scale)
+    const toMm = touchesTwice(rest) ? rest.lastMm : rest.firstMm
+    moveTo(first.current, acrossPx(scale, rest.firstMm), restYPx(scale, rest, rest.firstMm, zeroMm))
+    moveTo(last.current, acrossPx(scale, toMm), restYPx(scale, rest, toMm, zeroMm))
   })
   const { firstMm, lastMm } = reading.rest
   const touches = t(touchesTwice(reading.rest) ? 'tools:straightedge.touchesFrom' : 'tools:straightedge.touchesAt', {
@@ -122,10 +116,16 @@ const Lying = ({ running, scale, reading, plotPx }: StraightedgeDrawingProps) =>
       onHold={onHold}
       onChange={(value) => useToolbox.setState({ press: value })}
     >
-      <path ref={hold} className="tool-hold" />
-      <path ref={body} className="tool-body" />
+      <polygon ref={hold.ref} className="tool-hold" />
+      <polygon ref={body.ref} className="tool-body" />
       <circle ref={first} className="tool-touch" r={5} />
       <circle ref={last} className="tool-touch" r={5} />
     </Knob>
   )
+}
+
+const drawStraightedge = (row: PointRow, rest: Rest, zeroMm: number, scale: StraightedgeScale): void => {
+  row.start()
+  addStraightedge(row, rest, zeroMm, scale)
+  row.end()
 }

@@ -1,3 +1,4 @@
+import { useMemo } from 'react'
 import type { SteelLine } from '../../../geometry/straightedge.ts'
 import { useApp } from '../../app/store.ts'
 import { useBench } from '../../measure/bench.ts'
@@ -21,7 +22,11 @@ const LEAST_GAPE_MM = 0.05
 /** The widest gape there is, or that the grind is predicted to leave (mm). */
 const useGape = (...edges: readonly SteelLine[]): number => {
   const ground = useApp((app) => app.report?.grind ?? null)
-  const predicted = ground ? [{ atMm: ground.edgeUMm, backMm: ground.edgeVMm }] : []
+  // Lists of one kind: what looks at every frame's edge would else make a number of each place of it.
+  const predicted = useMemo(
+    () => (ground ? [{ atMm: Float64Array.from(ground.edgeUMm), backMm: Float64Array.from(ground.edgeVMm) }] : []),
+    [ground],
+  )
   return Math.max(LEAST_GAPE_MM, ...[...edges, ...predicted].map(widestGapeMm))
 }
 

@@ -17,7 +17,7 @@ type RuleEnd = string | number
 export type RuleEnds = readonly [from: RuleEnd, to: RuleEnd]
 
 /** What of the moment the lines are found in. */
-export interface Standing {
+export interface UnderRule {
   readonly setUp: SetUp
   readonly edge: SteelLine
   readonly section: SteelLine
@@ -35,13 +35,13 @@ const endsOf = (values: ArrayLike<number>): readonly [number, number] => [
   values[values.length - 1] as number,
 ]
 
-const bevelMarks = ({ section }: Standing): readonly RuleMark[] => [
+const bevelMarks = ({ section }: UnderRule): readonly RuleMark[] => [
   { name: 'edge', mm: 0 },
   { name: 'heel', mm: bevelAngles(section).chordMm },
 ]
 
 /** Along the back, from the foremost point of the edge; the bar stands, the edge recedes. */
-const projectionMarks = ({ setUp, edge }: Standing): readonly RuleMark[] => {
+const projectionMarks = ({ setUp, edge }: UnderRule): readonly RuleMark[] => {
   const axisMm = setUp.projectionMm - leastOf(edge.backMm)
   return [
     { name: 'edge', mm: 0 },
@@ -50,7 +50,7 @@ const projectionMarks = ({ setUp, edge }: Standing): readonly RuleMark[] => {
   ]
 }
 
-const gapMarks = ({ setUp }: Standing): readonly RuleMark[] => {
+const gapMarks = ({ setUp }: UnderRule): readonly RuleMark[] => {
   const nearMm = setUp.barDistanceMm - setUp.wheelRadiusMm - setUp.barRadiusMm
   return [
     { name: 'wheel', mm: 0 },
@@ -59,7 +59,7 @@ const gapMarks = ({ setUp }: Standing): readonly RuleMark[] => {
   ]
 }
 
-const widthMarks = ({ edge }: Standing): readonly RuleMark[] => {
+const widthMarks = ({ edge }: UnderRule): readonly RuleMark[] => {
   const [leftMm, rightMm] = endsOf(edge.atMm)
   return [
     { name: 'left', mm: 0 },
@@ -68,7 +68,7 @@ const widthMarks = ({ edge }: Standing): readonly RuleMark[] => {
   ]
 }
 
-const reliefMarks = ({ edge }: Standing): readonly RuleMark[] => {
+const reliefMarks = ({ edge }: UnderRule): readonly RuleMark[] => {
   const foremostMm = leastOf(edge.backMm)
   const [leftMm, rightMm] = endsOf(edge.backMm)
   return [
@@ -78,7 +78,7 @@ const reliefMarks = ({ edge }: Standing): readonly RuleMark[] => {
   ]
 }
 
-const found: Readonly<Record<RuleLineName, (standing: Standing) => readonly RuleMark[]>> = {
+const found: Readonly<Record<RuleLineName, (standing: UnderRule) => readonly RuleMark[]>> = {
   bevel: bevelMarks,
   projection: projectionMarks,
   gap: gapMarks,
@@ -96,7 +96,7 @@ const usual: Readonly<Record<RuleLineName, RuleEnds>> = {
 }
 
 /** @returns the marks on a line at this moment, its zero first */
-export const marksOn = (line: RuleLineName, standing: Standing): readonly RuleMark[] => found[line](standing)
+export const marksOn = (line: RuleLineName, standing: UnderRule): readonly RuleMark[] => found[line](standing)
 
 /** @returns the ends of the rule on a line. @param moved where they were put, if they were */
 export const endsOn = (line: RuleLineName, moved: RuleEnds | undefined): RuleEnds => moved ?? usual[line]

@@ -1,6 +1,7 @@
 import type { Rest } from '../../../geometry/straightedge.ts'
-import type { CurveScale } from '../curves.ts'
+import { acrossPx, type CurveScale } from '../curves.ts'
 import { acrossScale, depthScale } from '../glassScale.ts'
+import type { PointRow } from '../pointRow.ts'
 
 export const HEIGHT_PX = 224
 /** The straightedge's own height, and room above it when it stands highest (px). */
@@ -39,17 +40,24 @@ const ONE_TOUCH_MM = 1
 /** Whether a straightedge touches at two places. */
 export const touchesTwice = ({ firstMm, lastMm }: Rest): boolean => lastMm - firstMm > ONE_TOUCH_MM
 
-/** @returns where a place across and a depth behind the foremost point stand in the drawing */
-export const spot = (scale: CurveScale, uMm: number, depthMm: number): readonly [xPx: number, yPx: number] => [
-  (uMm - scale.leftMm) * scale.acrossPxPerMm,
-  scale.topPx + depthMm * scale.depthPxPerMm,
-]
+/** @returns where the straightedge's lower side stands over a place across (px). @param foremostMm back of the edge's foremost point, the drawing's zero */
+export const restYPx = ({ topPx, depthPxPerMm }: CurveScale, rest: Rest, uMm: number, foremostMm: number): number =>
+  topPx + (rest.atZeroMm + rest.slope * uMm - foremostMm) * depthPxPerMm
 
-/** @returns the outline of the straightedge. @param foremostMm back of the edge's foremost point, the drawing's zero */
-export const straightedgePath = (rest: Rest, foremostMm: number, scale: StraightedgeScale): string => {
+/** Adds the outline of the straightedge. */
+export const addStraightedge = (
+  row: Pick<PointRow, 'add'>,
+  rest: Rest,
+  foremostMm: number,
+  scale: CurveScale,
+): void => {
   const beyondMm = BEYOND_PX / scale.acrossPxPerMm
-  const end = (uMm: number) => spot(scale, uMm, rest.atZeroMm + rest.slope * uMm - foremostMm)
-  const [[ax, ay], [bx, by]] = [end(scale.leftMm - beyondMm), end(-scale.leftMm + beyondMm)]
-  const at = (x: number, y: number) => `${x.toFixed(2)} ${y.toFixed(2)}`
-  return `M${at(ax, ay)}L${at(bx, by)}L${at(bx, by - EDGE_PX)}L${at(ax, ay - EDGE_PX)}Z`
+  const fromMm = scale.leftMm - beyondMm
+  const toMm = -scale.leftMm + beyondMm
+  const fromYPx = restYPx(scale, rest, fromMm, foremostMm)
+  const toYPx = restYPx(scale, rest, toMm, foremostMm)
+  row.add(acrossPx(scale, fromMm), fromYPx)
+  row.add(acrossPx(scale, toMm), toYPx)
+  row.add(acrossPx(scale, toMm), toYPx - EDGE_PX)
+  row.add(acrossPx(scale, fromMm), fromYPx - EDGE_PX)
 }

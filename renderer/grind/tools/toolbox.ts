@@ -14,8 +14,6 @@ interface Toolbox {
   readonly leafMm: number
   /** Where the leaf is tried, -1 at the left corner to 1 at the right. */
   readonly leafShare: number
-  /** Where the bevel is looked at in section, likewise. */
-  readonly sectionShare: number
   readonly ruleLine: RuleLineName
   /** Ends of the rule on each line; where none are set it lies from the line's first mark to its last. */
   readonly ruleEnds: Readonly<Partial<Record<RuleLineName, RuleEnds>>>
@@ -28,7 +26,6 @@ export const useToolbox = create<Toolbox>()(() => ({
   press: 0,
   leafMm: 0.1,
   leafShare: 1,
-  sectionShare: 0,
   ruleLine: 'bevel',
   ruleEnds: {},
   watch: atNought,

@@ -6,7 +6,7 @@ import { acrossScale, factorText } from '../glassScale.ts'
 import type { Moment } from '../useLiveGrind.ts'
 import { OUTSIDE_PX } from '../Views.tsx'
 import { BackBlade, BackStops, GUIDE_PX } from './BackParts.tsx'
-import type { BackPoint } from './backPlan.ts'
+import { type BackPlot, backX, backY } from './backPlan.ts'
 import { LinkedHead } from './LinkedHead.tsx'
 import { acrossPlot, PlaceMark } from './PlaceMark.tsx'
 import { heightIn, type ViewProps } from './room.ts'
@@ -42,9 +42,7 @@ export const BackView = ({ running, moment, lifted, room, dot }: BackViewProps) 
   const heightPx = heightIn(room, HEIGHT_PX)
   const steered = job.fixture.kind === 'steered' && job.fixture.guideArmMm !== null
   const topPx = steered ? GUIDE_PX + BREAK_PX : BREAK_PX
-  const edgeY = heightPx - UNDER_PX
-  const place = ([u, v]: BackPoint) => [(u + widthMm / 2) * scale.pxPerMm, edgeY - v * scale.pxPerMm] as const
-  const [dotX, dotY] = place([(dot === 'left' ? -1 : 1) * (widthMm / 2 - DOT_IN_MM), DOT_IN_MM])
+  const plot: BackPlot = { leftMm: -widthMm / 2, edgeYPx: heightPx - UNDER_PX, pxPerMm: scale.pxPerMm, topPx, plotPx }
   return (
     <section className="grind-view" data-view="back">
       <LinkedHead view="back" note={t('views:backPlan.note', { factor: factorText(scale.factor) })} />
@@ -55,8 +53,13 @@ export const BackView = ({ running, moment, lifted, room, dot }: BackViewProps) 
         role="img"
         aria-label={t('views:backPlan.label', { line })}
       >
-        <BackBlade {...{ running, lifted, place, topPx, plotPx }} />
-        <circle className="dot" cx={dotX} cy={dotY} r={DOT_MM * scale.pxPerMm} />
+        <BackBlade running={running} lifted={lifted} plot={plot} />
+        <circle
+          className="dot"
+          cx={backX(plot, (dot === 'left' ? -1 : 1) * (widthMm / 2 - DOT_IN_MM))}
+          cy={backY(plot, DOT_IN_MM)}
+          r={DOT_MM * scale.pxPerMm}
+        />
         {steered && (
           <BackStops running={running} moment={moment} lifted={lifted} pxPerMm={scale.pxPerMm} plotPx={plotPx} />
         )}

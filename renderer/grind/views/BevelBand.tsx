@@ -24,7 +24,7 @@ export const BevelBand = ({ running }: { readonly running: Running }) => {
   const t = useTexts()
   const { inWords } = useFigures()
   const placeName = usePlaceName()
-  const uMm = useViewing((viewing) => viewing.hoverUMm) ?? 0
+  const uMm = useViewing((viewing) => viewing.markedUMm) ?? 0
   const read = useCallback(
     (frame: Frame, shape: RunShape) => bandOf({ ...shape, vMm: frame.vMm }, nearestColumn(shape.uMm, uMm)),
     [uMm],

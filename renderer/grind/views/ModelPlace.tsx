@@ -11,7 +11,7 @@ const HALF_PX = 12
 
 /** The place that is marked in the views, on the edge of the model: a line across it. */
 export const ModelPlace = ({ drawRef }: { readonly drawRef: RefObject<DrawPlace> }) => {
-  const uMm = useViewing((viewing) => viewing.hoverUMm)
+  const uMm = useViewing((viewing) => viewing.markedUMm)
   const line = useRef<SVGPathElement>(null)
   const view = useRef<Project | null>(null)
   useEffect(() => {

@@ -1,7 +1,7 @@
 import { type PointerEvent, useCallback } from 'react'
 import type { Frame, RunShape } from '../../worker/protocol.ts'
 import { type Running, useReading } from '../useLiveGrind.ts'
-import { setPlace, useViewing } from '../viewing.ts'
+import { keepPlace, pointAtPlace, useViewing } from '../viewing.ts'
 import { markedPlace, type PlaceFigures, placeFigures } from './place.ts'
 import './place.css'
 
@@ -33,10 +33,13 @@ interface PlaceMarkProps {
 /** Takes the place pointed at or tapped, and marks the one that is marked in all views; part of a view's drawing. */
 export const PlaceMark = (props: PlaceMarkProps) => {
   const { running, plot } = props
-  const uMm = useViewing((viewing) => viewing.hoverUMm)
+  const uMm = useViewing((viewing) => viewing.markedUMm)
   const point = (event: PointerEvent<SVGRectElement>): void => {
     const box = event.currentTarget.getBoundingClientRect()
-    setPlace(markedPlace(plot.uMm(event.clientX - box.left), running.job.blade.widthMm))
+    const place = markedPlace(plot.uMm(event.clientX - box.left), running.job.blade.widthMm)
+    // A finger does not leave: what it tapped stays.
+    if (event.pointerType === 'mouse') pointAtPlace(place)
+    else keepPlace(place)
   }
   return (
     <g className="place-mark">
@@ -47,7 +50,7 @@ export const PlaceMark = (props: PlaceMarkProps) => {
         height={plot.heightPx}
         onPointerDown={point}
         onPointerMove={(event) => event.pointerType === 'mouse' && point(event)}
-        onPointerLeave={(event) => event.pointerType === 'mouse' && setPlace(null)}
+        onPointerLeave={(event) => event.pointerType === 'mouse' && pointAtPlace(null)}
       />
     </g>
   )

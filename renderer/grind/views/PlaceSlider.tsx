@@ -1,19 +1,21 @@
-import { useCallback } from 'react'
+import { useCallback, useId } from 'react'
 import { useTexts } from '../../ui/texts.tsx'
 import { useFigures } from '../../ui/useFigure.ts'
 import type { Frame, RunShape } from '../../worker/protocol.ts'
 import { type Running, useReading } from '../useLiveGrind.ts'
-import { setPlace, useViewing } from '../viewing.ts'
-import { PLACE_STEP_MM, placeFigures } from './place.ts'
+import { keepPlace, useViewing } from '../viewing.ts'
+import { PlaceRange } from './PlaceRange.tsx'
+import { placeFigures } from './place.ts'
 import { usePlaceName } from './usePlaceName.ts'
 import './place.css'
 
 /** The place across the blade that is marked in all views, by keyboard; with what there is at it. */
 export const PlaceSlider = ({ running }: { readonly running: Running }) => {
   const t = useTexts()
+  const id = useId()
   const { inWords } = useFigures()
   const placeName = usePlaceName()
-  const marked = useViewing((viewing) => viewing.hoverUMm)
+  const marked = useViewing((viewing) => viewing.markedUMm)
   const uMm = marked ?? 0
   const read = useCallback((frame: Frame, shape: RunShape) => placeFigures(frame, shape, uMm), [uMm])
   const { reliefMm, pressureNPerMm, inkLeftShare } = useReading(running, read)
@@ -23,23 +25,14 @@ export const PlaceSlider = ({ running }: { readonly running: Running }) => {
     pressure: pressureNPerMm.toFixed(1),
     share: Math.round(100 * inkLeftShare),
   })
-  const steps = Math.floor(running.job.blade.widthMm / 2 / PLACE_STEP_MM) * PLACE_STEP_MM
   return (
     <div className="place-slider">
-      <label>
+      <label htmlFor={id}>
         {t('views:place.label')}
-        <input
-          type="range"
-          min={-steps}
-          max={steps}
-          step={PLACE_STEP_MM}
-          value={uMm}
-          aria-valuetext={words}
-          onChange={(event) => setPlace(Number(event.target.value))}
-        />
+        <PlaceRange id={id} widthMm={running.job.blade.widthMm} words={words} />
       </label>
       <span>{marked === null ? t('views:place.none') : words}</span>
-      <button type="button" className="word" disabled={marked === null} onClick={() => setPlace(null)}>
+      <button type="button" className="word" disabled={marked === null} onClick={() => keepPlace(null)}>
         {t('views:place.clear')}
       </button>
     </div>

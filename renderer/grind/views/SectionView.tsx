@@ -32,7 +32,7 @@ export const SectionView = ({ running, moment, lifted, room }: ViewProps) => {
   const figures = useFigures()
   const placeName = usePlaceName()
   const { setUp } = running
-  const uMm = useViewing((viewing) => viewing.hoverUMm) ?? 0
+  const uMm = useViewing((viewing) => viewing.markedUMm) ?? 0
   const heightPx = heightIn(room, HEIGHT_PX)
   const widthPx = room.plotPx + OUTSIDE_PX
   const plan = useMemo(() => planOf(running, widthPx, heightPx), [running, widthPx, heightPx])

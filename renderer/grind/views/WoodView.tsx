@@ -1,21 +1,22 @@
-import { useCallback, useId, useMemo, useRef } from 'react'
+import { useCallback, useId, useMemo } from 'react'
 import { useApp } from '../../app/store.ts'
 import '../../plan/drawings.css'
 import { ScaleBar } from '../../ui/ScaleBar.tsx'
 import { PX_PER_MM } from '../../ui/scale.ts'
 import { useTexts } from '../../ui/texts.tsx'
 import { useFigures } from '../../ui/useFigure.ts'
-import { type SectionLayout, sectionLayout, woodPaths } from '../../wood/sectionLayout.ts'
+import { type SectionLayout, sectionLayout } from '../../wood/sectionLayout.ts'
 import type { Seen } from '../../wood/seen.ts'
 import { useWoodSetting } from '../../wood/setting.ts'
 import type { Frame, RunShape } from '../../worker/protocol.ts'
 import { factorText } from '../glassScale.ts'
+import { type PointRow, usePointRow } from '../pointRow.ts'
 import { useEachFrame, useReading } from '../useLiveGrind.ts'
 import { OUTSIDE_PX } from '../Views.tsx'
 import { LinkedHead } from './LinkedHead.tsx'
 import { type AcrossPlot, PlaceMark } from './PlaceMark.tsx'
 import { heightIn, type ViewProps } from './room.ts'
-import { type InPlane, inPlaneMm, onBladeMm, seenNow, thicknessAt } from './woodNow.ts'
+import { type InPlane, inPlaneMm, onBladeMm, seenNow, thicknessAt, woodSurface } from './woodNow.ts'
 import '../../wood/wood.css'
 
 const HEIGHT_PX = 128
@@ -51,9 +52,7 @@ const Wood = ({ running, room, inPlane, seen }: WoodProps) => {
   const { inWords } = useFigures()
   const widthPx = room.plotPx + OUTSIDE_PX
   const belowPx = heightIn(room, HEIGHT_PX) - ROOMS_PX.abovePx - ROOMS_PX.footPx
-  const layoutOf = (each: Seen) =>
-    sectionLayout(each, inPlane.setting.stepMm, inPlane.setting.boardMm, room.plotPx, belowPx, ROOMS_PX)
-  const layout = layoutOf(seen)
+  const layout = sectionLayout(seen, inPlane.setting.stepMm, inPlane.setting.boardMm, room.plotPx, belowPx, ROOMS_PX)
   const words = {
     depth: inWords(seen.depthMm, 'mm', 2),
     width: inWords(seen.cut.widthMm, 'mm', 1),
@@ -72,7 +71,7 @@ const Wood = ({ running, room, inPlane, seen }: WoodProps) => {
         role="img"
         aria-label={t('views:wood.label', words)}
       >
-        <WoodNow running={running} inPlane={inPlane} layout={layout} layoutOf={layoutOf} roomPx={room.plotPx} />
+        <WoodNow running={running} inPlane={inPlane} seen={seen} layout={layout} roomPx={room.plotPx} />
         <ScaleBar xPx={room.plotPx + 12} yPx={layout.surfacePx} factor={layout.depth} mostPx={BAR_MOST_PX} upright />
         <PlaceMark
           running={running}
@@ -99,41 +98,65 @@ const plotOf = (layout: SectionLayout, widthPx: number, inPlane: InPlane): Acros
   }
 }
 
-interface WoodNowProps extends Pick<WoodProps, 'running' | 'inPlane'> {
+interface WoodNowProps extends Pick<WoodProps, 'running' | 'inPlane' | 'seen'> {
   readonly layout: SectionLayout
-  readonly layoutOf: (seen: Seen) => SectionLayout
   readonly roomPx: number
 }
 
 /** Board, shaving and edge, drawn by hand with every frame. */
-const WoodNow = ({ running, inPlane, layout, layoutOf, roomPx }: WoodNowProps) => {
+const WoodNow = ({ running, inPlane, seen, layout, roomPx }: WoodNowProps) => {
   const clip = useId()
-  const shaving = useRef<SVGPathElement>(null)
-  const wood = useRef<SVGPathElement>(null)
-  const before = useRef<SVGPathElement>(null)
-  const edge = useRef<SVGPathElement>(null)
-  useEachFrame(running, (frame) => {
-    const seen = seenNow(frame, running.shape, inPlane)
-    if (!seen) return
-    const paths = woodPaths(layoutOf(seen), roomPx)
-    shaving.current?.setAttribute('d', paths.shaving)
-    wood.current?.setAttribute('d', paths.wood)
-    before.current?.setAttribute('d', paths.before)
-    edge.current?.setAttribute('d', paths.edge)
+  const shaving = usePointRow<SVGPolygonElement>()
+  const wood = usePointRow<SVGPolygonElement>()
+  const before = usePointRow<SVGPolylineElement>()
+  const edge = usePointRow<SVGPolylineElement>()
+  const { board, heightPx, surfacePx, across, depth, middlePx } = layout
+  const { depthMm, seatSine } = seen
+  const surface = useMemo(
+    () => woodSurface(running.shape, inPlane, { depthMm, seatSine }, { across, middlePx }, roomPx),
+    [running, inPlane, depthMm, seatSine, across, middlePx, roomPx],
+  )
+  useEachFrame(running, ({ vMm }) => {
+    surface.fill(vMm)
+    const addBoard = (row: PointRow, belowMm: Float64Array): void => {
+      for (let k = 0; k < belowMm.length; k++)
+        row.add(
+          middlePx + (surface.placesMm[k] as number) * across * PX_PER_MM,
+          surfacePx + (belowMm[k] as number) * depth * PX_PER_MM,
+        )
+    }
+    const drawBody = (row: PointRow, belowMm: Float64Array): void => {
+      row.start()
+      row.add(0, heightPx)
+      addBoard(row, belowMm)
+      row.add(roomPx, heightPx)
+      row.end()
+    }
+    drawBody(shaving, surface.beforeMm)
+    drawBody(wood, surface.afterMm)
+    before.start()
+    addBoard(before, surface.beforeMm)
+    before.end()
+    edge.start()
+    for (let i = 0; i < surface.uMm.length; i++)
+      edge.add(
+        middlePx + (surface.uMm[i] as number) * across * PX_PER_MM,
+        surfacePx + (depthMm - (surface.behindMm[i] as number) * seatSine) * depth * PX_PER_MM,
+      )
+    edge.end()
   })
-  const { board, heightPx, surfacePx } = layout
   return (
     <>
       <clipPath id={clip}>
         <rect x={board[0]} y="0" width={Math.max(0, board[1] - board[0])} height={heightPx} />
       </clipPath>
       <g clipPath={`url(#${clip})`}>
-        <path ref={shaving} className="shaving" />
-        <path ref={wood} className="wood" />
-        <path ref={before} className="surface wood-before" />
+        <polygon ref={shaving.ref} className="shaving" />
+        <polygon ref={wood.ref} className="wood" />
+        <polyline ref={before.ref} className="surface wood-before" />
       </g>
       <path className="datum" d={`M0 ${surfacePx}H${roomPx}`} />
-      <path ref={edge} className="now" />
+      <polyline ref={edge.ref} className="now" />
     </>
   )
 }

@@ -19,24 +19,25 @@ const FAR = Number.NEGATIVE_INFINITY
 /** Twice carried on, every cell through which a border runs has all its corners. */
 const CARRIED = 2
 
+/** The loss carried on to a node from one side, where that is known. @param room nodes there are on that side */
+const carriedFrom = (known: Float64Array, at: number, step: number, room: number): number => {
+  if (room < 1) return FAR
+  const near = known[at + step] as number
+  if (near === FAR) return FAR
+  const beyond = room > 1 ? (known[at + 2 * step] as number) : FAR
+  const fall = beyond === FAR ? Math.abs(near) : Math.max(beyond - near, 0)
+  return Math.min(near - fall, 0)
+}
+
 /** Carries the loss on to nodes next to known ones; of several ways to a node the mildest holds. */
 const carryOn = ({ acrossCount, throughCount, lossMm }: SignedLoss, known: Float64Array): void => {
   for (let i = 0, at = 0; i < acrossCount; i++) {
     for (let j = 0; j < throughCount; j++, at++) {
       if ((known[at] as number) !== FAR) continue
-      let carried = FAR
-      const from = (inside: boolean, step: number, twoInside: boolean): void => {
-        if (!inside) return
-        const near = known[at + step] as number
-        if (near === FAR) return
-        const beyond = twoInside ? (known[at + 2 * step] as number) : FAR
-        const fall = beyond === FAR ? Math.abs(near) : Math.max(beyond - near, 0)
-        carried = Math.max(carried, Math.min(near - fall, 0))
-      }
-      from(j > 0, -1, j > 1)
-      from(j < throughCount - 1, 1, j < throughCount - 2)
-      from(i > 0, -throughCount, i > 1)
-      from(i < acrossCount - 1, throughCount, i < acrossCount - 2)
+      let carried = carriedFrom(known, at, -1, j)
+      carried = Math.max(carried, carriedFrom(known, at, 1, throughCount - 1 - j))
+      carried = Math.max(carried, carriedFrom(known, at, -throughCount, i))
+      carried = Math.max(carried, carriedFrom(known, at, throughCount, acrossCount - 1 - i))
       lossMm[at] = carried
     }
   }
@@ -67,20 +68,48 @@ export const fillSignedLoss = (
   }
 }
 
-/** Loss at a place between nodes, straight between the four round it; at nodes never reached it is far below nothing. */
-export const signedLossAt = ({ acrossCount, throughCount, lossMm }: SignedLoss, across: number, through: number) => {
-  const i = Math.min(Math.floor(across), acrossCount - 2)
-  const j = Math.min(Math.floor(through), throughCount - 2)
-  const [p, q] = [across - i, through - j]
-  const at = i * throughCount + j
-  const node = (k: number): number => Math.max(lossMm[k] as number, -1)
-  const left = node(at) * (1 - q) + node(at + 1) * q
-  return left * (1 - p) + (node(at + throughCount) * (1 - q) + node(at + throughCount + 1) * q) * p
-}
-
 /** Ink tears along the scratches by at most this share of a row: no more than the grid leaves open. */
 const TORN_ROWS = 0.3
 
 /** @returns how far the border is torn at a streak of the bevel, in rows */
 export const tornRows = (streak: number): number =>
   TORN_ROWS * (2 * (Math.abs(Math.sin(streak * 78.233) * 12_543.17) % 1) - 1)
+
+/** How the bevel is painted: so many pixels from node to node, in these colours. */
+export interface InkPaint {
+  readonly finer: number
+  /** As a canvas has them in memory. */
+  readonly ink: number
+  /** For each column of pixels: ground steel has its streaks, and ink tears along them (rows). */
+  readonly ground: Uint32Array
+  readonly tornRows: Float64Array
+}
+
+/**
+ * Paints the bevel, edge up: steel where loss between the four nodes round a pixel comes out above what ink is thick. One
+ * loop over all pixels, as a call for each would make numbers of its own, some ten megabytes a second while it plays.
+ * @param pixels row by row, a row as long as `ground`
+ */
+export const paintInk = (
+  pixels: Uint32Array,
+  { acrossCount, throughCount, lossMm }: SignedLoss,
+  { finer, ink, ground, tornRows: torn }: InkPaint,
+): void => {
+  const width = ground.length
+  const height = pixels.length / width
+  for (let x = 0; x < width; x++) {
+    const i = Math.min(Math.floor(x / finer), acrossCount - 2)
+    const p = x / finer - i
+    for (let y = 0; y < height; y++) {
+      const through = Math.min(Math.max(y / finer + (torn[x] as number), 0), throughCount - 1)
+      const j = Math.min(Math.floor(through), throughCount - 2)
+      const q = through - j
+      const at = i * throughCount + j
+      // Nodes never reached are infinitely far below nothing; one millimetre is far enough to reckon with.
+      const left = Math.max(lossMm[at] as number, -1) * (1 - q) + Math.max(lossMm[at + 1] as number, -1) * q
+      const next = at + throughCount
+      const right = Math.max(lossMm[next] as number, -1) * (1 - q) + Math.max(lossMm[next + 1] as number, -1) * q
+      pixels[y * width + x] = left * (1 - p) + right * p <= INK_THICKNESS_MM ? ink : (ground[x] as number)
+    }
+  }
+}

@@ -1,7 +1,7 @@
 import type { Unit } from '../../geometry/quantities.ts'
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import { MM_PER_INCH, MM_PER_THOU } from '../../geometry/units.ts'
-import type { Settings } from '../../main/contract/entities.ts'
+import type { Settings } from './entities.ts'
 
 /**
  * Reads a figure as a person types it: `57`, `57 mm`, `2 1/4 in`, `2-1/4"`, `20 thou`, `0,5`, `1.5 turns`, `25°`, `24°30'`.
