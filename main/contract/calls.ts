@@ -29,7 +29,7 @@ import { askedSchema, foundSchema, standingSchema } from './finding.ts'
 import { bringInSchema, broughtSchema, lookSchema, offerSchema, takeOutSchema } from './inOut.ts'
 import { foundByCodeSchema, labelOrderSchema } from './labels.ts'
 import { learntSchema, stationRemovalSchema } from './learnt.ts'
-import { personDraftSchema, personSchema, placeDraftSchema, placeSchema } from './people.ts'
+import { lendSchema, loanSchema, personDraftSchema, personSchema, placeDraftSchema, placeSchema } from './people.ts'
 import { dressingDraftSchema, dressingSchema, happeningDraftSchema, happeningSchema } from './work.ts'
 
 /**
@@ -110,6 +110,9 @@ export const calls = {
   ...recordCalls('ownField', ownFieldDraftSchema, ownFieldSchema),
   ...recordCalls('keptFilter', keptFilterDraftSchema, keptFilterSchema),
   ...recordCalls('toolTemplate', toolTemplateDraftSchema, toolTemplateSchema),
+  /** Lends tools to somebody by name, and takes them back; several are one change. */
+  'loan.lend': entry('command', lendSchema, changed(z.array(loanSchema))),
+  'loan.giveBack': entry('command', lendSchema.pick({ toolIds: true }), changed(z.array(loanSchema))),
   /** What happened to a tool, and to a station's wheel, newest first. */
   ...recordCalls('happening', happeningDraftSchema, happeningSchema, z.strictObject({ toolId: z.uuid() })),
   ...recordCalls('dressing', dressingDraftSchema, dressingSchema, z.strictObject({ stationId: z.uuid() })),

@@ -32,6 +32,17 @@ export const loanDraftSchema = z.strictObject({
 })
 export const loanSchema = loanDraftSchema.extend(record)
 
+/** Most tools lent at once. */
+const MOST_LENT = 1000
+
+/** Tools given to somebody. */
+export const lendSchema = z.strictObject({
+  toolIds: z.array(z.uuid()).min(1).max(MOST_LENT),
+  /** Who gets them: a name of the workshop's people, or a new one. */
+  person: name,
+  dueBack: day.nullable().default(null),
+})
+
 export type Place = z.output<typeof placeSchema>
 export type Person = z.output<typeof personSchema>
 export type Loan = z.output<typeof loanSchema>

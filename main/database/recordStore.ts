@@ -29,14 +29,23 @@ export interface NounStore<T extends Stored> {
 /** Nouns whose records carry a code. */
 export type CodedNoun = Exclude<Noun, 'settings'>
 
+/** Keys that hold the id of another record, with its noun; a null there names none. */
+export type Refs = { readonly [key: string]: CodedNoun }
+
 export interface CodedStore<T extends Coded> extends NounStore<T> {
   readonly noun: CodedNoun
+  readonly refs?: Refs
 }
 
 /** A store of a noun whose records lie in their table as they are. @param labelOf name or code, for the message of a change */
-export const plainStore = <T extends Coded>(noun: CodedNoun, labelOf: (record: T) => string): CodedStore<T> => ({
+export const plainStore = <T extends Coded>(
+  noun: CodedNoun,
+  labelOf: (record: T) => string,
+  refs: Refs = {},
+): CodedStore<T> => ({
   noun,
   labelOf,
+  refs,
   toRow: (record) => record as unknown as Readonly<Record<string, Cell>>,
   fromRow: (row) => withoutMark(row) as unknown as T,
 })
@@ -46,12 +55,14 @@ export const jsonStore = <T extends Coded>(
   noun: CodedNoun,
   labelOf: (record: T) => string,
   keys: readonly (keyof T & string)[],
+  refs: Refs = {},
 ): CodedStore<T> => {
   const each = (from: object, turn: (value: unknown) => unknown) =>
     Object.fromEntries(keys.map((key) => [key, turn((from as Record<string, unknown>)[key])]))
   return {
     noun,
     labelOf,
+    refs,
     toRow: (record) => ({ ...record, ...each(record, (value) => JSON.stringify(value)) }) as never,
     fromRow: (row) => ({ ...withoutMark(row), ...each(row, (value) => JSON.parse(String(value))) }) as unknown as T,
   }
@@ -128,6 +139,22 @@ export const listOf = async <T extends Coded>(
     .orderBy('code', 'desc')
     .execute()
   return rows.map((row) => store.fromRow(row as Row))
+}
+
+/** @returns the problem `noLongerThere` at the first key that names a record which does not stand */
+export const checkRefs = async (db: Database, refs: Refs, record: object): Promise<Result<null>> => {
+  for (const [key, noun] of Object.entries(refs)) {
+    const id = (record as Readonly<Record<string, unknown>>)[key]
+    if (id === null) continue
+    const row = await recordsIn(db)
+      .selectFrom(noun)
+      .select('id')
+      .where('id', '=', String(id))
+      .where('deletedAt', 'is', null)
+      .executeTakeFirst()
+    if (!row) return failed(problem('noLongerThere', key))
+  }
+  return ok(null)
 }
 
 /** @returns the version of an id's row, removed or not; null where there never was one */

@@ -13,6 +13,10 @@ export const dueReason = (now: string): RawBuilder<'state' | 'use' | 'time' | nu
   WHEN julianday(${now}) - julianday(toolState.lastGroundAt) >= tool.dueDays THEN 'time'
 END`
 
+/** The rule's own order, the most pressing reason first and what is not due last. */
+export const dueRank = (now: string): RawBuilder<number> =>
+  sql`CASE ${dueReason(now)} WHEN 'state' THEN 0 WHEN 'use' THEN 1 WHEN 'time' THEN 2 ELSE 3 END`
+
 /** @returns whether a loan's day has passed. @param today as `YYYY-MM-DD` */
 export const isOverdue = (today: string): RawBuilder<boolean> =>
   sql<boolean>`(toolState.holderId IS NOT NULL AND toolState.dueBack < ${today})`

@@ -10,7 +10,7 @@ import {
 } from '../contract/finding.ts'
 import type { Row } from '../database/recordStore.ts'
 import type { Database } from '../database/schema.ts'
-import { dueReason, isOverdue } from './due.ts'
+import { dueRank, dueReason, isOverdue } from './due.ts'
 import { toolStore } from './tool.ts'
 
 /** Words as the index is asked for them: each must occur, the last letters may still be missing. Null: none. */
@@ -72,7 +72,7 @@ const asked = (db: Database, { search, filter }: Pick<Asked, 'search' | 'filter'
 /** What each column is sorted by. */
 const sortedBy = (column: SortColumn, now: string): RawBuilder<unknown> => {
   if (column === 'name') return sql`tool.name COLLATE NOCASE`
-  if (column === 'due') return sql`${dueReason(now)} IS NULL, ${dueReason(now)}`
+  if (column === 'due') return dueRank(now)
   if (column === 'place') return sql`placeChain.path IS NULL, placeChain.path COLLATE NOCASE`
   if (column === 'lastGroundAt' || column === 'honings') return sql.ref(`toolState.${column}`)
   return sql.ref(`tool.${column}`)

@@ -2,7 +2,7 @@ import { ok, type Result } from '../../geometry/result.ts'
 import { commitStep, type Made } from '../database/change.ts'
 import { nextCode } from '../database/codes.ts'
 import type { Desk } from '../database/desk.ts'
-import { type Coded, type CodedStore, listRecords, needRecord } from '../database/recordStore.ts'
+import { type Coded, type CodedStore, checkRefs, listRecords, needRecord, type Refs } from '../database/recordStore.ts'
 import type { Database } from '../database/schema.ts'
 import type { CallContext } from '../services.ts'
 
@@ -21,7 +21,15 @@ export const addRecord = async <T extends Coded>(
 ): Promise<Result<Made<T>>> => {
   const id = desk.newId()
   const after = { ...fields, id, code: await nextCode(transaction, store.noun), version: 1 } as T
+  const refs = await checkRefs(transaction, store.refs ?? {}, after)
+  if (!refs.ok) return refs
   return commitStep(transaction, desk, store, { id, seen: null, before: null, after, action: 'added', unasked })
+}
+
+/** References that an edit changes: what a record named before may have been taken away since, and that is no reason to refuse another edit. */
+const changedRefs = (refs: Refs, before: object, after: object): Refs => {
+  const [was, is] = [before, after] as readonly Readonly<Record<string, unknown>>[]
+  return Object.fromEntries(Object.entries(refs).filter(([key]) => was?.[key] !== is?.[key]))
 }
 
 /** Changes fields of a record that is still as the caller saw it, in the caller's transaction. */
@@ -35,6 +43,8 @@ export const editRecord = async <T extends Coded>(
   const before = await needRecord(transaction, store, id)
   if (!before.ok) return before
   const after = { ...before.value, ...fields }
+  const refs = await checkRefs(transaction, changedRefs(store.refs ?? {}, before.value, after), after)
+  if (!refs.ok) return refs
   return commitStep(transaction, desk, store, { id, seen: version, before: before.value, after, action: 'edited' })
 }
 

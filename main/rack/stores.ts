@@ -6,9 +6,9 @@ import { jsonStore, plainStore } from '../database/recordStore.ts'
 /** How the workshop's further nouns lie in their tables. */
 export const placeStore = plainStore<Place>('place', ({ name }) => name)
 export const personStore = plainStore<Person>('person', ({ name }) => name)
-export const loanStore = plainStore<Loan>('loan', ({ code }) => code)
-export const happeningStore = plainStore<Happening>('happening', ({ code }) => code)
-export const dressingStore = plainStore<Dressing>('dressing', ({ code }) => code)
+export const loanStore = plainStore<Loan>('loan', ({ code }) => code, { toolId: 'tool', personId: 'person' })
+export const happeningStore = plainStore<Happening>('happening', ({ code }) => code, { toolId: 'tool' })
+export const dressingStore = plainStore<Dressing>('dressing', ({ code }) => code, { stationId: 'station' })
 export const photoStore = plainStore<Photo>('photo', ({ caption, code }) => caption || code)
 export const purposeStore = plainStore<Purpose>('purpose', ({ name }) => name)
 export const ownFieldStore = jsonStore<OwnField>('ownField', ({ name }) => name, ['choices'])

@@ -3,7 +3,9 @@ import { jsonStore } from '../database/recordStore.ts'
 import type { Database } from '../database/schema.ts'
 
 /** Tools of the rack. */
-export const toolStore = jsonStore<Tool>('tool', ({ name }) => name, ['curves', 'own'])
+export const toolStore = jsonStore<Tool>('tool', ({ name }) => name, ['curves', 'own'], {
+  placeId: 'place',
+})
 
 /** @returns who has a tool; empty: nobody */
 export const holderOf = async (db: Database, toolId: string): Promise<string> => {

@@ -12,6 +12,7 @@ import type { makeLabels } from '../labels/makeLabels.ts'
 import { learningServices } from '../learning/learningServices.ts'
 import { findTools, oneTool, standingOf } from '../rack/findTools.ts'
 import { fixtureStore } from '../rack/fixture.ts'
+import { placeServices } from '../rack/placeServices.ts'
 import { named, recordServices } from '../rack/recordServices.ts'
 import { stationStore } from '../rack/station.ts'
 import {
@@ -33,6 +34,7 @@ import { toolStore } from '../rack/tool.ts'
 import type { Services } from '../services.ts'
 import { settingsServices, settingsStore } from '../settings/settings.ts'
 import type { makeTemplate } from '../template/makeTemplate.ts'
+import { loanServices } from '../work/loanServices.ts'
 import type { Blobs } from './blobs.ts'
 import { copyServices } from './copyServices.ts'
 import type { Draw } from './paperMaker.ts'
@@ -87,7 +89,8 @@ export const createServices = (
     'tool.standing': async () => ok(await desk.access.read((db) => standingOf(db, now()))),
     ...named('station', recordServices(desk, stationStore)),
     ...named('fixture', recordServices(desk, fixtureStore)),
-    ...named('place', recordServices(desk, placeStore)),
+    ...placeServices(desk),
+    ...loanServices(desk),
     ...named('person', recordServices(desk, personStore)),
     ...named('purpose', recordServices(desk, purposeStore)),
     ...named('ownField', recordServices(desk, ownFieldStore)),

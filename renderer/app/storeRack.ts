@@ -46,6 +46,8 @@ const loadWorkshop = async (): Promise<void> => {
   if (workshop.ok) useApp.setState({ workshop: workshop.value })
 }
 
+const renewRack = (): void => useApp.setState(({ rackChanges }) => ({ rackChanges: rackChanges + 1 }))
+
 const renewLog = (): void => useApp.setState(({ logChanges }) => ({ logChanges: logChanges + 1 }))
 
 /** Reads everything the window shows, anew. */
@@ -61,7 +63,8 @@ export const loadAll = async (): Promise<void> => {
 const loadTools = async (): Promise<void> => {
   const [found, standing] = await Promise.all([call('tool.find', {}), call('tool.standing', {})])
   if (!found.ok) return useApp.setState({ trouble: found.problems[0] ?? null })
-  useApp.setState(({ rackChanges }) => ({ tools: found.value.tools, trouble: null, rackChanges: rackChanges + 1 }))
+  useApp.setState({ tools: found.value.tools, trouble: null })
+  renewRack()
   if (standing.ok) useApp.setState({ standing: standing.value })
   await refreshJob()
 }
@@ -76,6 +79,7 @@ const loaders: Partial<Record<Noun, () => Promise<void>>> = {
   person: withTools('person'),
   purpose: () => loadList('purpose'),
   ownField: () => loadList('ownField'),
+  keptFilter: async () => renewRack(),
   loan: loadTools,
   happening: loadTools,
   sighting: loadTools,
@@ -97,7 +101,7 @@ export const hear = (event: HostEvent): void => {
   if (event.type === 'unwritten') sayProblem(problem('unwritable', '', { file: event.file }))
 }
 
-type Command = 'tool' | 'station' | 'fixture' | 'benchLog'
+type Command = 'tool' | 'station' | 'fixture' | 'benchLog' | 'place' | 'person' | 'loan' | 'happening'
 type Changed = { readonly value: unknown; readonly changeId: number }
 
 /** Makes a change, says it with its undo, and reads the list again. */
@@ -132,6 +136,36 @@ export const saveFixture = (seen: Seen | null, draft: FixtureDraft): Promise<Res
 /** Puts a station or a fixture in the scrap box. */
 export const removePlace = (noun: 'station' | 'fixture', { id, version }: Seen, name: string) =>
   change(`${noun}.remove`, { id, version }, name)
+
+/** Adds a place, or edits it. */
+export const savePlace = (seen: Seen | null, draft: CallInput<'place.add'>): Promise<Result<unknown>> =>
+  seen
+    ? change('place.edit', { id: seen.id, version: seen.version, draft }, draft.name)
+    : change('place.add', draft, draft.name)
+
+/** Adds somebody, or edits what is kept of somebody. */
+export const savePerson = (seen: Seen | null, draft: CallInput<'person.add'>): Promise<Result<unknown>> =>
+  seen
+    ? change('person.edit', { id: seen.id, version: seen.version, draft }, draft.name)
+    : change('person.add', draft, draft.name)
+
+/** Puts a place or a person in the scrap box. */
+export const removeRecord = (noun: 'place' | 'person', { id, version, name }: Seen & { readonly name: string }) =>
+  change(`${noun}.remove`, { id, version }, name)
+
+/** Lends a tool to somebody by name. @param dueBack the day it is wanted back; null: any */
+export const lend = async ({ id, name }: Tool, person: string, dueBack: string | null) => {
+  const lent = await change('loan.lend', { toolIds: [id], person, dueBack }, name)
+  if (lent.ok) await loadList('person')
+  return lent
+}
+
+/** Takes a lent tool back. */
+export const giveBack = ({ id, name }: Tool) => change('loan.giveBack', { toolIds: [id] }, name)
+
+/** Notes that a tool was honed, dropped or nicked, now. */
+export const happened = ({ id, name }: Tool, kind: CallInput<'happening.add'>['kind']) =>
+  change('happening.add', { toolId: id, kind, at: new Date().toISOString() }, name)
 
 /** Writes a line of the bench log. */
 export const addReading = (draft: CallInput<'benchLog.add'>, label: string) => change('benchLog.add', draft, label)

@@ -3,6 +3,7 @@ import { useApp } from '../app/store.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { narrow, useFinding } from './finding.ts'
 import { MoreFilters } from './MoreFilters.tsx'
+import './narrowing.css'
 
 /** The questions asked every day, with how many tools each finds; each sets these two conditions and no other. */
 const quick = {

@@ -4,6 +4,7 @@ import { go, settle } from '../app/route.ts'
 import { useApp } from '../app/store.ts'
 import { takeTool } from '../app/storeJob.ts'
 import { useTexts } from '../ui/texts.tsx'
+import { Belonging } from './belonging/Belonging.tsx'
 import { EmptyRack } from './EmptyRack.tsx'
 import { findTyped, useFinding } from './finding.ts'
 import { LabelsWhenOpen } from './labels/LabelsSheet.tsx'
@@ -41,6 +42,7 @@ export const RackScreen = () => {
         )}
         {rows?.more && <p className="muted">{t('rack:moreFound', { count: rows.total })}</p>}
         <Places />
+        <Belonging />
       </section>
       <aside className="rack-detail" aria-label={t('rack:detail')}>
         {held ? (

@@ -10,6 +10,7 @@ import { BenchLog } from './BenchLog.tsx'
 import { HistorySheet } from './history/HistorySheet.tsx'
 import { IronDrawing } from './IronDrawing.tsx'
 import { openLabels } from './labels/useLabels.ts'
+import { QuickKeys } from './lending/QuickKeys.tsx'
 import './toolDetail.css'
 
 interface ToolDetailProps {
@@ -50,6 +51,7 @@ export const ToolDetail = ({ tool, onEdit }: ToolDetailProps) => {
           </button>
         </p>
       </div>
+      <QuickKeys tool={tool} />
       <DetailFigures tool={tool} />
       <IronDrawing tool={tool} />
       <BenchLog tool={tool} />

@@ -1,0 +1,90 @@
+import { failed, ok, problem, type Result } from '../../geometry/result.ts'
+import type { CallInput } from '../contract/calls.ts'
+import type { Loan } from '../contract/people.ts'
+import { asOne, type Made } from '../database/change.ts'
+import type { Desk } from '../database/desk.ts'
+import { needRecord } from '../database/recordStore.ts'
+import type { Database } from '../database/schema.ts'
+import { addRecord, editRecord } from '../rack/recordServices.ts'
+import { loanStore, personStore } from '../rack/stores.ts'
+import { holderOf, toolStore } from '../rack/tool.ts'
+import type { CallContext, Services } from '../services.ts'
+
+/** The person of this name, whatever its capitals; made where there is none. */
+const personNamed = async (db: Database, desk: Desk, name: string): Promise<Result<string>> => {
+  const known = await db
+    .selectFrom('person')
+    .select('id')
+    .where((row) => row(row.fn<string>('lower', ['name']), '=', name.toLowerCase()))
+    .where('deletedAt', 'is', null)
+    .executeTakeFirst()
+  if (known) return ok(known.id)
+  const made = await addRecord(db, desk, personStore, { name, apprentice: 'no' })
+  return made.ok ? ok(made.value.value.id) : made
+}
+
+const lendOne = async (
+  db: Database,
+  desk: Desk,
+  toolId: string,
+  given: Pick<Loan, 'personId' | 'dueBack'>,
+): Promise<Result<Loan>> => {
+  const tool = await needRecord(db, toolStore, toolId, 'toolIds')
+  if (!tool.ok) return tool
+  const holder = await holderOf(db, toolId)
+  if (holder !== '') return failed(problem('alreadyLent', 'toolIds', { code: tool.value.code, holder }))
+  const lentAt = desk.now().toISOString()
+  const made = await addRecord(db, desk, loanStore, { ...given, toolId, lentAt, returnedAt: null, note: '' })
+  return made.ok ? ok(made.value.value) : made
+}
+
+const giveBackOne = async (db: Database, desk: Desk, toolId: string): Promise<Result<Loan>> => {
+  const tool = await needRecord(db, toolStore, toolId, 'toolIds')
+  if (!tool.ok) return tool
+  const loan = await db
+    .selectFrom('loan')
+    .select(['id', 'version'])
+    .where('toolId', '=', toolId)
+    .where('returnedAt', 'is', null)
+    .where('deletedAt', 'is', null)
+    .executeTakeFirst()
+  if (!loan) return failed(problem('notLent', 'toolIds', { code: tool.value.code }))
+  const made = await editRecord(db, desk, loanStore, loan, { returnedAt: desk.now().toISOString() })
+  return made.ok ? ok(made.value.value) : made
+}
+
+/** Does the same to each of several tools; the first that cannot be ends it, and nothing is kept. */
+const each = async (ids: readonly string[], work: (id: string) => Promise<Result<Loan>>): Promise<Result<Loan[]>> => {
+  const loans: Loan[] = []
+  for (const id of new Set(ids)) {
+    const done = await work(id)
+    if (!done.ok) return done
+    loans.push(done.value)
+  }
+  return ok(loans)
+}
+
+const lend = (db: Database, desk: Desk, { toolIds, person, dueBack = null }: CallInput<'loan.lend'>) =>
+  asOne(db, async () => {
+    const personId = await personNamed(db, desk, person)
+    if (!personId.ok) return personId
+    return each(toolIds, (id) => lendOne(db, desk, id, { personId: personId.value, dueBack }))
+  })
+
+/** The calls of lending: many tools are one change, with one undo. */
+export const loanServices = (desk: Desk): Pick<Services, 'loan.lend' | 'loan.giveBack'> => {
+  const tell = (made: Result<Made<Loan[]>>, context: CallContext) => {
+    if (!made.ok) return made
+    context.changed('person', [])
+    context.changed(
+      'loan',
+      made.value.value.map(({ id }) => id),
+    )
+    return made
+  }
+  return {
+    'loan.lend': async (given, context) => tell(await desk.access.write((db) => lend(db, desk, given)), context),
+    'loan.giveBack': async ({ toolIds }, context) =>
+      tell(await desk.access.write((db) => asOne(db, () => each(toolIds, (id) => giveBackOne(db, desk, id)))), context),
+  }
+}
