@@ -112,7 +112,7 @@ export const calls = {
   ...recordCalls('toolTemplate', toolTemplateDraftSchema, toolTemplateSchema),
   /** Lends tools to somebody by name, and takes them back; several are one change. */
   'loan.lend': entry('command', lendSchema, changed(z.array(loanSchema))),
-  'loan.giveBack': entry('command', lendSchema.pick({ toolIds: true }), changed(z.array(loanSchema))),
+  'loan.return': entry('command', lendSchema.pick({ toolIds: true }), changed(z.array(loanSchema))),
   /** What happened to a tool, and to a station's wheel, newest first. */
   ...recordCalls('happening', happeningDraftSchema, happeningSchema, z.strictObject({ toolId: z.uuid() })),
   ...recordCalls('dressing', dressingDraftSchema, dressingSchema, z.strictObject({ stationId: z.uuid() })),

@@ -3,21 +3,20 @@ import type { CallInput } from '../contract/calls.ts'
 import type { Loan } from '../contract/people.ts'
 import { asOne, type Made } from '../database/change.ts'
 import type { Desk } from '../database/desk.ts'
-import { needRecord } from '../database/recordStore.ts'
+import { listRecords, needRecord } from '../database/recordStore.ts'
 import type { Database } from '../database/schema.ts'
 import { addRecord, editRecord } from '../rack/recordServices.ts'
 import { loanStore, personStore } from '../rack/stores.ts'
 import { holderOf, toolStore } from '../rack/tool.ts'
 import type { CallContext, Services } from '../services.ts'
 
-/** The person of this name, whatever its capitals; made where there is none. */
+/** A name as it is compared: whatever its capitals, and however its accents are written down. */
+const alike = (name: string): string => name.normalize('NFC').toLowerCase()
+
+/** The person of this name; made where there is none. Names are compared here, since SQLite knows the capitals of ASCII alone. */
 const personNamed = async (db: Database, desk: Desk, name: string): Promise<Result<string>> => {
-  const known = await db
-    .selectFrom('person')
-    .select('id')
-    .where((row) => row(row.fn<string>('lower', ['name']), '=', name.toLowerCase()))
-    .where('deletedAt', 'is', null)
-    .executeTakeFirst()
+  const people = await listRecords(db, personStore)
+  const known = people.find((person) => alike(person.name) === alike(name))
   if (known) return ok(known.id)
   const made = await addRecord(db, desk, personStore, { name, apprentice: 'no' })
   return made.ok ? ok(made.value.value.id) : made
@@ -72,7 +71,7 @@ const lend = (db: Database, desk: Desk, { toolIds, person, dueBack = null }: Cal
   })
 
 /** The calls of lending: many tools are one change, with one undo. */
-export const loanServices = (desk: Desk): Pick<Services, 'loan.lend' | 'loan.giveBack'> => {
+export const loanServices = (desk: Desk): Pick<Services, 'loan.lend' | 'loan.return'> => {
   const tell = (made: Result<Made<Loan[]>>, context: CallContext) => {
     if (!made.ok) return made
     context.changed('person', [])
@@ -84,7 +83,7 @@ export const loanServices = (desk: Desk): Pick<Services, 'loan.lend' | 'loan.giv
   }
   return {
     'loan.lend': async (given, context) => tell(await desk.access.write((db) => lend(db, desk, given)), context),
-    'loan.giveBack': async ({ toolIds }, context) =>
+    'loan.return': async ({ toolIds }, context) =>
       tell(await desk.access.write((db) => asOne(db, () => each(toolIds, (id) => giveBackOne(db, desk, id)))), context),
   }
 }

@@ -161,7 +161,7 @@ export const lend = async ({ id, name }: Tool, person: string, dueBack: string |
 }
 
 /** Takes a lent tool back. */
-export const giveBack = ({ id, name }: Tool) => change('loan.giveBack', { toolIds: [id] }, name)
+export const giveBack = ({ id, name }: Tool) => change('loan.return', { toolIds: [id] }, name)
 
 /** Notes that a tool was honed, dropped or nicked, now. */
 export const happened = ({ id, name }: Tool, kind: CallInput<'happening.add'>['kind']) =>

@@ -3,10 +3,11 @@ import { cpus } from 'node:os'
 import { cutRows } from './cuts.ts'
 import { engineRows } from './grinds.ts'
 import { importRows } from './imports.ts'
+import { rackRows } from './rack.ts'
 
 /**
  * `npm run bench [-- --full]`: times as ratios against a reference in the same run, as a table. With `--full` the solid
- * kernel's wheel has 1024 facets and a hundred thousand tools are brought in, which takes about a minute.
+ * kernel's wheel has 1024 facets, and a hundred thousand tools are brought in and asked for, which takes about a minute.
  */
 const QUICK_FACETS = 256
 const FULL_FACETS = 1024
@@ -19,5 +20,10 @@ const tools = process.argv.includes('--full') ? FULL_TOOLS : QUICK_TOOLS
 const commit = execFileSync('git', ['rev-parse', '--short', 'HEAD'], { encoding: 'utf8' }).trim()
 const machine = `${cpus()[0]?.model ?? 'unknown processor'}, ${cpus().length} cores`
 console.log(`${machine}; Node ${process.version}; commit ${commit}; ${new Date().toISOString().slice(0, 10)}\n`)
-for (const { what, took, against } of [...engineRows(), ...cutRows(facets), ...(await importRows(tools))])
+for (const { what, took, against } of [
+  ...engineRows(),
+  ...cutRows(facets),
+  ...(await importRows(tools)),
+  ...(await rackRows(tools)),
+])
   console.log(`| ${what} | ${took} | ${against} |`)

@@ -33,6 +33,10 @@ describe('lending', () => {
     await bench.done('loan.lend', { toolIds: ids.slice(0, 1), person: 'Wren Oddly' })
     await bench.done('loan.lend', { toolIds: ids.slice(1, 2), person: ' wren oddly ' })
     expect(await people()).toEqual(['Wren Oddly'])
+    await bench.done('loan.return', { toolIds: ids.slice(0, 2) })
+    for (const [k, person] of ['Éva', 'éva', 'E\u0301va'].entries())
+      await bench.done('loan.lend', { toolIds: ids.slice(k, k + 1), person })
+    expect(await people()).toEqual(['Wren Oddly', 'Éva'])
   })
 
   it('of a tool that somebody has is refused with who has it, and lends none of the others', async () => {
@@ -46,16 +50,16 @@ describe('lending', () => {
   it('is over when the tool is given back, and can begin again', async () => {
     const lend = () => bench.done('loan.lend', { toolIds: ids.slice(0, 1), person: 'Nib' })
     await lend()
-    await bench.done('loan.giveBack', { toolIds: ids.slice(0, 1) })
+    await bench.done('loan.return', { toolIds: ids.slice(0, 1) })
     expect((await holders())[0]).toBe('')
-    expect(codesOf(await bench.call('loan.giveBack', { toolIds: ids.slice(0, 1) }))).toEqual(['notLent'])
+    expect(codesOf(await bench.call('loan.return', { toolIds: ids.slice(0, 1) }))).toEqual(['notLent'])
     await lend()
     expect((await holders())[0]).toBe('Nib')
   })
 
   it('of a giving back taken back finds the tool lent again', async () => {
     await bench.done('loan.lend', { toolIds: ids.slice(0, 1), person: 'Nib' })
-    await bench.done('loan.giveBack', { toolIds: ids.slice(0, 1) })
+    await bench.done('loan.return', { toolIds: ids.slice(0, 1) })
     await bench.done('change.undo', {})
     expect((await holders())[0]).toBe('Nib')
   })
