@@ -63,11 +63,22 @@ const openTyped = async (typed: string): Promise<void> => {
 const Notices = () => {
   const t = useTexts()
   const notices = useApp((app) => app.workshop?.notices ?? null)
-  return notices?.map((notice) => (
-    <p key={notice.code} className="caution rack-notice">
-      {problemSentence(t, notice)}
-    </p>
-  ))
+  const [copies, setCopies] = useState(false)
+  return (
+    <>
+      {notices?.map((notice) => (
+        <p key={notice.code} className="caution rack-notice">
+          {problemSentence(t, notice)}{' '}
+          {notice.code === 'rackMovedAside' && (
+            <button type="button" className="word" onClick={() => setCopies(true)}>
+              {t('copies:offer')}
+            </button>
+          )}
+        </p>
+      ))}
+      {copies && <CopiesSheet onClose={() => setCopies(false)} />}
+    </>
+  )
 }
 
 const open = async (rack: 'demo' | 'own'): Promise<void> => {

@@ -103,6 +103,8 @@ test('what happened to the data since last time is said on the rack', async ({ a
   })
   await app.reload()
   await expect(app.getByText('The data file was damaged. It was put aside as rack-aside.db')).toBeVisible()
+  await app.getByRole('button', { name: 'Go back to a copy' }).click()
+  await expect(app.getByRole('dialog', { name: 'Copies of the data' })).toBeVisible()
 })
 
 test('looks right in light and dark, with a tool in hand and with its sheet open', async ({ app }) => {

@@ -201,4 +201,21 @@ describe('going back', () => {
     finishGoingBack(path())
     expect(await names()).toEqual(['kept'])
   })
+  it('from a damaged file that was put aside has the copies of before to choose from', async () => {
+    await addTool('kept')
+    await bench.done('copy.make', {})
+    await bench.workshop.close()
+    // All but the head of the file, by which it is still known for ours.
+    const bytes = readFileSync(path())
+    bytes.fill(0x5a, 100)
+    writeFileSync(path(), bytes)
+    bench = await openOwnBench(place.folder)
+    const { notices } = await bench.done('workshop.get', {})
+    expect([notices?.map(({ code }) => code), await names()]).toEqual([['rackMovedAside'], []])
+    const { copies } = await bench.done('copy.list', {})
+    const contents = await Promise.all(copies.map(({ name }) => bench.done('copy.look', { name })))
+    const good = copies[contents.findIndex(({ tools }) => tools === 1)]
+    await bench.done('copy.restore', { name: good?.name ?? '' })
+    expect(await names()).toEqual(['kept'])
+  })
 })
