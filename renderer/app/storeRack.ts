@@ -60,7 +60,7 @@ export const loadAll = async (): Promise<void> => {
 }
 
 /** The list of tools tells of these as well. */
-const loadTools = async (): Promise<void> => {
+const readTools = async (): Promise<void> => {
   const [found, standing] = await Promise.all([call('tool.find', {}), call('tool.standing', {})])
   if (!found.ok) return useApp.setState({ trouble: found.problems[0] ?? null })
   useApp.setState({ tools: found.value.tools, trouble: null })
@@ -68,6 +68,28 @@ const loadTools = async (): Promise<void> => {
   if (standing.ok) useApp.setState({ standing: standing.value })
   await refreshJob()
 }
+
+/** @returns the work, done once more where it was asked for while it was being done: many changes at once are read once */
+const onceMore = (work: () => Promise<void>): (() => Promise<void>) => {
+  let running: Promise<void> | null = null
+  let next: Promise<void> | null = null
+  const run = (): Promise<void> => {
+    running = work().finally(() => {
+      running = null
+    })
+    return running
+  }
+  return () => {
+    if (!running) return run()
+    next ??= running.then(() => {
+      next = null
+      return run()
+    })
+    return next
+  }
+}
+const loadTools = onceMore(readTools)
+
 const withTools = (noun: keyof typeof listCalls) => async (): Promise<void> => {
   await loadList(noun)
   await loadTools()

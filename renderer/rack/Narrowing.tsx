@@ -41,7 +41,7 @@ export const Narrowing = () => {
             aria-pressed={chosen === key}
             onClick={() => narrow(quick[key])}
           >
-            {t(`rack:narrow.${key}`)} <span className="figure">{counts[key]}</span>
+            {t(`rack:narrow.${key}`)} <span className="count">{counts[key]}</span>
           </button>
         ))}
       </fieldset>

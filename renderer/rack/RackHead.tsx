@@ -3,14 +3,11 @@ import { readTypedOrMark } from '../../main/contract/codes.ts'
 import { sayProblem, useApp } from '../app/store.ts'
 import { openWorkshop } from '../app/storeRack.ts'
 import { openCode } from '../scan/openCode.ts'
-import { ScanSheet } from '../scan/ScanSheet.tsx'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
-import { CopiesSheet } from './copies/CopiesSheet.tsx'
 import { findTyped, useFinding } from './finding.ts'
-import { HistorySheet } from './history/HistorySheet.tsx'
-import { InOutSheet } from './inOut/InOutSheet.tsx'
 import { useDropped } from './inOut/useDropped.ts'
 import { openLabels } from './labels/useLabels.ts'
+import { CopiesSheet, HistorySheet, InOutSheet, ScanSheet } from './sheets.tsx'
 
 interface RackHeadProps {
   readonly typed: string

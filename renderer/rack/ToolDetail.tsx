@@ -7,10 +7,10 @@ import { FigureText } from '../ui/FigureText.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { BenchLog } from './BenchLog.tsx'
-import { HistorySheet } from './history/HistorySheet.tsx'
 import { IronDrawing } from './IronDrawing.tsx'
 import { openLabels } from './labels/useLabels.ts'
 import { QuickKeys } from './lending/QuickKeys.tsx'
+import { HistorySheet } from './sheets.tsx'
 import './toolDetail.css'
 
 interface ToolDetailProps {

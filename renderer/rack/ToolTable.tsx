@@ -49,15 +49,26 @@ export const ToolTable = ({ rows, see, held, onChoose, onPlan }: ToolTableProps)
   const body = useRef<HTMLTableSectionElement>(null)
   /** The row that a key asked for, until it is there to be taken in hand. */
   const asked = useRef<number | null>(null)
+  /** The row that is to have the focus, until it is drawn. */
+  const focus = useRef<number | null>(null)
   const { scroll, first, last, aboveRows, belowRows, bring, many } = useInSight(rows.total, see)
   const rowAt = (row: number) => body.current?.querySelector<HTMLElement>(`[data-row="${row}"]`)
+  const takeFocus = () => {
+    const row = focus.current === null ? null : rowAt(focus.current)
+    if (!row) return
+    row.focus()
+    focus.current = null
+  }
+  // A row that was out of sight is drawn only after the list was scrolled to it.
+  useEffect(takeFocus)
   const take = (row: number) => {
     const tool = rows.at.get(row)
     asked.current = tool ? null : row
     bring(row)
     if (!tool) return see(row, row)
+    focus.current = row
     onChoose(tool)
-    requestAnimationFrame(() => rowAt(row)?.focus())
+    takeFocus()
   }
   const key = (event: KeyboardEvent, row: number) => {
     const tool = rows.at.get(row)

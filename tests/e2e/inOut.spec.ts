@@ -91,6 +91,7 @@ test('a file can be dropped, one that is none is refused with a word, and the to
   await drop('one tool.json', taken)
   await expect(app.getByText(/^tools 1 the same$/)).toBeVisible()
   await app.keyboard.press('Escape')
+  await expect(app.locator('dialog')).toHaveCount(0)
   await drop('again.json', taken, '.tools')
   await expect(app.getByText(/^tools 1 the same$/)).toBeVisible()
 })

@@ -15,14 +15,8 @@ import { Preview } from './Preview.tsx'
 import { closeLabels, startAt, takeSheet, useLabels } from './useLabels.ts'
 import { useMaking } from './useMaking.ts'
 
-/** The sheet that makes labels, while it is open. */
-export const LabelsWhenOpen = () => {
-  const items = useLabels((labels) => labels.items)
-  return items && <LabelsSheet items={items} />
-}
-
 /** What labels are for, which sheet they go on, and where a started one goes on. */
-const LabelsSheet = ({ items }: { readonly items: readonly LabelItem[] }) => {
+export const LabelsSheet = ({ items }: { readonly items: readonly LabelItem[] }) => {
   const t = useTexts()
   const { sheet, first } = useLabels()
   const [own, setOwn] = useState(!labelSheets.some((each) => each === sheet))

@@ -1,0 +1,18 @@
+import { type ComponentType, lazy, Suspense } from 'react'
+
+/** A sheet that is read when it is first opened, so that the rack's first picture does not wait for it. */
+const later = <P extends object>(read: () => Promise<ComponentType<P>>): ComponentType<P> => {
+  const Read = lazy(async () => ({ default: await read() })) as unknown as ComponentType<P>
+  return (props) => (
+    <Suspense fallback={null}>
+      <Read {...props} />
+    </Suspense>
+  )
+}
+
+/** The sheets of the rack. */
+export const CopiesSheet = later(async () => (await import('./copies/CopiesSheet.tsx')).CopiesSheet)
+export const HistorySheet = later(async () => (await import('./history/HistorySheet.tsx')).HistorySheet)
+export const InOutSheet = later(async () => (await import('./inOut/InOutSheet.tsx')).InOutSheet)
+export const LabelsSheet = later(async () => (await import('./labels/LabelsSheet.tsx')).LabelsSheet)
+export const ScanSheet = later(async () => (await import('../scan/ScanSheet.tsx')).ScanSheet)
