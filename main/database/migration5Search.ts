@@ -3,6 +3,9 @@ export const MOST_PLACES_DEEP = 6
 
 const depths = Array.from({ length: MOST_PLACES_DEEP - 1 }, (_, i) => i + 1)
 
+/** Columns of `placeChain` that hold the places above one, nearest first. */
+export const placesAbove = depths.map((d) => `up${d}`).join(', ')
+
 /** A place with its name's way down from the outermost, and the ids on it; a chain of joins, so that one place is found without reading all. */
 const placeChain = `
 CREATE VIEW placeChain AS SELECT p0.id AS id,
@@ -109,7 +112,7 @@ END;
 CREATE TRIGGER placeChanged AFTER UPDATE ON place BEGIN
   ${renewWords(
     `toolId IN (SELECT tool.id FROM tool WHERE placeId = NEW.id OR placeId IN
-      (SELECT id FROM placeChain WHERE NEW.id IN (${depths.map((d) => `up${d}`).join(', ')})))`,
+      (SELECT id FROM placeChain WHERE NEW.id IN (${placesAbove})))`,
   )}
 END;
 CREATE TRIGGER personChanged AFTER UPDATE OF name ON person BEGIN

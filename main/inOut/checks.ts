@@ -1,8 +1,8 @@
 import type { Kysely } from 'kysely'
 import { type Problem, problem } from '../../geometry/result.ts'
 import type { InOutNoun } from '../contract/inOut.ts'
-import { MOST_PLACES_DEEP } from '../database/migration5Search.ts'
 import type { Database } from '../database/schema.ts'
+import { parentsOf, placesTooDeep, tooDeep } from '../rack/placeDepth.ts'
 import type { Known } from './known.ts'
 import { type Alone, type Draft, referencesOf } from './nouns.ts'
 import type { NounPlan, Planned } from './plan.ts'
@@ -63,26 +63,11 @@ const checkAlone = async (db: Database, plan: NounPlan, known: Known): Promise<N
   })
 }
 
-/** The way from a place to the outermost; too long where places stand in a circle. */
-const wayOut = (id: string, parents: ReadonlyMap<string, string | null>): readonly string[] => {
-  const way = [id]
-  for (let at = parents.get(id); at && way.length <= MOST_PLACES_DEEP; at = parents.get(at)) way.push(at)
-  return way
-}
-
 const checkPlaces = async (db: Database, plan: NounPlan, known: Known): Promise<NounPlan> => {
-  const rows = await db.selectFrom('place').select(['id', 'parentId']).where('deletedAt', 'is', null).execute()
-  const parents = new Map<string, string | null>(rows.map(({ id, parentId }) => [id, parentId]))
+  const parents = await parentsOf(db)
   for (const { id, draft } of plan.planned) parents.set(id, draft.parentId as string | null)
-  const deep = new Set(
-    [...parents.keys()]
-      .map((id) => wayOut(id, parents))
-      .filter((way) => way.length > MOST_PLACES_DEEP)
-      .flat(),
-  )
-  return refuse(plan, known, ({ id }) =>
-    deep.has(id) ? problem('placesTooDeep', 'parentId', { most: MOST_PLACES_DEEP }) : null,
-  )
+  const deep = placesTooDeep(parents)
+  return refuse(plan, known, ({ id }) => (deep.has(id) ? tooDeep() : null))
 }
 
 /** A picture comes with its bytes, or they are here already. @param bytes the hashes that came */

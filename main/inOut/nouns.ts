@@ -27,9 +27,8 @@ import {
 } from '../contract/work.ts'
 import type { Coded, CodedStore } from '../database/recordStore.ts'
 import { jobStore } from '../job/job.ts'
-import { fixtureStore } from '../rack/fixture.ts'
-import { stationStore } from '../rack/station.ts'
 import * as stores from '../rack/stores.ts'
+import { fixtureStore, stationStore } from '../rack/stores.ts'
 import { toolStore } from '../rack/tool.ts'
 import { type Column, columnsOf } from './columns.ts'
 

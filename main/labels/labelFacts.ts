@@ -6,9 +6,7 @@ import { figure, joined } from '../contract/figures.ts'
 import type { Place } from '../contract/people.ts'
 import type { CodedStore } from '../database/recordStore.ts'
 import type { Database } from '../database/schema.ts'
-import { fixtureStore } from '../rack/fixture.ts'
-import { stationStore } from '../rack/station.ts'
-import { placeStore } from '../rack/stores.ts'
+import { fixtureStore, placeStore, stationStore } from '../rack/stores.ts'
 import { toolStore } from '../rack/tool.ts'
 
 /** What stands on a label. Labels stay for years, so it is only what does not change with grinding or use. */

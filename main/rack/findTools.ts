@@ -8,6 +8,7 @@ import {
   type SortColumn,
   type Standing,
 } from '../contract/finding.ts'
+import { placesAbove } from '../database/migration5Search.ts'
 import type { Row } from '../database/recordStore.ts'
 import type { Database } from '../database/schema.ts'
 import { dueRank, dueReason, isOverdue } from './due.ts'
@@ -28,9 +29,9 @@ type Condition = RawBuilder<boolean>
 const among = (column: RawBuilder<unknown>, values: readonly string[]): Condition =>
   sql<boolean>`${column} IN (${sql.join(values)})`
 
-/** A place is up to six deep, and the chain of a place holds those above it. */
+/** The chain of a place holds those above it. */
 const within = (placeId: string): Condition => sql<boolean>`(tool.placeId = ${placeId} OR tool.placeId IN (
-  SELECT id FROM placeChain WHERE ${placeId} IN (up1, up2, up3, up4, up5)))`
+  SELECT id FROM placeChain WHERE ${placeId} IN (${sql.raw(placesAbove)})))`
 
 const conditionsOf = (filter: Filter, now: string): readonly Condition[] => {
   const today = now.slice(0, 10)

@@ -66,8 +66,14 @@ export const removeRecord = async <T extends Coded>(
   })
 }
 
+/** What a noun asks of its records beyond their schema and references; asked in the transaction that writes. */
+interface Rules<T> {
+  mayStand?(db: Database, record: T): Promise<Result<null>>
+  mayGo?(db: Database, id: string): Promise<Result<null>>
+}
+
 /** List, add, edit and remove for a noun whose records are what the user says of them. */
-export const recordServices = <T extends Coded>(desk: Desk, store: CodedStore<T>) => {
+export const recordServices = <T extends Coded>(desk: Desk, store: CodedStore<T>, rules: Rules<T> = {}) => {
   /** One transaction, and word of it to every client once it is kept. */
   const command = async <V>(
     context: CallContext,
@@ -78,25 +84,34 @@ export const recordServices = <T extends Coded>(desk: Desk, store: CodedStore<T>
     if (made.ok) context.changed(store.noun, [idOf(made.value)])
     return made
   }
+  /** A record as it was written, taken back with the transaction where it may not stand so. */
+  const standing = async (db: Database, writing: Promise<Result<Made<T>>>): Promise<Result<Made<T>>> => {
+    const made = await writing
+    const may = made.ok ? await rules.mayStand?.(db, made.value.value) : undefined
+    return may?.ok === false ? may : made
+  }
   return {
     list: async () => ok(await desk.access.read((db) => listRecords(db, store))),
     add: (draft: Omit<T, keyof Coded>, context: CallContext) =>
       command<T>(
         context,
         ({ value }) => value.id,
-        (db) => addRecord(db, desk, store, draft),
+        (db) => standing(db, addRecord(db, desk, store, draft)),
       ),
     edit: ({ draft, ...seen }: Seen & { draft: Omit<T, keyof Coded> }, context: CallContext) =>
       command<T>(
         context,
         () => seen.id,
-        (db) => editRecord(db, desk, store, seen, draft as Partial<Omit<T, keyof Coded>>),
+        (db) => standing(db, editRecord(db, desk, store, seen, draft as Partial<Omit<T, keyof Coded>>)),
       ),
     remove: (seen: Seen, context: CallContext) =>
       command<null>(
         context,
         () => seen.id,
-        (db) => removeRecord(db, desk, store, seen),
+        async (db) => {
+          const may = await rules.mayGo?.(db, seen.id)
+          return may?.ok === false ? may : removeRecord(db, desk, store, seen)
+        },
       ),
   }
 }

@@ -11,12 +11,11 @@ import { labelServices } from '../labels/labelServices.ts'
 import type { makeLabels } from '../labels/makeLabels.ts'
 import { learningServices } from '../learning/learningServices.ts'
 import { findTools, oneTool, standingOf } from '../rack/findTools.ts'
-import { fixtureStore } from '../rack/fixture.ts'
 import { placeServices } from '../rack/placeServices.ts'
 import { named, recordServices } from '../rack/recordServices.ts'
-import { stationStore } from '../rack/station.ts'
 import {
   dressingStore,
+  fixtureStore,
   happeningStore,
   keptFilterStore,
   loanStore,
@@ -27,6 +26,7 @@ import {
   purposeStore,
   queueEntryStore,
   sightingStore,
+  stationStore,
   stocktakeStore,
   toolTemplateStore,
 } from '../rack/stores.ts'
@@ -89,7 +89,7 @@ export const createServices = (
     'tool.standing': async () => ok(await desk.access.read((db) => standingOf(db, now()))),
     ...named('station', recordServices(desk, stationStore)),
     ...named('fixture', recordServices(desk, fixtureStore)),
-    ...placeServices(desk),
+    ...named('place', placeServices(desk)),
     ...loanServices(desk),
     ...named('person', recordServices(desk, personStore)),
     ...named('purpose', recordServices(desk, purposeStore)),

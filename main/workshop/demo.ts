@@ -19,10 +19,8 @@ import {
 import type { Desk } from '../database/desk.ts'
 import type { Coded, CodedStore } from '../database/recordStore.ts'
 import type { Database } from '../database/schema.ts'
-import { fixtureStore } from '../rack/fixture.ts'
 import { addRecord } from '../rack/recordServices.ts'
-import { stationStore } from '../rack/station.ts'
-import { loanStore, personStore, placeStore } from '../rack/stores.ts'
+import { fixtureStore, loanStore, personStore, placeStore, stationStore } from '../rack/stores.ts'
 import { toolStore } from '../rack/tool.ts'
 
 /** A reading names its tool by the tool's place in the list, and what it was ground with likewise, since codes and ids are only given when it is filled in. */

@@ -33,7 +33,6 @@ const loadList = async (noun: keyof typeof listCalls): Promise<void> => {
   const listed = await call(listCalls[noun], {})
   if (!listed.ok) return useApp.setState({ trouble: listed.problems[0] ?? null })
   useApp.setState({ [listKeys[noun]]: listed.value, trouble: null })
-  await refreshJob()
 }
 
 const loadSettings = async (): Promise<void> => {
@@ -59,7 +58,6 @@ export const loadAll = async (): Promise<void> => {
   useApp.setState({ ready: true })
 }
 
-/** The list of tools tells of these as well. */
 const readTools = async (): Promise<void> => {
   const [found, standing] = await Promise.all([call('tool.find', {}), call('tool.standing', {})])
   if (!found.ok) return useApp.setState({ trouble: found.problems[0] ?? null })
@@ -90,9 +88,16 @@ const onceMore = (work: () => Promise<void>): (() => Promise<void>) => {
 }
 const loadTools = onceMore(readTools)
 
+/** A list that the list of tools tells of as well. */
 const withTools = (noun: keyof typeof listCalls) => async (): Promise<void> => {
   await loadList(noun)
   await loadTools()
+}
+
+/** A list that the job in hand rests on. */
+const withJob = (noun: keyof typeof listCalls) => async (): Promise<void> => {
+  await loadList(noun)
+  await refreshJob()
 }
 
 const loaders: Partial<Record<Noun, () => Promise<void>>> = {
@@ -105,14 +110,14 @@ const loaders: Partial<Record<Noun, () => Promise<void>>> = {
   loan: loadTools,
   happening: loadTools,
   sighting: loadTools,
-  station: () => loadList('station'),
-  fixture: () => loadList('fixture'),
+  station: withJob('station'),
+  fixture: withJob('fixture'),
   settings: loadSettings,
   job: refreshJob,
   benchLog: () => {
     renewLog()
-    // What a fixture learnt from it corrects the job.
-    return refreshJob()
+    // It says when a tool was last ground; and what a fixture learnt from it corrects the job, which is read with the tools.
+    return loadTools()
   },
 }
 
@@ -155,10 +160,6 @@ export const saveStation = (seen: Seen | null, draft: StationDraft): Promise<Res
 export const saveFixture = (seen: Seen | null, draft: FixtureDraft): Promise<Result<unknown>> =>
   seen ? change('fixture.edit', { ...seen, draft }, draft.name) : change('fixture.add', draft, draft.name)
 
-/** Puts a station or a fixture in the scrap box. */
-export const removePlace = (noun: 'station' | 'fixture', { id, version }: Seen, name: string) =>
-  change(`${noun}.remove`, { id, version }, name)
-
 /** Adds a place, or edits it. */
 export const savePlace = (seen: Seen | null, draft: CallInput<'place.add'>): Promise<Result<unknown>> =>
   seen
@@ -171,16 +172,16 @@ export const savePerson = (seen: Seen | null, draft: CallInput<'person.add'>): P
     ? change('person.edit', { id: seen.id, version: seen.version, draft }, draft.name)
     : change('person.add', draft, draft.name)
 
-/** Puts a place or a person in the scrap box. */
-export const removeRecord = (noun: 'place' | 'person', { id, version, name }: Seen & { readonly name: string }) =>
+/** Nouns whose records are taken away from their sheet. */
+export type Removable = 'station' | 'fixture' | 'place' | 'person'
+
+/** Puts a record in the scrap box. */
+export const removeRecord = (noun: Removable, { id, version, name }: Seen & { readonly name: string }) =>
   change(`${noun}.remove`, { id, version }, name)
 
 /** Lends a tool to somebody by name. @param dueBack the day it is wanted back; null: any */
-export const lend = async ({ id, name }: Tool, person: string, dueBack: string | null) => {
-  const lent = await change('loan.lend', { toolIds: [id], person, dueBack }, name)
-  if (lent.ok) await loadList('person')
-  return lent
-}
+export const lend = ({ id, name }: Tool, person: string, dueBack: string | null) =>
+  change('loan.lend', { toolIds: [id], person, dueBack }, name)
 
 /** Takes a lent tool back. */
 export const giveBack = ({ id, name }: Tool) => change('loan.return', { toolIds: [id] }, name)

@@ -1,14 +1,15 @@
-import type { Fixture, FixtureDraft, Station, StationDraft } from '../../main/contract/entities.ts'
-import { sayProblem, useApp } from '../app/store.ts'
-import { removePlace, saveFixture, saveStation } from '../app/storeRack.ts'
+import type { FixtureDraft, Station, StationDraft } from '../../main/contract/entities.ts'
+import { useApp } from '../app/store.ts'
+import { saveFixture, saveStation } from '../app/storeRack.ts'
 import { shortDate } from '../ui/dates.ts'
 import { RecordForm } from '../ui/RecordForm.tsx'
 import { Sheet } from '../ui/Sheet.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { fixtureDraftOf, fixtureFields, newFixture, newStation, stationDraftOf, stationFields } from './drafts.ts'
-import { openLabels } from './labels/useLabels.ts'
 import { type OpenedPlace, showPlace, usePlaceSheet } from './placeSheet.ts'
+import { RecordKeys } from './RecordKeys.tsx'
+import { RecordList } from './RecordList.tsx'
 
 /** The stations and fixtures that serve the tools: short lists under the rack. */
 export const Places = () => {
@@ -24,46 +25,22 @@ export const Places = () => {
     })
   return (
     <div className="places">
-      <PlaceList
+      <RecordList
         noun="station"
-        lines={stations.map((record) => ({ record, words: wheel(record) }))}
+        lines={stations.map((record) => ({ record, name: record.name, words: wheel(record) }))}
         onOpen={(record) => showPlace({ noun: 'station', record })}
       />
-      <PlaceList
+      <RecordList
         noun="fixture"
-        lines={fixtures.map((record) => ({ record, words: t(`common:fixtureKind.${record.kind}`) }))}
+        lines={fixtures.map((record) => ({
+          record,
+          name: record.name,
+          words: t(`common:fixtureKind.${record.kind}`),
+        }))}
         onOpen={(record) => showPlace({ noun: 'fixture', record })}
       />
       {opened && <PlaceSheet opened={opened} onClose={() => showPlace(null)} />}
     </div>
-  )
-}
-
-interface PlaceListProps<R> {
-  readonly noun: 'station' | 'fixture'
-  readonly lines: readonly { readonly record: R; readonly words: string }[]
-  readonly onOpen: (record: R | null) => void
-}
-
-const PlaceList = <R extends Station | Fixture>({ noun, lines, onOpen }: PlaceListProps<R>) => {
-  const t = useTexts()
-  return (
-    <section aria-label={t(`rack:${noun}.heading`)}>
-      <h2>{t(`rack:${noun}.heading`)}</h2>
-      <ul>
-        {lines.map(({ record, words }) => (
-          <li key={record.id}>
-            <button type="button" className="word" onClick={() => onOpen(record)}>
-              {record.code} <strong>{record.name}</strong>
-            </button>
-            <span className="muted">{words}</span>
-          </li>
-        ))}
-      </ul>
-      <button type="button" className="word" onClick={() => onOpen(null)}>
-        {t(`rack:${noun}.add`)}
-      </button>
-    </section>
   )
 }
 
@@ -73,12 +50,6 @@ const PlaceSheet = ({ opened, onClose }: { readonly opened: OpenedPlace; readonl
   const seen = record && { id: record.id, version: record.version }
   const title = record ? t('rack:sheet.edit', { name: record.name }) : t(`rack:${noun}.add`)
   const shared = { texts: 'rack:field', saveLabel: t('rack:sheet.save'), onDone: onClose }
-  const remove = async () => {
-    if (!record) return
-    const removed = await removePlace(noun, record, record.name)
-    if (removed.ok) onClose()
-    else if (removed.problems[0]) sayProblem(removed.problems[0])
-  }
   return (
     <Sheet title={title} onClose={onClose}>
       {opened.noun === 'station' ? (
@@ -96,23 +67,9 @@ const PlaceSheet = ({ opened, onClose }: { readonly opened: OpenedPlace; readonl
           onSave={(draft) => saveFixture(seen, draft)}
         />
       )}
-      {record && (
-        <p>
-          <button type="button" className="word" onClick={() => void remove()}>
-            {t('rack:remove')}
-          </button>
-          <button type="button" className="word" onClick={() => labelOf(noun, record.id, onClose)}>
-            {t('labels:openOne')}
-          </button>
-        </p>
-      )}
+      {record && <RecordKeys noun={noun} record={record} onClose={onClose} />}
     </Sheet>
   )
-}
-
-const labelOf = (noun: 'station' | 'fixture', id: string, onClose: () => void): void => {
-  onClose()
-  openLabels([{ noun, id }])
 }
 
 /** A diameter that was typed was measured now; one left as it was keeps its date. */

@@ -64,3 +64,18 @@ test('the list is sorted by its columns, and a way of looking is kept', async ({
   await expect(app.locator('tbody tr').first()).toContainText('Paring chisel 32')
   await expect(app.locator('tbody tr')).toHaveCount(5)
 })
+
+test('what another window measures shows in the list', async ({ app }) => {
+  await app.setViewportSize({ width: 1800, height: 900 })
+  await expect(row(app)).toContainText('7 Oct 2025')
+  await app.evaluate(async () => {
+    const call = async (name: string, input: unknown) => {
+      const headers = { 'content-type': 'application/json' }
+      const body = JSON.stringify({ callId: crypto.randomUUID(), name, input })
+      return (await (await fetch('/call', { method: 'POST', headers, body })).json()).value
+    }
+    const { tools } = await call('tool.find', { search: 'fore iron' })
+    await call('benchLog.add', { toolId: tools[0].id, stage: 'asGround', reliefLeftMm: 2, reliefRightMm: 2 })
+  })
+  await expect(row(app)).not.toContainText('7 Oct 2025')
+})

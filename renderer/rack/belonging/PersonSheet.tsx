@@ -1,10 +1,10 @@
 import type { CallInput } from '../../../main/contract/calls.ts'
 import type { Person } from '../../../main/contract/people.ts'
-import { sayProblem } from '../../app/store.ts'
-import { removeRecord, savePerson } from '../../app/storeRack.ts'
+import { savePerson } from '../../app/storeRack.ts'
 import { type FieldSpec, RecordForm } from '../../ui/RecordForm.tsx'
 import { Sheet } from '../../ui/Sheet.tsx'
 import { useTexts } from '../../ui/texts.tsx'
+import { RecordKeys } from '../RecordKeys.tsx'
 
 type PersonDraft = CallInput<'person.add'>
 
@@ -22,11 +22,6 @@ interface PersonSheetProps {
 /** Somebody of the workshop: a name, and whether he or she is an apprentice. Nothing more is kept. */
 export const PersonSheet = ({ person, onClose }: PersonSheetProps) => {
   const t = useTexts()
-  const remove = async (record: Person) => {
-    const removed = await removeRecord('person', record)
-    if (removed.ok) onClose()
-    else if (removed.problems[0]) sayProblem(removed.problems[0])
-  }
   return (
     <Sheet title={person ? t('rack:sheet.edit', { name: person.name }) : t('rack:person.add')} onClose={onClose}>
       <RecordForm<PersonDraft>
@@ -37,11 +32,7 @@ export const PersonSheet = ({ person, onClose }: PersonSheetProps) => {
         onSave={(draft) => savePerson(person, draft)}
         onDone={onClose}
       />
-      {person && (
-        <button type="button" className="word" onClick={() => void remove(person)}>
-          {t('rack:remove')}
-        </button>
-      )}
+      {person && <RecordKeys noun="person" record={person} onClose={onClose} />}
     </Sheet>
   )
 }

@@ -1,12 +1,12 @@
 import type { CallInput } from '../../../main/contract/calls.ts'
 import type { Place } from '../../../main/contract/people.ts'
-import { sayProblem, useApp } from '../../app/store.ts'
-import { removeRecord, savePlace } from '../../app/storeRack.ts'
+import { useApp } from '../../app/store.ts'
+import { savePlace } from '../../app/storeRack.ts'
 import { type FieldSpec, RecordForm } from '../../ui/RecordForm.tsx'
 import { Sheet } from '../../ui/Sheet.tsx'
 import { useTexts } from '../../ui/texts.tsx'
-import { openLabels } from '../labels/useLabels.ts'
 import { placePath } from '../placePath.ts'
+import { RecordKeys } from '../RecordKeys.tsx'
 
 type PlaceDraft = CallInput<'place.add'>
 
@@ -30,11 +30,6 @@ export const PlaceSheet = ({ place, onClose }: PlaceSheetProps) => {
     },
     { kind: 'words', key: 'note' },
   ]
-  const remove = async (record: Place) => {
-    const removed = await removeRecord('place', record)
-    if (removed.ok) onClose()
-    else if (removed.problems[0]) sayProblem(removed.problems[0])
-  }
   return (
     <Sheet title={place ? t('rack:sheet.edit', { name: place.name }) : t('rack:place.add')} onClose={onClose}>
       <RecordForm<PlaceDraft>
@@ -45,23 +40,7 @@ export const PlaceSheet = ({ place, onClose }: PlaceSheetProps) => {
         onSave={(draft) => savePlace(place, draft)}
         onDone={onClose}
       />
-      {place && (
-        <p>
-          <button type="button" className="word" onClick={() => void remove(place)}>
-            {t('rack:remove')}
-          </button>
-          <button
-            type="button"
-            className="word"
-            onClick={() => {
-              onClose()
-              openLabels([{ noun: 'place', id: place.id }])
-            }}
-          >
-            {t('labels:openOne')}
-          </button>
-        </p>
-      )}
+      {place && <RecordKeys noun="place" record={place} onClose={onClose} />}
     </Sheet>
   )
 }

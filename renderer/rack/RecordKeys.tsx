@@ -1,0 +1,37 @@
+import type { LabelNoun } from '../../main/contract/codes.ts'
+import { sayProblem } from '../app/store.ts'
+import { type Removable, removeRecord } from '../app/storeRack.ts'
+import { useTexts } from '../ui/texts.tsx'
+import { openLabels } from './labels/useLabels.ts'
+
+interface RecordKeysProps {
+  readonly noun: Removable
+  readonly record: { readonly id: string; readonly version: number; readonly name: string }
+  readonly onClose: () => void
+}
+
+/** What can be done with a record beside changing it: put it in the scrap box, and make its label where it has one. */
+export const RecordKeys = ({ noun, record, onClose }: RecordKeysProps) => {
+  const t = useTexts()
+  const remove = async () => {
+    const removed = await removeRecord(noun, record)
+    if (removed.ok) onClose()
+    else if (removed.problems[0]) sayProblem(removed.problems[0])
+  }
+  const label = (labelled: LabelNoun) => {
+    onClose()
+    openLabels([{ noun: labelled, id: record.id }])
+  }
+  return (
+    <p>
+      <button type="button" className="word" onClick={() => void remove()}>
+        {t('rack:remove')}
+      </button>
+      {noun !== 'person' && (
+        <button type="button" className="word" onClick={() => label(noun)}>
+          {t('labels:openOne')}
+        </button>
+      )}
+    </p>
+  )
+}
