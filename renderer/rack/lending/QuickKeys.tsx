@@ -29,7 +29,7 @@ export const QuickKeys = ({ tool }: { readonly tool: Tool }) => {
   const holder = line?.holder ?? ''
   return (
     <section className="quick-keys" aria-label={t('rack:quick.heading')}>
-      <p>
+      <p className="detail-keys">
         {happeningKinds.map((kind) => (
           <button key={kind} type="button" className="word" onClick={() => void note(kind)}>
             {t(`rack:quick.${kind}`)}
