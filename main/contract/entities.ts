@@ -47,6 +47,8 @@ const curveSchema = z.strictObject({
 export const toolDraftSchema = z.strictObject({
   name,
   kind: z.enum(toolKinds),
+  /** Who made it, as far as anybody knows. */
+  maker: words,
   widthMm: within(quantities.blade.widthMm),
   thicknessMm: within(quantities.blade.thicknessMm),
   /** Angle of the bed; null for a tool without one. */

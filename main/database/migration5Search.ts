@@ -18,7 +18,7 @@ FROM place p0 ${depths.map((d) => `LEFT JOIN place p${d} ON p${d}.id = p${d - 1}
 WHERE p0.deletedAt IS NULL;`
 
 /** What a tool is found by: all its words, its kind's name, its place, whoever has it, and what its log notes. */
-const toolText = `
+export const toolText = `
 CREATE VIEW toolText AS SELECT tool.id AS toolId,
   tool.code || char(10) || tool.name || char(10)
   || coalesce((SELECT words FROM kindName WHERE kindName.kind = tool.kind), '') || char(10) || tool.steel || char(10) || tool.note || char(10)

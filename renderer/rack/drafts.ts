@@ -23,6 +23,7 @@ import { placePath } from './placePath.ts'
 export const toolFields: readonly FieldSpec<ToolDraft>[] = [
   { kind: 'words', key: 'name', required: true },
   { kind: 'choice', key: 'kind', options: toolKinds, texts: 'common:toolKind' },
+  { kind: 'words', key: 'maker' },
   { kind: 'figure', key: 'widthMm', quantity: 'blade.widthMm' },
   { kind: 'figure', key: 'thicknessMm', quantity: 'blade.thicknessMm' },
   { kind: 'figure', key: 'seatAngleDeg', quantity: 'blade.seatAngleDeg', allowEmpty: true },

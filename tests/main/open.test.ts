@@ -35,7 +35,7 @@ const nextRelease: readonly Migration[] = [
   ...migrations,
   {
     version: NEWEST + 1,
-    up: (file) => void file.exec("ALTER TABLE tool ADD COLUMN maker TEXT NOT NULL DEFAULT ''"),
+    up: (file) => void file.exec("ALTER TABLE tool ADD COLUMN ballast TEXT NOT NULL DEFAULT ''"),
   },
 ]
 
@@ -138,8 +138,8 @@ describe('a migration', () => {
     await withTool()
     const opened = open(nextRelease)
     expect(await pragmaOf(opened, 'user_version')).toBe(NEWEST + 1)
-    const rows = await sql<{ name: string; maker: string }>`select name, maker from tool`.execute(opened.db)
-    expect(rows.rows).toEqual([{ name: 'kept', maker: '' }])
+    const rows = await sql<{ name: string; ballast: string }>`select name, ballast from tool`.execute(opened.db)
+    expect(rows.rows).toEqual([{ name: 'kept', ballast: '' }])
     await opened.close()
     const copies = readdirSync(join(place.folder, 'backups')).filter((name) => name.includes(`schema${NEWEST}`))
     expect(copies).toEqual([`own-schema${NEWEST}-2026-03-04T05-06-07.000Z.db`])

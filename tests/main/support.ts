@@ -34,6 +34,7 @@ export const temporaryFolder = () => {
 export const toolDraft: ToolDraft = {
   name: 'Try plane iron',
   kind: 'try',
+  maker: '',
   widthMm: 60,
   thicknessMm: 3,
   seatAngleDeg: 45,

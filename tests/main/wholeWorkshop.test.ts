@@ -37,6 +37,13 @@ describe('what the file keeps of a tool by itself', () => {
     expect(await found('loft')).toEqual(['01'])
   })
 
+  it('is who made it, as far as anybody knows', async () => {
+    const { value: tool } = await bench.done('tool.add', { ...toolDraft, maker: 'Forge at Nether Loom' })
+    expect(await found('nether')).toEqual(['01'])
+    await bench.done('tool.edit', { id: tool.id, version: 1, draft: { ...toolDraft, maker: 'Hobb' } })
+    expect([await found('nether'), await found('hobb')]).toEqual([[], ['01']])
+  })
+
   it('are its honings and nicks since it was last ground, and when it was seen', async () => {
     const { value: tool } = await bench.done('tool.add', toolDraft)
     const happen = (kind: 'honed' | 'nicked', at: string) => bench.done('happening.add', { toolId: tool.id, kind, at })
