@@ -29,7 +29,16 @@ import { askedSchema, foundSchema, standingSchema } from './finding.ts'
 import { bringInSchema, broughtSchema, lookSchema, offerSchema, takeOutSchema } from './inOut.ts'
 import { foundByCodeSchema, labelOrderSchema } from './labels.ts'
 import { learntSchema, stationRemovalSchema } from './learnt.ts'
-import { lendSchema, loanSchema, personDraftSchema, personSchema, placeDraftSchema, placeSchema } from './people.ts'
+import {
+  lendSchema,
+  loanSchema,
+  personDraftSchema,
+  personSchema,
+  placeDraftSchema,
+  placeSchema,
+  purgeSchema,
+  tracesSchema,
+} from './people.ts'
 import { dressingDraftSchema, dressingSchema, happeningDraftSchema, happeningSchema } from './work.ts'
 
 /**
@@ -93,6 +102,9 @@ const recordCalls = <
     readonly [K in `${N}.remove`]: Entry<'command', z.ZodObject<typeof seen, z.core.$strict>, Changed<z.ZodNull>>
   }
 
+/** A person goes for good, by a call of its own. */
+const { 'person.remove': _, ...personCalls } = recordCalls('person', personDraftSchema, personSchema)
+
 export const calls = {
   'tool.find': entry('query', askedSchema, foundSchema),
   /** One tool by its id or its code; null where there is none. */
@@ -105,7 +117,15 @@ export const calls = {
   ...recordCalls('station', stationDraftSchema, stationSchema),
   ...recordCalls('fixture', fixtureDraftSchema, fixtureSchema),
   ...recordCalls('place', placeDraftSchema, placeSchema),
-  ...recordCalls('person', personDraftSchema, personSchema),
+  ...personCalls,
+  /** Where a person's name stands: lines of logs, loans, the codes of notes, and copies of the data. */
+  'person.traces': entry('query', byId, tracesSchema),
+  /** Takes somebody and the name out of everything; this is never taken back. @returns copies that still hold the name */
+  'person.purge': entry(
+    'command',
+    z.strictObject({ ...seen, ...purgeSchema.shape }),
+    z.strictObject({ copies: z.array(copySchema) }),
+  ),
   ...recordCalls('purpose', purposeDraftSchema, purposeSchema),
   ...recordCalls('ownField', ownFieldDraftSchema, ownFieldSchema),
   ...recordCalls('keptFilter', keptFilterDraftSchema, keptFilterSchema),

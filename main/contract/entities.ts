@@ -277,7 +277,7 @@ export const changeSchema = z.strictObject({
   who: z.string(),
   noun: z.enum(nouns),
   entityId: z.string(),
-  action: z.enum(['added', 'edited', 'removed', 'restored']),
+  action: z.enum(['added', 'edited', 'removed', 'restored', 'purged']),
   /** How many records were changed with it, as one; 1: it alone. */
   together: z.int().min(1),
   /** Name or code of the record, for the message. */

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { copySchema } from './copies.ts'
 import { day, name, note, record, utc } from './record.ts'
 
 /** Where tools belong and who has them. */
@@ -41,6 +42,24 @@ export const lendSchema = z.strictObject({
   /** Who gets them: a name of the workshop's people, or a new one. */
   person: name,
   dueBack: day.nullable().default(null),
+})
+
+/** Where the name of somebody stands, beside the record itself. */
+export const tracesSchema = z.strictObject({
+  /** Lines of logs that say who did it. */
+  lines: z.int().min(0),
+  loans: z.int().min(0),
+  /** Codes of records whose notes hold the name. */
+  notes: z.array(z.string()),
+  copies: z.array(copySchema),
+})
+
+/** How far a name goes when somebody is taken out for good. */
+export const purgeSchema = z.strictObject({
+  /** Whether the code takes the name's place in notes, too. */
+  inNotes: z.boolean(),
+  /** Copies that hold the name are kept, or deleted once a new one is made. */
+  copies: z.enum(['keep', 'delete']),
 })
 
 export type Place = z.output<typeof placeSchema>

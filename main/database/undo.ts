@@ -19,7 +19,7 @@ const newestStanding = (db: Database, schemaVersion: number): Promise<Line | und
     .selectAll()
     .where('undoneBy', 'is', null)
     .where('unasked', '=', 0)
-    .where('action', '!=', 'restored')
+    .where('action', 'not in', ['restored', 'purged'])
     .where('schemaVersion', '=', schemaVersion)
     .orderBy('id', 'desc')
     .executeTakeFirst()
@@ -104,8 +104,8 @@ export interface Undone {
  * Takes back one change, or without an id the newest that still stands, with all that was made as one with it; taking back
  * a `restored` line does the change again.
  *
- * @returns what was done; or the problems `nothingToUndo`, `conflict` where a record has moved on, or `historyOnly` for
- *   what was written before the data file changed its form
+ * @returns what was done; or the problems `nothingToUndo`, `conflict` where a record has moved on, `historyOnly` for what was
+ *   written before the data file changed its form, or `goneForGood` for a person
  */
 export const undoChange = async (
   db: Database,
@@ -116,6 +116,7 @@ export const undoChange = async (
   const schemaVersion = desk.access.schemaVersion()
   const line = id === undefined ? await newestStanding(db, schemaVersion) : await lineOf(db, id)
   if (line === undefined) return failed(problem('nothingToUndo'))
+  if (line.action === 'purged') return failed(problem('goneForGood', 'id'))
   if (line.schemaVersion !== schemaVersion) return failed(problem('historyOnly', 'id'))
   const back = await asOne(db, async () => takeBackAll(db, desk, stores, await groupOf(db, line)))
   if (!back.ok) return back

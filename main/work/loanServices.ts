@@ -5,13 +5,11 @@ import { asOne, type Made } from '../database/change.ts'
 import type { Desk } from '../database/desk.ts'
 import { listRecords, needRecord } from '../database/recordStore.ts'
 import type { Database } from '../database/schema.ts'
+import { alike } from '../people/sameName.ts'
 import { addRecord, editRecord } from '../rack/recordServices.ts'
 import { loanStore, personStore } from '../rack/stores.ts'
 import { holderOf, toolStore } from '../rack/tool.ts'
 import type { CallContext, Services } from '../services.ts'
-
-/** A name as it is compared: whatever its capitals, and however its accents are written down. */
-const alike = (name: string): string => name.normalize('NFC').toLowerCase()
 
 /** The person of this name; made where there is none. Names are compared here, since SQLite knows the capitals of ASCII alone. */
 const personNamed = async (db: Database, desk: Desk, name: string): Promise<Result<string>> => {

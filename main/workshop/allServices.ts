@@ -10,6 +10,7 @@ import { jobServices } from '../job/jobServices.ts'
 import { labelServices } from '../labels/labelServices.ts'
 import type { makeLabels } from '../labels/makeLabels.ts'
 import { learningServices } from '../learning/learningServices.ts'
+import { personServices } from '../people/personServices.ts'
 import { findTools, oneTool, standingOf } from '../rack/findTools.ts'
 import { placeServices } from '../rack/placeServices.ts'
 import { named, recordServices } from '../rack/recordServices.ts'
@@ -91,7 +92,7 @@ export const createServices = (
     ...named('fixture', recordServices(desk, fixtureStore)),
     ...named('place', placeServices(desk)),
     ...loanServices(desk),
-    ...named('person', recordServices(desk, personStore)),
+    ...personServices(workshop),
     ...named('purpose', recordServices(desk, purposeStore)),
     ...named('ownField', recordServices(desk, ownFieldStore)),
     ...named('keptFilter', recordServices(desk, keptFilterStore)),

@@ -1,6 +1,7 @@
 import { ok, problem, type Result } from '../../geometry/result.ts'
 import type { CallInput, CallName, CallOutput, HostEvent } from '../../main/contract/calls.ts'
 import type { FixtureDraft, Noun, Settings, StationDraft, Tool, ToolDraft } from '../../main/contract/entities.ts'
+import type { Person } from '../../main/contract/people.ts'
 import { hearProgress } from './progress.ts'
 import { type App, say, sayProblem, useApp } from './store.ts'
 import { refreshJob } from './storeJob.ts'
@@ -173,11 +174,21 @@ export const savePerson = (seen: Seen | null, draft: CallInput<'person.add'>): P
     : change('person.add', draft, draft.name)
 
 /** Nouns whose records are taken away from their sheet. */
-export type Removable = 'station' | 'fixture' | 'place' | 'person'
+export type Removable = 'station' | 'fixture' | 'place'
 
 /** Puts a record in the scrap box. */
 export const removeRecord = (noun: Removable, { id, version, name }: Seen & { readonly name: string }) =>
   change(`${noun}.remove`, { id, version }, name)
+
+/** Takes somebody and the name out of everything, for good. */
+export const purgePerson = async ({ id, version, code }: Person, inNotes: boolean, dropCopies: boolean) => {
+  const gone = await call('person.purge', { id, version, inNotes, copies: dropCopies ? 'delete' : 'keep' })
+  if (!gone.ok) return gone
+  const count = gone.value.copies.length
+  say(count > 0 ? 'people:goneButCopies' : 'people:gone', { code, count })
+  await loadAll()
+  return gone
+}
 
 /** Lends a tool to somebody by name. @param dueBack the day it is wanted back; null: any */
 export const lend = ({ id, name }: Tool, person: string, dueBack: string | null) =>

@@ -10,7 +10,7 @@ interface RecordKeysProps {
   readonly onClose: () => void
 }
 
-/** What can be done with a record beside changing it: put it in the scrap box, and make its label where it has one. */
+/** What can be done with a record beside changing it: put it in the scrap box, and make its label. */
 export const RecordKeys = ({ noun, record, onClose }: RecordKeysProps) => {
   const t = useTexts()
   const remove = async () => {
@@ -27,11 +27,9 @@ export const RecordKeys = ({ noun, record, onClose }: RecordKeysProps) => {
       <button type="button" className="word" onClick={() => void remove()}>
         {t('rack:remove')}
       </button>
-      {noun !== 'person' && (
-        <button type="button" className="word" onClick={() => label(noun)}>
-          {t('labels:openOne')}
-        </button>
-      )}
+      <button type="button" className="word" onClick={() => label(noun)}>
+        {t('labels:openOne')}
+      </button>
     </p>
   )
 }

@@ -1,10 +1,11 @@
+import { useState } from 'react'
 import type { CallInput } from '../../../main/contract/calls.ts'
 import type { Person } from '../../../main/contract/people.ts'
 import { savePerson } from '../../app/storeRack.ts'
 import { type FieldSpec, RecordForm } from '../../ui/RecordForm.tsx'
 import { Sheet } from '../../ui/Sheet.tsx'
 import { useTexts } from '../../ui/texts.tsx'
-import { RecordKeys } from '../RecordKeys.tsx'
+import { PurgeSheet } from './PurgeSheet.tsx'
 
 type PersonDraft = CallInput<'person.add'>
 
@@ -22,6 +23,8 @@ interface PersonSheetProps {
 /** Somebody of the workshop: a name, and whether he or she is an apprentice. Nothing more is kept. */
 export const PersonSheet = ({ person, onClose }: PersonSheetProps) => {
   const t = useTexts()
+  const [purging, setPurging] = useState(false)
+  if (person && purging) return <PurgeSheet person={person} onClose={onClose} />
   return (
     <Sheet title={person ? t('rack:sheet.edit', { name: person.name }) : t('rack:person.add')} onClose={onClose}>
       <RecordForm<PersonDraft>
@@ -32,7 +35,11 @@ export const PersonSheet = ({ person, onClose }: PersonSheetProps) => {
         onSave={(draft) => savePerson(person, draft)}
         onDone={onClose}
       />
-      {person && <RecordKeys noun="person" record={person} onClose={onClose} />}
+      {person && (
+        <button type="button" className="word" onClick={() => setPurging(true)}>
+          {t('people:open')}
+        </button>
+      )}
     </Sheet>
   )
 }

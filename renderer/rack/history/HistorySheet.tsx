@@ -82,9 +82,8 @@ const ChangeLine = ({ change, onTakeBack }: ChangeLineProps) => {
           {what}
           {change.who !== '' && <span className="muted"> {t('history:by', { who: change.who })}</span>}
         </span>
-        {change.undone ? (
-          <span className="muted">{t('history:undone')}</span>
-        ) : (
+        {change.undone && <span className="muted">{t('history:undone')}</span>}
+        {!change.undone && change.action !== 'purged' && (
           <button
             type="button"
             className="word"
