@@ -11,6 +11,7 @@ import { labelServices } from '../labels/labelServices.ts'
 import type { makeLabels } from '../labels/makeLabels.ts'
 import { learningServices } from '../learning/learningServices.ts'
 import { personServices } from '../people/personServices.ts'
+import { ownFieldServices, purposeServices } from '../rack/extrasServices.ts'
 import { findTools, oneTool, standingOf } from '../rack/findTools.ts'
 import { placeServices } from '../rack/placeServices.ts'
 import { named, recordServices } from '../rack/recordServices.ts'
@@ -93,8 +94,8 @@ export const createServices = (
     ...named('place', placeServices(desk)),
     ...loanServices(desk),
     ...personServices(workshop),
-    ...named('purpose', recordServices(desk, purposeStore)),
-    ...named('ownField', recordServices(desk, ownFieldStore)),
+    ...named('purpose', purposeServices(desk)),
+    ...named('ownField', ownFieldServices(desk)),
     ...named('keptFilter', recordServices(desk, keptFilterStore)),
     ...named('toolTemplate', recordServices(desk, toolTemplateStore)),
     ...named('happening', recordServices(desk, happeningStore)),

@@ -2,7 +2,7 @@ import type { Station } from '../../main/contract/entities.ts'
 import { checkJob } from './jobParts.ts'
 import { useApp } from './store.ts'
 import { refuse } from './storeJob.ts'
-import { saveStation } from './storeRack.ts'
+import { saveRecord } from './storeRack.ts'
 
 /** Where a refused diameter is shown. */
 export const WHEEL_FIELD = 'station.wheelDiameterMm'
@@ -13,6 +13,10 @@ export const measureWheel = async (station: Station, wheelDiameterMm: number): P
   const { job } = useApp.getState()
   const checked = job && checkJob({ ...job.document, station: { ...job.document.station, wheelDiameterMm } })
   if (checked && !checked.ok) return refuse(checked.problems, WHEEL_FIELD)
-  const saved = await saveStation({ id, version }, { ...draft, wheelDiameterMm, measuredAt: new Date().toISOString() })
+  const saved = await saveRecord(
+    'station',
+    { id, version },
+    { ...draft, wheelDiameterMm, measuredAt: new Date().toISOString() },
+  )
   return saved.ok ? true : refuse(saved.problems, WHEEL_FIELD)
 }

@@ -1,6 +1,6 @@
 import { ok, problem, type Result } from '../../geometry/result.ts'
 import type { CallInput, CallName, CallOutput, HostEvent } from '../../main/contract/calls.ts'
-import type { FixtureDraft, Noun, Settings, StationDraft, Tool, ToolDraft } from '../../main/contract/entities.ts'
+import type { Noun, Settings, Tool, ToolDraft } from '../../main/contract/entities.ts'
 import type { Person } from '../../main/contract/people.ts'
 import { hearProgress } from './progress.ts'
 import { type App, say, sayProblem, useApp } from './store.ts'
@@ -129,7 +129,7 @@ export const hear = (event: HostEvent): void => {
   if (event.type === 'unwritten') sayProblem(problem('unwritable', '', { file: event.file }))
 }
 
-type Command = 'tool' | 'station' | 'fixture' | 'benchLog' | 'place' | 'person' | 'loan' | 'happening'
+type Command = Noun
 type Changed = { readonly value: unknown; readonly changeId: number }
 
 /** Makes a change, says it with its undo, and reads the list again. */
@@ -148,33 +148,40 @@ const change = async <N extends CallName>(
 
 /** Adds a tool, or edits it where `seen` says which. */
 export const saveTool = (seen: Seen | null, draft: ToolDraft): Promise<Result<{ readonly value: Tool }>> =>
-  seen ? change('tool.edit', { ...seen, draft }, draft.name) : change('tool.add', draft, draft.name)
+  seen
+    ? change('tool.edit', { id: seen.id, version: seen.version, draft }, draft.name)
+    : change('tool.add', draft, draft.name)
 
 /** Puts a tool in the scrap box. */
 export const removeTool = ({ id, version, name }: Tool) => change('tool.remove', { id, version }, name)
 
-/** Adds a station, or edits it where `seen` says which. */
-export const saveStation = (seen: Seen | null, draft: StationDraft): Promise<Result<unknown>> =>
-  seen ? change('station.edit', { ...seen, draft }, draft.name) : change('station.add', draft, draft.name)
+/** Nouns whose records are written on a sheet of their own. */
+type Written = 'station' | 'fixture' | 'place' | 'person' | 'purpose' | 'ownField'
 
-/** Adds a fixture, or edits it where `seen` says which. */
-export const saveFixture = (seen: Seen | null, draft: FixtureDraft): Promise<Result<unknown>> =>
-  seen ? change('fixture.edit', { ...seen, draft }, draft.name) : change('fixture.add', draft, draft.name)
-
-/** Adds a place, or edits it. */
-export const savePlace = (seen: Seen | null, draft: CallInput<'place.add'>): Promise<Result<unknown>> =>
+/** Adds a record, or edits it where `seen` says which. */
+export const saveRecord = <N extends Written>(
+  noun: N,
+  seen: Seen | null,
+  draft: CallInput<`${N}.add`>,
+): Promise<Result<unknown>> =>
   seen
-    ? change('place.edit', { id: seen.id, version: seen.version, draft }, draft.name)
-    : change('place.add', draft, draft.name)
+    ? change<`${Written}.edit`>(
+        `${noun}.edit`,
+        { id: seen.id, version: seen.version, draft } as CallInput<`${Written}.edit`>,
+        draft.name,
+      )
+    : change<`${Written}.add`>(`${noun}.add`, draft as CallInput<`${Written}.add`>, draft.name)
 
-/** Adds somebody, or edits what is kept of somebody. */
-export const savePerson = (seen: Seen | null, draft: CallInput<'person.add'>): Promise<Result<unknown>> =>
-  seen
-    ? change('person.edit', { id: seen.id, version: seen.version, draft }, draft.name)
-    : change('person.add', draft, draft.name)
+/** @returns the id of the purpose of this name, which is put among the workshop's where it has none of it */
+export const purposeNamed = async (name: string): Promise<Result<string>> => {
+  const known = useApp.getState().purposes.find((each) => each.name.toLowerCase() === name.trim().toLowerCase())
+  if (known) return ok(known.id)
+  const made = await change('purpose.add', { name }, name)
+  return made.ok ? ok(made.value.value.id) : made
+}
 
 /** Nouns whose records are taken away from their sheet. */
-export type Removable = 'station' | 'fixture' | 'place'
+export type Removable = Exclude<Written, 'person'>
 
 /** Puts a record in the scrap box. */
 export const removeRecord = (noun: Removable, { id, version, name }: Seen & { readonly name: string }) =>

@@ -2,7 +2,7 @@ import type { Job } from '../../geometry/job.ts'
 import type { Learnt } from '../../main/contract/learnt.ts'
 import { NoJob } from '../app/NoJob.tsx'
 import { sayProblem, useApp } from '../app/store.ts'
-import { saveFixture } from '../app/storeRack.ts'
+import { saveRecord } from '../app/storeRack.ts'
 import { fixtureDraftOf } from '../rack/drafts.ts'
 import { FigureText } from '../ui/FigureText.tsx'
 import { Options } from '../ui/Options.tsx'
@@ -52,7 +52,7 @@ const Switch = () => {
   if (!fixture) return null
   const choose = async (learning: 'on' | 'off') => {
     const { id, version } = fixture
-    const saved = await saveFixture({ id, version }, { ...fixtureDraftOf(fixture), learning })
+    const saved = await saveRecord('fixture', { id, version }, { ...fixtureDraftOf(fixture), learning })
     if (!saved.ok && saved.problems[0]) sayProblem(saved.problems[0])
   }
   return (

@@ -1,6 +1,6 @@
 import type { FixtureDraft, Station, StationDraft } from '../../main/contract/entities.ts'
 import { useApp } from '../app/store.ts'
-import { saveFixture, saveStation } from '../app/storeRack.ts'
+import { saveRecord } from '../app/storeRack.ts'
 import { shortDate } from '../ui/dates.ts'
 import { RecordForm } from '../ui/RecordForm.tsx'
 import { Sheet } from '../ui/Sheet.tsx'
@@ -57,14 +57,14 @@ const PlaceSheet = ({ opened, onClose }: { readonly opened: OpenedPlace; readonl
           {...shared}
           fields={stationFields}
           start={opened.record ? stationDraftOf(opened.record) : newStation}
-          onSave={(draft) => saveStation(seen, asMeasured(opened.record, draft))}
+          onSave={(draft) => saveRecord('station', seen, asMeasured(opened.record, draft))}
         />
       ) : (
         <RecordForm<FixtureDraft>
           {...shared}
           fields={fixtureFields}
           start={opened.record ? fixtureDraftOf(opened.record) : newFixture}
-          onSave={(draft) => saveFixture(seen, draft)}
+          onSave={(draft) => saveRecord('fixture', seen, draft)}
         />
       )}
       {record && <RecordKeys noun={noun} record={record} onClose={onClose} />}

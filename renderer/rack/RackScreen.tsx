@@ -13,8 +13,8 @@ import { Places } from './Places.tsx'
 import './rack.css'
 import { RackHead } from './RackHead.tsx'
 import { ToolDetail } from './ToolDetail.tsx'
-import { ToolSheet } from './ToolSheet.tsx'
 import { ToolTable } from './ToolTable.tsx'
+import { ToolSheet } from './toolSheet/ToolSheet.tsx'
 import { useFound } from './useFound.ts'
 
 /** Takes a tool in hand and says so in the address. */

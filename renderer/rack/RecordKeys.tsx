@@ -1,4 +1,4 @@
-import type { LabelNoun } from '../../main/contract/codes.ts'
+import { type LabelNoun, labelNouns } from '../../main/contract/codes.ts'
 import { sayProblem } from '../app/store.ts'
 import { type Removable, removeRecord } from '../app/storeRack.ts'
 import { useTexts } from '../ui/texts.tsx'
@@ -18,18 +18,21 @@ export const RecordKeys = ({ noun, record, onClose }: RecordKeysProps) => {
     if (removed.ok) onClose()
     else if (removed.problems[0]) sayProblem(removed.problems[0])
   }
-  const label = (labelled: LabelNoun) => {
+  const labelled = labelNouns.find((each) => each === noun)
+  const label = (labelNoun: LabelNoun) => {
     onClose()
-    openLabels([{ noun: labelled, id: record.id }])
+    openLabels([{ noun: labelNoun, id: record.id }])
   }
   return (
     <p>
       <button type="button" className="word" onClick={() => void remove()}>
         {t('rack:remove')}
       </button>
-      <button type="button" className="word" onClick={() => label(noun)}>
-        {t('labels:openOne')}
-      </button>
+      {labelled && (
+        <button type="button" className="word" onClick={() => label(labelled)}>
+          {t('labels:openOne')}
+        </button>
+      )}
     </p>
   )
 }

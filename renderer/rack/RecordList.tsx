@@ -1,7 +1,7 @@
 import { useTexts } from '../ui/texts.tsx'
 
 interface RecordListProps<R> {
-  readonly noun: 'station' | 'fixture' | 'place' | 'person'
+  readonly noun: 'station' | 'fixture' | 'place' | 'person' | 'purpose' | 'ownField'
   readonly lines: readonly { readonly record: R; readonly name: string; readonly words: string }[]
   readonly onOpen: (record: R | null) => void
 }

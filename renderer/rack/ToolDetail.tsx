@@ -10,7 +10,9 @@ import { BenchLog } from './BenchLog.tsx'
 import { IronDrawing } from './IronDrawing.tsx'
 import { openLabels } from './labels/useLabels.ts'
 import { QuickKeys } from './lending/QuickKeys.tsx'
+import { MoreOfTool } from './MoreOfTool.tsx'
 import { HistorySheet } from './sheets.tsx'
+import { ToolCurves } from './ToolCurves.tsx'
 import './toolDetail.css'
 
 interface ToolDetailProps {
@@ -54,6 +56,8 @@ export const ToolDetail = ({ tool, onEdit }: ToolDetailProps) => {
       <QuickKeys tool={tool} />
       <DetailFigures tool={tool} />
       <IronDrawing tool={tool} />
+      <ToolCurves tool={tool} />
+      <MoreOfTool tool={tool} />
       <BenchLog tool={tool} />
       {history && <HistorySheet tool={tool} onClose={() => setHistory(false)} />}
     </div>

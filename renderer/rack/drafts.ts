@@ -16,38 +16,49 @@ import {
   toolKinds,
 } from '../../main/contract/entities.ts'
 import type { Place } from '../../main/contract/people.ts'
-import type { FieldSpec } from '../ui/RecordForm.tsx'
+import { type FieldSpec, under } from '../ui/fieldSpec.ts'
 import { placePath } from './placePath.ts'
 
 /** Fields of a tool, in the order in which one takes it up and measures it. */
-export const toolFields: readonly FieldSpec<ToolDraft>[] = [
-  { kind: 'words', key: 'name', required: true },
-  { kind: 'choice', key: 'kind', options: toolKinds, texts: 'common:toolKind' },
-  { kind: 'words', key: 'maker' },
-  { kind: 'figure', key: 'widthMm', quantity: 'blade.widthMm' },
-  { kind: 'figure', key: 'thicknessMm', quantity: 'blade.thicknessMm' },
-  { kind: 'figure', key: 'seatAngleDeg', quantity: 'blade.seatAngleDeg', allowEmpty: true },
-  { kind: 'choice', key: 'bevelSide', options: ['down', 'up'], texts: 'common:bevelSide' },
-  { kind: 'figure', key: 'bevelAngleDeg', quantity: 'aim.bevelAngleDeg' },
-  { kind: 'figure', key: 'honedBevelDeg', quantity: 'blade.honedBevelDeg', allowEmpty: true },
-  { kind: 'figure', key: 'backBevelDeg', quantity: 'blade.backBevelDeg' },
-  { kind: 'figure', key: 'capSetbackMm', quantity: 'blade.capSetbackMm', allowEmpty: true },
-  { kind: 'figure', key: 'projectionMm', quantity: 'aim.projectionMm' },
-  { kind: 'figure', key: 'reliefMm', quantity: 'aim.reliefMm' },
-  { kind: 'figure', key: 'shavingDepthMm', quantity: 'aim.shavingDepthMm' },
-  { kind: 'choice', key: 'dotCorner', options: ['left', 'right'], texts: 'common:side' },
-  { kind: 'words', key: 'steel' },
-  { kind: 'figure', key: 'temperLimitC', quantity: 'care.temperLimitC', allowEmpty: true },
-  { kind: 'figure', key: 'taperDeg', quantity: 'blade.taperDeg' },
-  { kind: 'figure', key: 'lengthLeftMm', quantity: 'care.lengthLeftMm', allowEmpty: true },
-  { kind: 'choice', key: 'condition', options: conditions, texts: 'common:condition' },
-  { kind: 'figure', key: 'dueDays', quantity: 'care.dueDays', allowEmpty: true },
-  { kind: 'figure', key: 'dueHonings', quantity: 'care.dueHonings', allowEmpty: true },
-  { kind: 'words', key: 'note' },
+export const toolFields = (places: readonly Place[]): readonly FieldSpec<ToolDraft>[] => [
+  ...under<ToolDraft>('rack:section.what', [
+    { kind: 'words', key: 'name', required: true },
+    { kind: 'choice', key: 'kind', options: toolKinds, texts: 'common:toolKind' },
+    { kind: 'words', key: 'maker' },
+    placeField(places),
+    { kind: 'choice', key: 'condition', options: conditions, texts: 'common:condition' },
+  ]),
+  ...under<ToolDraft>('rack:section.blade', [
+    { kind: 'figure', key: 'widthMm', quantity: 'blade.widthMm' },
+    { kind: 'figure', key: 'thicknessMm', quantity: 'blade.thicknessMm' },
+    { kind: 'figure', key: 'taperDeg', quantity: 'blade.taperDeg' },
+    { kind: 'figure', key: 'lengthLeftMm', quantity: 'care.lengthLeftMm', allowEmpty: true },
+    { kind: 'words', key: 'steel' },
+    { kind: 'figure', key: 'temperLimitC', quantity: 'care.temperLimitC', allowEmpty: true },
+    { kind: 'choice', key: 'dotCorner', options: ['left', 'right'], texts: 'common:side' },
+  ]),
+  ...under<ToolDraft>('rack:section.bevel', [
+    { kind: 'figure', key: 'seatAngleDeg', quantity: 'blade.seatAngleDeg', allowEmpty: true },
+    { kind: 'choice', key: 'bevelSide', options: ['down', 'up'], texts: 'common:bevelSide' },
+    { kind: 'figure', key: 'bevelAngleDeg', quantity: 'aim.bevelAngleDeg' },
+    { kind: 'figure', key: 'honedBevelDeg', quantity: 'blade.honedBevelDeg', allowEmpty: true },
+    { kind: 'figure', key: 'backBevelDeg', quantity: 'blade.backBevelDeg' },
+    { kind: 'figure', key: 'capSetbackMm', quantity: 'blade.capSetbackMm', allowEmpty: true },
+    { kind: 'figure', key: 'projectionMm', quantity: 'aim.projectionMm' },
+  ]),
+  ...under<ToolDraft>('rack:section.edge', [
+    { kind: 'figure', key: 'reliefMm', quantity: 'aim.reliefMm' },
+    { kind: 'figure', key: 'shavingDepthMm', quantity: 'aim.shavingDepthMm' },
+  ]),
+  ...under<ToolDraft>('rack:section.due', [
+    { kind: 'figure', key: 'dueDays', quantity: 'care.dueDays', allowEmpty: true },
+    { kind: 'figure', key: 'dueHonings', quantity: 'care.dueHonings', allowEmpty: true },
+  ]),
+  ...under<ToolDraft>('rack:section.notes', [{ kind: 'note', key: 'note' }]),
 ]
 
 /** Where a tool belongs, chosen from the workshop's places by their whole way down. */
-export const placeField = (places: readonly Place[]): FieldSpec<ToolDraft> => ({
+const placeField = (places: readonly Place[]): FieldSpec<ToolDraft> => ({
   kind: 'pick',
   key: 'placeId',
   options: places.map(({ id }) => ({ value: id, name: placePath(places, id) })),
@@ -85,7 +96,7 @@ export const stationFields: readonly FieldSpec<StationDraft>[] = [
   { kind: 'words', key: 'barMount' },
   { kind: 'words', key: 'wheelGrit' },
   { kind: 'figure', key: 'leastDiameterMm', quantity: 'station.wheelDiameterMm', allowEmpty: true },
-  { kind: 'words', key: 'note' },
+  { kind: 'note', key: 'note' },
 ]
 
 /** What the quantity table says where the user has not measured. */
@@ -110,7 +121,7 @@ export const fixtureFields: readonly FieldSpec<FixtureDraft>[] = [
   { kind: 'figure', key: 'pivotSetbackMm', quantity: 'fixture.pivotSetbackMm' },
   { kind: 'figure', key: 'pivotOffsetMm', quantity: 'fixture.pivotOffsetMm' },
   { kind: 'choice', key: 'learning', options: ['on', 'off'], texts: 'common:learning' },
-  { kind: 'words', key: 'note' },
+  { kind: 'note', key: 'note' },
 ]
 
 /** A fixture nobody has measured yet. */

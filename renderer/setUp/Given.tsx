@@ -3,7 +3,7 @@ import { barMeasures, barPlaces, type StationDraft } from '../../main/contract/e
 import { useProblemAt } from '../app/JobField.tsx'
 import { sayProblem, useApp } from '../app/store.ts'
 import { moveJob } from '../app/storeJob.ts'
-import { saveFixture, saveStation } from '../app/storeRack.ts'
+import { saveRecord } from '../app/storeRack.ts'
 import { fixtureDraftOf, stationDraftOf } from '../rack/drafts.ts'
 import { SelectEntry } from '../ui/Entry.tsx'
 import { Options } from '../ui/Options.tsx'
@@ -79,11 +79,11 @@ const Mounting = () => {
   }
   const keepStation = (patch: Partial<StationDraft>) => {
     const { id, version } = station
-    void say(saveStation({ id, version }, { ...stationDraftOf(station), ...patch }))
+    void say(saveRecord('station', { id, version }, { ...stationDraftOf(station), ...patch }))
   }
   const keepFixture = (seatsOn: 'back' | 'bevelSide') => {
     const { id, version } = fixture
-    void say(saveFixture({ id, version }, { ...fixtureDraftOf(fixture), seatsOn }))
+    void say(saveRecord('fixture', { id, version }, { ...fixtureDraftOf(fixture), seatsOn }))
   }
   return (
     <>

@@ -36,6 +36,33 @@ export const TextEntry = ({ name, value, onChange, required = false, problem = n
   )
 }
 
+/** Most characters of a note; the host's schema says the same. */
+const LONG_TEXT = 4000
+
+/** Words over several lines, their name above. */
+export const NoteEntry = ({ name, value, onChange, problem = null }: Omit<TextEntryProps, 'required'>) => {
+  const id = useId()
+  return (
+    <div className="entry entry-note">
+      <label className="entry-name" htmlFor={id}>
+        {name}
+      </label>
+      <textarea
+        id={id}
+        rows={3}
+        value={value}
+        maxLength={LONG_TEXT}
+        aria-invalid={problem !== null}
+        aria-describedby={`${id}-problem`}
+        onChange={(event) => onChange(event.target.value)}
+      />
+      <span className="figure-problem" id={`${id}-problem`}>
+        {problem}
+      </span>
+    </div>
+  )
+}
+
 interface SelectEntryProps<T extends string> {
   readonly name: ReactNode
   readonly value: T

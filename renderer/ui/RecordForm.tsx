@@ -1,33 +1,10 @@
-import { type FormEvent, useState } from 'react'
+import { type FormEvent, type ReactNode, useState } from 'react'
 import { flushSync } from 'react-dom'
-import type { QuantityPath } from '../../geometry/quantities.ts'
 import type { Problem, Result } from '../../geometry/result.ts'
-import { SelectEntry, TextEntry } from './Entry.tsx'
-import { FigureField } from './FigureField.tsx'
+import { type FieldSpec, sectionsOf } from './fieldSpec.ts'
 import { Problems } from './Problems.tsx'
+import { RecordField } from './RecordField.tsx'
 import { problemSentence, useTexts } from './texts.tsx'
-
-/** A field of a record: a figure of the quantity table, words, or one of a few. */
-export type FieldSpec<D> =
-  | {
-      readonly kind: 'figure'
-      readonly key: keyof D & string
-      readonly quantity: QuantityPath
-      readonly allowEmpty?: boolean
-    }
-  | { readonly kind: 'words'; readonly key: keyof D & string; readonly required?: boolean }
-  | {
-      /** One of some records; empty: none of them. */
-      readonly kind: 'pick'
-      readonly key: keyof D & string
-      readonly options: readonly { readonly value: string; readonly name: string }[]
-    }
-  | {
-      readonly kind: 'choice'
-      readonly key: keyof D & string
-      readonly options: readonly string[]
-      readonly texts: string
-    }
 
 interface RecordFormProps<D> {
   /** Where the names of the fields stand in the catalogue: `<texts>.<key>`. */
@@ -95,18 +72,20 @@ export const RecordForm = <D extends object>({
   const elsewhere = problems.filter(({ path }) => !fields.some(({ key }) => path.split('.').at(-1) === key))
   return (
     <form onSubmit={(event) => void save(event)} noValidate>
-      <div className="fields">
-        {fields.map((field) => (
-          <RecordField
-            key={field.key}
-            texts={texts}
-            field={field}
-            values={values}
-            problem={at(field.key)}
-            onSet={set}
-          />
-        ))}
-      </div>
+      {sectionsOf(fields).map(({ section, fields: each }) => (
+        <Section key={section ?? ''} heading={section === undefined ? null : t(section)}>
+          {each.map((field) => (
+            <RecordField
+              key={field.key}
+              texts={texts}
+              field={field}
+              value={values[field.key]}
+              problem={at(field.key)}
+              onSet={(value) => set(field.key, value)}
+            />
+          ))}
+        </Section>
+      ))}
       <Problems problems={elsewhere} />
       <div className="sheet-keys">
         <button type="submit" className="key key-main">
@@ -118,41 +97,13 @@ export const RecordForm = <D extends object>({
   )
 }
 
-interface RecordFieldProps<D> {
-  readonly texts: string
-  readonly field: FieldSpec<D>
-  readonly values: Values
-  readonly problem: string | null
-  readonly onSet: (key: string, value: unknown) => void
-}
-
-const RecordField = <D,>({ texts, field, values, problem, onSet }: RecordFieldProps<D>) => {
-  const t = useTexts()
-  const name = t(`${texts}.${field.key}`)
-  const value = values[field.key]
-  if (field.kind === 'figure') {
-    return (
-      <FigureField
-        quantity={field.quantity}
-        label={name}
-        size="small"
-        value={(value as number | null | undefined) ?? null}
-        allowEmpty={field.allowEmpty ?? false}
-        problem={problem}
-        onCommit={(next) => onSet(field.key, next)}
-      />
-    )
-  }
-  const shared = { name, problem, value: String(value ?? ''), onChange: (next: string) => onSet(field.key, next) }
-  if (field.kind === 'words') return <TextEntry {...shared} required={field.required ?? false} />
-  if (field.kind === 'pick')
-    return (
-      <SelectEntry
-        {...shared}
-        options={[{ value: '', name: t('common:form.none') }, ...field.options]}
-        onChange={(next) => onSet(field.key, next === '' ? null : next)}
-      />
-    )
-  const options = field.options.map((option) => ({ value: option, name: t(`${field.texts}.${option}`) }))
-  return <SelectEntry {...shared} options={options} />
-}
+/** Fields that belong together, under their heading where they have one. */
+const Section = ({ heading, children }: { readonly heading: string | null; readonly children: ReactNode }) =>
+  heading === null ? (
+    <div className="fields">{children}</div>
+  ) : (
+    <fieldset className="fields-section">
+      <legend>{heading}</legend>
+      <div className="fields">{children}</div>
+    </fieldset>
+  )

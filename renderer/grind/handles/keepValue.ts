@@ -1,7 +1,7 @@
 import { checkJob } from '../../app/jobParts.ts'
 import { useApp } from '../../app/store.ts'
 import { refuse } from '../../app/storeJob.ts'
-import { saveStation } from '../../app/storeRack.ts'
+import { saveRecord } from '../../app/storeRack.ts'
 import { editJobAt } from '../editMotion.ts'
 import { withOffset } from './held.ts'
 import type { HandleKind } from './kind.ts'
@@ -15,7 +15,7 @@ const keepOffset = async (barOffsetMm: number): Promise<boolean> => {
   const checked = checkJob(withOffset(job.document, barOffsetMm))
   if (!checked.ok) return refuse(checked.problems, AT)
   const { id, version, code: _code, ...draft } = station
-  const saved = await saveStation({ id, version }, { ...draft, barOffsetMm })
+  const saved = await saveRecord('station', { id, version }, { ...draft, barOffsetMm })
   return saved.ok ? true : refuse(saved.problems, AT)
 }
 

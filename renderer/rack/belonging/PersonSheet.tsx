@@ -1,8 +1,9 @@
 import { useState } from 'react'
 import type { CallInput } from '../../../main/contract/calls.ts'
 import type { Person } from '../../../main/contract/people.ts'
-import { savePerson } from '../../app/storeRack.ts'
-import { type FieldSpec, RecordForm } from '../../ui/RecordForm.tsx'
+import { saveRecord } from '../../app/storeRack.ts'
+import type { FieldSpec } from '../../ui/fieldSpec.ts'
+import { RecordForm } from '../../ui/RecordForm.tsx'
 import { Sheet } from '../../ui/Sheet.tsx'
 import { useTexts } from '../../ui/texts.tsx'
 import { PurgeSheet } from './PurgeSheet.tsx'
@@ -32,7 +33,7 @@ export const PersonSheet = ({ person, onClose }: PersonSheetProps) => {
         fields={fields}
         start={{ name: person?.name, apprentice: person?.apprentice ?? 'no' }}
         saveLabel={t('rack:sheet.save')}
-        onSave={(draft) => savePerson(person, draft)}
+        onSave={(draft) => saveRecord('person', person, draft)}
         onDone={onClose}
       />
       {person && (

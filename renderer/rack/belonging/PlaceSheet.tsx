@@ -1,8 +1,9 @@
 import type { CallInput } from '../../../main/contract/calls.ts'
 import type { Place } from '../../../main/contract/people.ts'
 import { useApp } from '../../app/store.ts'
-import { savePlace } from '../../app/storeRack.ts'
-import { type FieldSpec, RecordForm } from '../../ui/RecordForm.tsx'
+import { saveRecord } from '../../app/storeRack.ts'
+import type { FieldSpec } from '../../ui/fieldSpec.ts'
+import { RecordForm } from '../../ui/RecordForm.tsx'
 import { Sheet } from '../../ui/Sheet.tsx'
 import { useTexts } from '../../ui/texts.tsx'
 import { placePath } from '../placePath.ts'
@@ -28,7 +29,7 @@ export const PlaceSheet = ({ place, onClose }: PlaceSheetProps) => {
       key: 'parentId',
       options: others.map(({ id }) => ({ value: id, name: placePath(places, id) })),
     },
-    { kind: 'words', key: 'note' },
+    { kind: 'note', key: 'note' },
   ]
   return (
     <Sheet title={place ? t('rack:sheet.edit', { name: place.name }) : t('rack:place.add')} onClose={onClose}>
@@ -37,7 +38,7 @@ export const PlaceSheet = ({ place, onClose }: PlaceSheetProps) => {
         fields={fields}
         start={{ name: place?.name, parentId: place?.parentId ?? null, note: place?.note ?? '' }}
         saveLabel={t('rack:sheet.save')}
-        onSave={(draft) => savePlace(place, draft)}
+        onSave={(draft) => saveRecord('place', place, draft)}
         onDone={onClose}
       />
       {place && <RecordKeys noun="place" record={place} onClose={onClose} />}

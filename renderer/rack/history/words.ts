@@ -1,15 +1,15 @@
 import type { TFunction } from 'i18next'
 import type { Change } from '../../../main/contract/entities.ts'
 import type { Place } from '../../../main/contract/people.ts'
-import type { FieldSpec } from '../../ui/RecordForm.tsx'
+import type { FieldSpec } from '../../ui/fieldSpec.ts'
 import type { Figures } from '../../ui/useFigure.ts'
-import { fixtureFields, placeField, stationFields, toolFields } from '../drafts.ts'
+import { fixtureFields, stationFields, toolFields } from '../drafts.ts'
 
 type AnyField = FieldSpec<Record<string, unknown>>
 
 /** The fields of each noun that has a form. */
 const forms = (places: readonly Place[]): Partial<Record<Change['noun'], readonly AnyField[]>> => ({
-  tool: [...toolFields, placeField(places)] as unknown as readonly AnyField[],
+  tool: toolFields(places) as unknown as readonly AnyField[],
   station: stationFields as unknown as readonly AnyField[],
   fixture: fixtureFields as unknown as readonly AnyField[],
 })
@@ -19,7 +19,7 @@ type Cell = Change['fields'][number]['before']
 const cellInWords = (t: TFunction, figures: Figures, field: AnyField, cell: Cell): string => {
   if (cell === null || cell === '') return t('history:nothing')
   if (field.kind === 'choice') return t(`${field.texts}.${cell}`)
-  if (field.kind === 'words') return String(cell)
+  if (field.kind === 'words' || field.kind === 'note' || field.kind === 'made') return String(cell)
   if (field.kind === 'pick') return field.options.find(({ value }) => value === cell)?.name ?? t('history:nothing')
   const { text, unit } = figures.of(field.quantity, Number(cell))
   return `${text} ${unit}`.trim()

@@ -1,0 +1,46 @@
+import type { Tool, ToolDraft } from '../../../main/contract/entities.ts'
+import { useApp } from '../../app/store.ts'
+import { saveTool } from '../../app/storeRack.ts'
+import type { FieldSpec } from '../../ui/fieldSpec.ts'
+import { RecordForm } from '../../ui/RecordForm.tsx'
+import { Sheet } from '../../ui/Sheet.tsx'
+import { useTexts } from '../../ui/texts.tsx'
+import { newTool, toolDraftOf, toolFields } from '../drafts.ts'
+import { CurvesField } from './CurvesField.tsx'
+import { OwnFields } from './OwnFields.tsx'
+
+interface ToolSheetProps {
+  /** Null: a new one. */
+  readonly tool: Tool | null
+  readonly onChoose: (tool: Tool) => void
+  readonly onClose: () => void
+}
+
+/** Fields that are lists of their own. */
+const madeFields: readonly FieldSpec<ToolDraft>[] = [
+  { kind: 'made', key: 'curves', section: 'rack:section.edge', Field: CurvesField },
+  { kind: 'made', key: 'own', section: 'rack:section.notes', Field: OwnFields },
+]
+
+/** Everything about one tool, to fill in or to mend. */
+export const ToolSheet = ({ tool, onChoose, onClose }: ToolSheetProps) => {
+  const t = useTexts()
+  const places = useApp((app) => app.places)
+  const save = async (draft: ToolDraft) => {
+    const saved = await saveTool(tool, draft)
+    if (saved.ok) onChoose(saved.value.value)
+    return saved
+  }
+  return (
+    <Sheet title={tool ? t('rack:sheet.edit', { name: tool.name }) : t('rack:sheet.add')} onClose={onClose}>
+      <RecordForm<ToolDraft>
+        texts="rack:field"
+        fields={[...toolFields(places), ...madeFields]}
+        start={tool ? toolDraftOf(tool) : newTool}
+        saveLabel={t(tool ? 'rack:sheet.save' : 'rack:sheet.saveNew')}
+        onSave={save}
+        onDone={onClose}
+      />
+    </Sheet>
+  )
+}
