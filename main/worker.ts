@@ -4,6 +4,7 @@ import { type MessagePort, parentPort, workerData } from 'node:worker_threads'
 import { failed, type Result } from '../geometry/result.ts'
 import { faultOf } from './database/fault.ts'
 import { createMaker, type Maker } from './makerThread.ts'
+import { photoFile } from './photos/photoServices.ts'
 import { createRouter, type Router } from './router.ts'
 import type { FromWorker, ToWorker, WorkerStart } from './serviceMessages.ts'
 import { createServices } from './workshop/allServices.ts'
@@ -32,7 +33,10 @@ interface Serving {
 const answer = async ({ port, router, blobs, workshop, maker }: Serving, message: ToWorker): Promise<void> => {
   const post = (reply: FromWorker): void => port.postMessage(reply)
   if (message.type === 'cancel') router.cancel(message.callId)
-  if (message.type === 'blob') post({ type: 'blob', ticket: message.ticket, blob: blobs.get(message.id) })
+  if (message.type === 'blob') {
+    const { ticket, id } = message
+    post({ type: 'blob', ticket, blob: blobs.get(id) ?? (await workshop.desk.access.read((db) => photoFile(db, id))) })
+  }
   if (message.type === 'put') {
     const id = randomUUID()
     blobs.put(id, { bytes: message.bytes, fileName: '' }, 'application/octet-stream')

@@ -18,8 +18,10 @@ import {
 import {
   keptFilterDraftSchema,
   keptFilterSchema,
+  newPhotoSchema,
   ownFieldDraftSchema,
   ownFieldSchema,
+  photoSchema,
   purposeDraftSchema,
   purposeSchema,
   toolTemplateDraftSchema,
@@ -135,6 +137,11 @@ export const calls = {
   'loan.return': entry('command', lendSchema.pick({ toolIds: true }), changed(z.array(loanSchema))),
   /** What happened to a tool, and to a station's wheel, newest first. */
   ...recordCalls('happening', happeningDraftSchema, happeningSchema, z.strictObject({ toolId: z.uuid() })),
+  /** Pictures of a tool, newest first; each is fetched as a blob by its own id. */
+  'photo.list': entry('query', z.strictObject({ toolId: z.uuid() }), z.array(photoSchema)),
+  'photo.add': entry('command', newPhotoSchema, changed(photoSchema)),
+  'photo.edit': entry('command', z.strictObject({ ...seen, caption: photoSchema.shape.caption }), changed(photoSchema)),
+  'photo.remove': entry('command', z.strictObject(seen), changed(z.null())),
   ...recordCalls('dressing', dressingDraftSchema, dressingSchema, z.strictObject({ stationId: z.uuid() })),
 
   /** What the measured grinds say of a fixture, and of a station's wheel. */

@@ -19,6 +19,13 @@ export const photoDraftSchema = z.strictObject({
   at: utc,
   caption: words,
 })
+/** Most bytes of one picture; windows make them smaller before they hand them in. */
+export const MOST_PHOTO_BYTES = 12 * 1024 * 1024
+
+/** A picture that was handed in as a file; what kind it is, its own bytes tell. */
+export const newPhotoSchema = photoDraftSchema
+  .pick({ toolId: true, widthPx: true, heightPx: true, caption: true })
+  .extend({ blobId: z.uuid() })
 export const photoSchema = photoDraftSchema.extend(record)
 
 /** What an iron is ground for; each iron says by which curve. */
@@ -52,6 +59,7 @@ export const toolTemplateDraftSchema = z.strictObject({ name, draft: json })
 export const toolTemplateSchema = toolTemplateDraftSchema.extend(record)
 
 export type Photo = z.output<typeof photoSchema>
+export type NewPhoto = z.output<typeof newPhotoSchema>
 export type Purpose = z.output<typeof purposeSchema>
 export type OwnField = z.output<typeof ownFieldSchema>
 export type KeptFilter = z.output<typeof keptFilterSchema>

@@ -19,6 +19,7 @@ import learnt from '../../assets/texts/en/learnt.json' with { type: 'json' }
 import measure from '../../assets/texts/en/measure.json' with { type: 'json' }
 import out from '../../assets/texts/en/out.json' with { type: 'json' }
 import people from '../../assets/texts/en/people.json' with { type: 'json' }
+import photos from '../../assets/texts/en/photos.json' with { type: 'json' }
 import plan from '../../assets/texts/en/plan.json' with { type: 'json' }
 import predict from '../../assets/texts/en/predict.json' with { type: 'json' }
 import problems from '../../assets/texts/en/problems.json' with { type: 'json' }
@@ -58,6 +59,7 @@ const catalogue = {
   measure,
   out,
   people,
+  photos,
   plan,
   predict,
   problems,

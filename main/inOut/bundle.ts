@@ -1,6 +1,6 @@
 import { unzipSync, type Zippable, zipSync } from 'fflate'
 import { failed, ok, type Problem, problem, type Result } from '../../geometry/result.ts'
-import { hashOfPath, isPhoto } from './photos.ts'
+import { hashOfPath, isPhoto } from '../photos/photoFiles.ts'
 
 /** A bundle: a zip with our document and the pictures that it speaks of, and nothing else. */
 const DOCUMENT = 'rack.json'

@@ -12,11 +12,15 @@ export const personStore = plainStore<Person>('person', ({ name }) => name)
 export const loanStore = plainStore<Loan>('loan', ({ code }) => code, { toolId: 'tool', personId: 'person' })
 export const happeningStore = plainStore<Happening>('happening', ({ code }) => code, { toolId: 'tool' })
 export const dressingStore = plainStore<Dressing>('dressing', ({ code }) => code, { stationId: 'station' })
-export const photoStore = plainStore<Photo>('photo', ({ caption, code }) => caption || code)
+export const photoStore = plainStore<Photo>('photo', ({ caption, code }) => caption || code, { toolId: 'tool' })
 export const purposeStore = plainStore<Purpose>('purpose', ({ name }) => name)
 export const ownFieldStore = jsonStore<OwnField>('ownField', ({ name }) => name, ['choices'])
 export const keptFilterStore = plainStore<KeptFilter>('keptFilter', ({ name }) => name)
 export const toolTemplateStore = plainStore<ToolTemplate>('toolTemplate', ({ name }) => name)
 export const stocktakeStore = plainStore<Stocktake>('stocktake', ({ code }) => code)
-export const sightingStore = plainStore<Sighting>('sighting', ({ code }) => code)
-export const queueEntryStore = plainStore<QueueEntry>('queueEntry', ({ code }) => code)
+export const sightingStore = plainStore<Sighting>('sighting', ({ code }) => code, {
+  toolId: 'tool',
+  stocktakeId: 'stocktake',
+  placeId: 'place',
+})
+export const queueEntryStore = plainStore<QueueEntry>('queueEntry', ({ code }) => code, { toolId: 'tool' })

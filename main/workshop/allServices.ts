@@ -11,6 +11,7 @@ import { labelServices } from '../labels/labelServices.ts'
 import type { makeLabels } from '../labels/makeLabels.ts'
 import { learningServices } from '../learning/learningServices.ts'
 import { personServices } from '../people/personServices.ts'
+import { photoServices } from '../photos/photoServices.ts'
 import { ownFieldServices, purposeServices } from '../rack/extrasServices.ts'
 import { findTools, oneTool, standingOf } from '../rack/findTools.ts'
 import { placeServices } from '../rack/placeServices.ts'
@@ -112,6 +113,7 @@ export const createServices = (
     ...workshopServices(workshop),
     ...copyServices(workshop),
     ...inOutServices(workshop, blobs),
+    ...photoServices(desk, blobs),
     ...paperServices(desk, blobs, makeCard, makeTemplate),
     ...labelServices(desk, blobs, makeLabels),
   }

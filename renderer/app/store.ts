@@ -42,6 +42,8 @@ export interface App {
   readonly standing: Standing
   /** Counts changes of tools and of what their list tells, by whomever: what was found is found again. */
   readonly rackChanges: number
+  /** Counts changes of pictures. */
+  readonly photoChanges: number
   readonly stations: readonly Station[]
   readonly fixtures: readonly Fixture[]
   readonly places: readonly Place[]
@@ -83,6 +85,7 @@ export const useApp = create<App>()(() => ({
   tools: [],
   standing: { tools: 0, curved: 0, lent: 0, overdue: 0, due: 0 },
   rackChanges: 0,
+  photoChanges: 0,
   stations: [],
   fixtures: [],
   places: [],

@@ -1,11 +1,13 @@
 import { ok, problem, type Result } from '../../geometry/result.ts'
 import type { CallInput, CallName, CallOutput, HostEvent } from '../../main/contract/calls.ts'
 import type { Noun, Settings, Tool, ToolDraft } from '../../main/contract/entities.ts'
+import type { Photo } from '../../main/contract/extras.ts'
 import type { Person } from '../../main/contract/people.ts'
+import type { SmallerPicture } from '../rack/photos/smaller.ts'
 import { hearProgress } from './progress.ts'
 import { type App, say, sayProblem, useApp } from './store.ts'
 import { refreshJob } from './storeJob.ts'
-import { call } from './transport.ts'
+import { call, transport } from './transport.ts'
 
 /** Which version of which record an edit was made on. */
 export interface Seen {
@@ -47,6 +49,8 @@ const loadWorkshop = async (): Promise<void> => {
 }
 
 const renewRack = (): void => useApp.setState(({ rackChanges }) => ({ rackChanges: rackChanges + 1 }))
+
+const renewPhotos = (): void => useApp.setState(({ photoChanges }) => ({ photoChanges: photoChanges + 1 }))
 
 const renewLog = (): void => useApp.setState(({ logChanges }) => ({ logChanges: logChanges + 1 }))
 
@@ -108,6 +112,7 @@ const loaders: Partial<Record<Noun, () => Promise<void>>> = {
   purpose: () => loadList('purpose'),
   ownField: () => loadList('ownField'),
   keptFilter: async () => renewRack(),
+  photo: async () => renewPhotos(),
   loan: loadTools,
   happening: loadTools,
   sighting: loadTools,
@@ -207,6 +212,19 @@ export const giveBack = ({ id, name }: Tool) => change('loan.return', { toolIds:
 /** Notes that a tool was honed, dropped or nicked, now. */
 export const happened = ({ id, name }: Tool, kind: CallInput<'happening.add'>['kind']) =>
   change('happening.add', { toolId: id, kind, at: new Date().toISOString() }, name)
+
+/** Hands a picture of a tool in. */
+export const addPhoto = async ({ id, name }: Tool, { file, widthPx, heightPx }: SmallerPicture) => {
+  const handed = await transport.put(file)
+  return handed.ok ? change('photo.add', { toolId: id, ...handed.value, widthPx, heightPx }, name) : handed
+}
+
+/** Says what a picture shows. */
+export const captionPhoto = ({ id, version }: Seen, caption: string) =>
+  change('photo.edit', { id, version, caption }, caption)
+
+/** Takes a picture away. */
+export const removePhoto = ({ id, version, caption }: Photo) => change('photo.remove', { id, version }, caption)
 
 /** Writes a line of the bench log. */
 export const addReading = (draft: CallInput<'benchLog.add'>, label: string) => change('benchLog.add', draft, label)

@@ -10,7 +10,7 @@ import { useFigures } from '../ui/useFigure.ts'
 import type { ProfileDraft } from './bench.ts'
 import { PhotographPaper } from './PhotographPaper.tsx'
 import './photograph.css'
-import { greyAround } from './picture.ts'
+import { greyAround } from '../ui/picture.ts'
 
 interface PhotographProps {
   readonly tool: Tool

@@ -12,9 +12,9 @@ import { Narrowing } from './Narrowing.tsx'
 import { Places } from './Places.tsx'
 import './rack.css'
 import { RackHead } from './RackHead.tsx'
+import { ToolSheet } from './sheets.tsx'
 import { ToolDetail } from './ToolDetail.tsx'
 import { ToolTable } from './ToolTable.tsx'
-import { ToolSheet } from './toolSheet/ToolSheet.tsx'
 import { useFound } from './useFound.ts'
 
 /** Takes a tool in hand and says so in the address. */

@@ -11,6 +11,7 @@ import { IronDrawing } from './IronDrawing.tsx'
 import { openLabels } from './labels/useLabels.ts'
 import { QuickKeys } from './lending/QuickKeys.tsx'
 import { MoreOfTool } from './MoreOfTool.tsx'
+import { Photos } from './photos/Photos.tsx'
 import { HistorySheet } from './sheets.tsx'
 import { ToolCurves } from './ToolCurves.tsx'
 import './toolDetail.css'
@@ -58,6 +59,7 @@ export const ToolDetail = ({ tool, onEdit }: ToolDetailProps) => {
       <IronDrawing tool={tool} />
       <ToolCurves tool={tool} />
       <MoreOfTool tool={tool} />
+      <Photos tool={tool} />
       <BenchLog tool={tool} />
       {history && <HistorySheet tool={tool} onClose={() => setHistory(false)} />}
     </div>

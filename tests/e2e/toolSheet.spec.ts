@@ -1,5 +1,11 @@
 import { expect, expectAxeClean, test } from '../support/app.ts'
 
+/** Two pixels beside one another. */
+const PICTURE = Buffer.from(
+  'iVBORw0KGgoAAAANSUhEUgAAAAIAAAABCAIAAAB7QOjdAAAADUlEQVR4nGM4IQAEJwAGXwHRqO9+VAAAAABJRU5ErkJggg==',
+  'base64',
+)
+
 test('a tool has a maker, a field of the workshop’s own and a second curve, which becomes the one it is ground to', async ({
   app,
 }) => {
@@ -32,4 +38,17 @@ test('a tool has a maker, a field of the workshop’s own and a second curve, wh
   await expect(app.getByRole('row', { name: /Fore iron/ })).toContainText('0.40')
   await app.getByRole('searchbox').fill('nether')
   await expect(app.locator('tbody tr')).toHaveCount(1)
+
+  await detail.getByLabel('Add a picture').setInputFiles({ name: 'iron.png', mimeType: 'image/png', buffer: PICTURE })
+  const picture = detail.getByRole('img', { name: 'Picture 1 of 1' })
+  await expect(picture).toHaveJSProperty('naturalWidth', 2)
+  await detail.getByRole('button', { name: 'Picture 1 of 1' }).click()
+  await sheet.getByLabel('What it shows').fill('As found')
+  await expectAxeClean(app)
+  await sheet.getByRole('button', { name: 'Save' }).click()
+  await expect(detail.getByRole('img', { name: 'As found' })).toBeVisible()
+  await detail
+    .getByLabel('Add a picture')
+    .setInputFiles({ name: 'iron.png', mimeType: 'image/png', buffer: Buffer.from('no picture') })
+  await expect(detail).toContainText('The file is no picture that can be read here.')
 })

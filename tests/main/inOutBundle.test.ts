@@ -1,7 +1,7 @@
 import { type Zippable, zipSync } from 'fflate'
 import { describe, expect, it } from 'vitest'
 import { readBundle, writeBundle } from '../../main/inOut/bundle.ts'
-import { photoPath } from '../../main/inOut/photos.ts'
+import { photoPath } from '../../main/photos/photoFiles.ts'
 import { hashOfPicture, pictureOf } from './randomRack.ts'
 import { codesOf } from './support.ts'
 

@@ -6,7 +6,7 @@ import { type InOutNoun, inOutNouns } from '../../main/contract/inOut.ts'
 import { writeBundle } from '../../main/inOut/bundle.ts'
 import type { Column } from '../../main/inOut/columns.ts'
 import { formOf } from '../../main/inOut/nouns.ts'
-import { photoPath } from '../../main/inOut/photos.ts'
+import { photoPath } from '../../main/photos/photoFiles.ts'
 import { exampleJob } from '../geometry/example.ts'
 
 /** Invented racks as our own document has them, every entry of every noun with whatever its schema takes. */

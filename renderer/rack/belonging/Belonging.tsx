@@ -5,10 +5,7 @@ import { useApp } from '../../app/store.ts'
 import { useTexts } from '../../ui/texts.tsx'
 import { placePath } from '../placePath.ts'
 import { RecordList } from '../RecordList.tsx'
-import { OwnFieldSheet } from './OwnFieldSheet.tsx'
-import { PersonSheet } from './PersonSheet.tsx'
-import { PlaceSheet } from './PlaceSheet.tsx'
-import { PurposeSheet } from './PurposeSheet.tsx'
+import { OwnFieldSheet, PersonSheet, PlaceSheet, PurposeSheet } from '../sheets.tsx'
 
 type Opened =
   | { readonly noun: 'place'; readonly record: Place | null }

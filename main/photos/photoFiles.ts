@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import type { photoTypes } from '../contract/extras.ts'
+import { photoTypes } from '../contract/extras.ts'
 
 type PhotoType = (typeof photoTypes)[number]
 
@@ -25,11 +25,17 @@ export const hashOfPath = (path: string): string | null => PHOTO_NAME.exec(path)
 /** @returns SHA-256 in hexadecimal, as records of pictures have it */
 export const hashOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex')
 
+const beginsAs = (bytes: Uint8Array, mediaType: PhotoType): boolean =>
+  beginnings[mediaType].every((byte, i) => byte === null || bytes[i] === byte)
+
+/** @returns the kind of picture that a file is by its first bytes; null: none that is taken in */
+export const photoTypeOf = (bytes: Uint8Array): PhotoType | null =>
+  photoTypes.find((mediaType) => beginsAs(bytes, mediaType)) ?? null
+
 /** Whether a file is what its name in the bundle says: the kind by its first bytes, the whole by its hash. */
 export const isPhoto = (path: string, bytes: Uint8Array): boolean => {
   const [, hash, ending] = PHOTO_NAME.exec(path) ?? []
   const [mediaType] = Object.entries(endings).find(([, each]) => each === ending) ?? []
   if (mediaType === undefined) return false
-  const beginning = beginnings[mediaType as PhotoType]
-  return beginning.every((byte, i) => byte === null || bytes[i] === byte) && hashOf(bytes) === hash
+  return beginsAs(bytes, mediaType as PhotoType) && hashOf(bytes) === hash
 }
