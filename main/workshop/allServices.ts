@@ -16,6 +16,7 @@ import { ownFieldServices, purposeServices } from '../rack/extrasServices.ts'
 import { findTools, oneTool, standingOf } from '../rack/findTools.ts'
 import { placeServices } from '../rack/placeServices.ts'
 import { named, recordServices } from '../rack/recordServices.ts'
+import { stationServices } from '../rack/stationServices.ts'
 import {
   dressingStore,
   fixtureStore,
@@ -90,7 +91,7 @@ export const createServices = (
     'tool.find': async (asked) => ok(await desk.access.read((db) => findTools(db, asked, now()))),
     'tool.one': async (which) => ok(await desk.access.read((db) => oneTool(db, which, now()))),
     'tool.standing': async () => ok(await desk.access.read((db) => standingOf(db, now()))),
-    ...named('station', recordServices(desk, stationStore)),
+    ...stationServices(desk),
     ...named('fixture', recordServices(desk, fixtureStore)),
     ...named('place', placeServices(desk)),
     ...loanServices(desk),
@@ -102,9 +103,6 @@ export const createServices = (
     ...named('happening', recordServices(desk, happeningStore)),
     'happening.list': async ({ toolId }) =>
       ok(await desk.access.read((db) => listOf(db, happeningStore, { column: 'toolId', id: toolId, by: 'at' }))),
-    ...named('dressing', recordServices(desk, dressingStore)),
-    'dressing.list': async ({ stationId }) =>
-      ok(await desk.access.read((db) => listOf(db, dressingStore, { column: 'stationId', id: stationId, by: 'at' }))),
     ...jobServices(desk),
     ...benchLogServices(desk, solveJob),
     ...learningServices(desk),

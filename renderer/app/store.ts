@@ -44,6 +44,8 @@ export interface App {
   readonly rackChanges: number
   /** Counts changes of pictures. */
   readonly photoChanges: number
+  /** Counts changes of the logs of wheels. */
+  readonly dressingChanges: number
   readonly stations: readonly Station[]
   readonly fixtures: readonly Fixture[]
   readonly places: readonly Place[]
@@ -86,6 +88,7 @@ export const useApp = create<App>()(() => ({
   standing: { tools: 0, curved: 0, lent: 0, overdue: 0, due: 0 },
   rackChanges: 0,
   photoChanges: 0,
+  dressingChanges: 0,
   stations: [],
   fixtures: [],
   places: [],

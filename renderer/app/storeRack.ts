@@ -1,6 +1,6 @@
 import { ok, problem, type Result } from '../../geometry/result.ts'
 import type { CallInput, CallName, CallOutput, HostEvent } from '../../main/contract/calls.ts'
-import type { Noun, Settings, Tool, ToolDraft } from '../../main/contract/entities.ts'
+import type { Noun, Settings, Station, Tool, ToolDraft } from '../../main/contract/entities.ts'
 import type { Photo } from '../../main/contract/extras.ts'
 import type { Person } from '../../main/contract/people.ts'
 import type { SmallerPicture } from '../rack/photos/smaller.ts'
@@ -51,6 +51,8 @@ const loadWorkshop = async (): Promise<void> => {
 const renewRack = (): void => useApp.setState(({ rackChanges }) => ({ rackChanges: rackChanges + 1 }))
 
 const renewPhotos = (): void => useApp.setState(({ photoChanges }) => ({ photoChanges: photoChanges + 1 }))
+
+const renewDressings = (): void => useApp.setState(({ dressingChanges }) => ({ dressingChanges: dressingChanges + 1 }))
 
 const renewLog = (): void => useApp.setState(({ logChanges }) => ({ logChanges: logChanges + 1 }))
 
@@ -105,6 +107,8 @@ const withJob = (noun: keyof typeof listCalls) => async (): Promise<void> => {
   await refreshJob()
 }
 
+const loadStations = withJob('station')
+
 const loaders: Partial<Record<Noun, () => Promise<void>>> = {
   tool: loadTools,
   place: withTools('place'),
@@ -113,10 +117,14 @@ const loaders: Partial<Record<Noun, () => Promise<void>>> = {
   ownField: () => loadList('ownField'),
   keptFilter: async () => renewRack(),
   photo: async () => renewPhotos(),
+  dressing: async () => {
+    renewDressings()
+    await loadStations()
+  },
   loan: loadTools,
   happening: loadTools,
   sighting: loadTools,
-  station: withJob('station'),
+  station: loadStations,
   fixture: withJob('fixture'),
   settings: loadSettings,
   job: refreshJob,
@@ -212,6 +220,14 @@ export const giveBack = ({ id, name }: Tool) => change('loan.return', { toolIds:
 /** Notes that a tool was honed, dropped or nicked, now. */
 export const happened = ({ id, name }: Tool, kind: CallInput<'happening.add'>['kind']) =>
   change('happening.add', { toolId: id, kind, at: new Date().toISOString() }, name)
+
+/** Notes that a wheel was dressed or measured; it then is what was measured. */
+export const noteDressing = ({ id, name }: Station, draft: Omit<CallInput<'dressing.add'>, 'stationId'>) =>
+  change('dressing.add', { ...draft, stationId: id }, name)
+
+/** Takes a line out of a wheel's log. */
+export const removeDressing = ({ id, version }: Seen, label: string) =>
+  change('dressing.remove', { id, version }, label)
 
 /** Hands a picture of a tool in. */
 export const addPhoto = async ({ id, name }: Tool, { file, widthPx, heightPx }: SmallerPicture) => {

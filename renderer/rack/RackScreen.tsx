@@ -9,7 +9,7 @@ import { EmptyRack } from './EmptyRack.tsx'
 import { findTyped, useFinding } from './finding.ts'
 import { LabelsWhenOpen } from './labels/LabelsWhenOpen.tsx'
 import { Narrowing } from './Narrowing.tsx'
-import { Places } from './Places.tsx'
+import { Serving } from './serving/Serving.tsx'
 import './rack.css'
 import { RackHead } from './RackHead.tsx'
 import { ToolSheet } from './sheets.tsx'
@@ -41,7 +41,7 @@ export const RackScreen = () => {
           <ToolTable rows={rows} see={see} held={held} onChoose={choose} onPlan={(tool) => go('plan', tool.code)} />
         )}
         {rows?.more && <p className="muted">{t('rack:moreFound', { count: rows.total })}</p>}
-        <Places />
+        <Serving />
         <Belonging />
       </section>
       <aside className="rack-detail" aria-label={t('rack:detail')}>

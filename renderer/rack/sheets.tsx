@@ -12,6 +12,7 @@ const later = <P extends object>(read: () => Promise<ComponentType<P>>): Compone
 
 /** The sheets of the rack. */
 export const CopiesSheet = later(async () => (await import('./copies/CopiesSheet.tsx')).CopiesSheet)
+export const DressingsSheet = later(async () => (await import('./dressing/DressingsSheet.tsx')).DressingsSheet)
 export const HistorySheet = later(async () => (await import('./history/HistorySheet.tsx')).HistorySheet)
 export const InOutSheet = later(async () => (await import('./inOut/InOutSheet.tsx')).InOutSheet)
 export const ToolSheet = later(async () => (await import('./toolSheet/ToolSheet.tsx')).ToolSheet)
@@ -22,3 +23,4 @@ export const PurposeSheet = later(async () => (await import('./belonging/Purpose
 export const PhotoSheet = later(async () => (await import('./photos/PhotoSheet.tsx')).PhotoSheet)
 export const LabelsSheet = later(async () => (await import('./labels/LabelsSheet.tsx')).LabelsSheet)
 export const ScanSheet = later(async () => (await import('../scan/ScanSheet.tsx')).ScanSheet)
+export const ServingSheet = later(async () => (await import('./serving/ServingSheet.tsx')).ServingSheet)

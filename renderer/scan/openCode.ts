@@ -7,7 +7,7 @@ import { takeTool } from '../app/storeJob.ts'
 import { call } from '../app/transport.ts'
 import { findTyped } from '../rack/finding.ts'
 import { placePath } from '../rack/placePath.ts'
-import { openPlace } from '../rack/placeSheet.ts'
+import { openServing } from '../rack/serving/servingSheet.ts'
 
 const openTool = async ({ id }: FoundByCode): Promise<boolean> => {
   const found = await call('tool.one', { id })
@@ -20,11 +20,11 @@ const openTool = async ({ id }: FoundByCode): Promise<boolean> => {
 
 const openSheet = ({ noun, id }: FoundByCode): boolean => {
   go('rack', useApp.getState().tool?.code ?? null)
-  return (noun === 'station' || noun === 'fixture') && openPlace(noun, id)
+  return (noun === 'station' || noun === 'fixture') && openServing(noun, id)
 }
 
 /** What belongs in a place is found by the names on the way to it. */
-const openPlaceName = ({ id }: FoundByCode): boolean => {
+const openServingName = ({ id }: FoundByCode): boolean => {
   const path = placePath(useApp.getState().places, id)
   if (path === '') return false
   findTyped(path)
@@ -37,7 +37,7 @@ const openers: Readonly<Record<LabelNoun, (found: FoundByCode) => boolean | Prom
   tool: openTool,
   station: openSheet,
   fixture: openSheet,
-  place: openPlaceName,
+  place: openServingName,
 }
 
 /**
