@@ -7,7 +7,6 @@ import {
   fixtureDraftSchema,
   fixtureSchema,
   jobRecordSchema,
-  nouns,
   settingsSchema,
   stationDraftSchema,
   stationSchema,
@@ -31,6 +30,7 @@ import { askedSchema, foundSchema, standingSchema } from './finding.ts'
 import { bringInSchema, broughtSchema, lookSchema, offerSchema, takeOutSchema } from './inOut.ts'
 import { foundByCodeSchema, labelOrderSchema } from './labels.ts'
 import { learntSchema, stationRemovalSchema } from './learnt.ts'
+import { outlookSchema, setSchema, whichSchema } from './many.ts'
 import {
   lendSchema,
   loanSchema,
@@ -115,6 +115,11 @@ export const calls = {
   'tool.add': entry('command', toolDraftSchema, changed(toolSchema)),
   'tool.edit': entry('command', z.strictObject({ ...seen, draft: toolDraftSchema }), changed(toolSchema)),
   'tool.remove': entry('command', z.strictObject(seen), changed(z.null())),
+
+  /** Many tools at once: what a change would do, and the change or removal itself, with how many it touched. */
+  'tool.lookMany': entry('query', z.strictObject({ which: whichSchema, set: setSchema }), outlookSchema),
+  'tool.editMany': entry('command', z.strictObject({ which: whichSchema, set: setSchema }), changed(z.int())),
+  'tool.removeMany': entry('command', z.strictObject({ which: whichSchema }), changed(z.int())),
 
   ...recordCalls('station', stationDraftSchema, stationSchema),
   ...recordCalls('fixture', fixtureDraftSchema, fixtureSchema),
@@ -240,11 +245,3 @@ export const calls = {
 export type CallName = keyof typeof calls
 export type CallInput<N extends CallName> = z.input<(typeof calls)[N]['input']>
 export type CallOutput<N extends CallName> = z.output<(typeof calls)[N]['output']>
-
-/** What a host sends unasked: how far a task is, which records of a noun changed, or which file could not be written. */
-export const eventSchema = z.discriminatedUnion('type', [
-  z.strictObject({ type: z.literal('progress'), callId: z.string(), done: z.number().min(0).max(1) }),
-  z.strictObject({ type: z.literal('changed'), noun: z.enum(nouns), ids: z.array(z.string()) }),
-  z.strictObject({ type: z.literal('unwritten'), file: z.string() }),
-])
-export type HostEvent = z.output<typeof eventSchema>

@@ -1,6 +1,7 @@
 import { ok, problem, type Result } from '../../geometry/result.ts'
-import type { CallInput, CallName, CallOutput, HostEvent } from '../../main/contract/calls.ts'
+import type { CallInput, CallName, CallOutput } from '../../main/contract/calls.ts'
 import type { Noun, Settings, Station, Tool, ToolDraft } from '../../main/contract/entities.ts'
+import type { HostEvent } from '../../main/contract/events.ts'
 import type { Photo } from '../../main/contract/extras.ts'
 import type { Person } from '../../main/contract/people.ts'
 import type { SmallerPicture } from '../rack/photos/smaller.ts'
@@ -210,9 +211,31 @@ export const purgePerson = async ({ id, version, code }: Person, inNotes: boolea
   return gone
 }
 
-/** Lends a tool to somebody by name. @param dueBack the day it is wanted back; null: any */
-export const lend = ({ id, name }: Tool, person: string, dueBack: string | null) =>
-  change('loan.lend', { toolIds: [id], person, dueBack }, name)
+/** Makes a change of many tools, says it with its undo, and reads the list again. @param key says how many, as `count` */
+const changeMany = async <N extends 'tool.editMany' | 'tool.removeMany' | 'loan.lend'>(
+  name: N,
+  input: CallInput<N>,
+  key: string,
+  count: (value: CallOutput<N>['value']) => number,
+): Promise<Result<CallOutput<N>>> => {
+  const made = await call(name, input)
+  if (!made.ok) return made
+  say(key, { count: count(made.value.value) }, made.value.changeId)
+  await loadTools()
+  return made
+}
+
+/** Sets the same of many tools. */
+export const editMany = (which: CallInput<'tool.editMany'>['which'], set: CallInput<'tool.editMany'>['set']) =>
+  changeMany('tool.editMany', { which, set }, 'many:changed', (count) => count)
+
+/** Puts many tools in the scrap box. */
+export const removeMany = (which: CallInput<'tool.editMany'>['which']) =>
+  changeMany('tool.removeMany', { which }, 'many:removed', (count) => count)
+
+/** Lends tools to somebody by name. @param dueBack the day they are wanted back; null: any */
+export const lend = (toolIds: readonly string[], person: string, dueBack: string | null) =>
+  changeMany('loan.lend', { toolIds: [...toolIds], person, dueBack }, 'many:lent', (loans) => loans.length)
 
 /** Takes a lent tool back. */
 export const giveBack = ({ id, name }: Tool) => change('loan.return', { toolIds: [id] }, name)

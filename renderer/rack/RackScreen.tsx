@@ -5,6 +5,7 @@ import { useApp } from '../app/store.ts'
 import { takeTool } from '../app/storeJob.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { Belonging } from './belonging/Belonging.tsx'
+import { ChosenBar } from './choosing/ChosenBar.tsx'
 import { EmptyRack } from './EmptyRack.tsx'
 import { findTyped, useFinding } from './finding.ts'
 import { LabelsWhenOpen } from './labels/LabelsWhenOpen.tsx'
@@ -37,6 +38,7 @@ export const RackScreen = () => {
         <RackHead typed={typed} onType={findTyped} onAdd={() => setSheet('add')} />
         {none && <EmptyRack onAdd={() => setSheet('add')} />}
         {!none && <Narrowing />}
+        {!none && <ChosenBar />}
         {!none && rows && (
           <ToolTable rows={rows} see={see} held={held} onChoose={choose} onPlan={(tool) => go('plan', tool.code)} />
         )}

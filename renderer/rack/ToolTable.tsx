@@ -2,6 +2,8 @@ import { type KeyboardEvent, useEffect, useRef } from 'react'
 import type { Tool } from '../../main/contract/entities.ts'
 import type { SortColumn } from '../../main/contract/finding.ts'
 import { useTexts } from '../ui/texts.tsx'
+import { ChosenCell } from './choosing/ChosenCell.tsx'
+import { useChoosing } from './choosing/useChoosing.ts'
 import { sortBy, useFinding } from './finding.ts'
 import { ToolCells } from './ToolCells.tsx'
 import './toolTable.css'
@@ -47,6 +49,7 @@ const keyMoves: Record<string, (row: number, last: number) => number> = {
 export const ToolTable = ({ rows, see, held, onChoose, onPlan }: ToolTableProps) => {
   const t = useTexts()
   const body = useRef<HTMLTableSectionElement>(null)
+  const choosing = useChoosing(rows)
   /** The row that a key asked for, until it is there to be taken in hand. */
   const asked = useRef<number | null>(null)
   /** The row that is to have the focus, until it is drawn. */
@@ -71,6 +74,7 @@ export const ToolTable = ({ rows, see, held, onChoose, onPlan }: ToolTableProps)
     takeFocus()
   }
   const key = (event: KeyboardEvent, row: number) => {
+    if (choosing.key(event, row)) return
     const tool = rows.at.get(row)
     if (event.key === 'Enter' && tool) return onPlan(tool)
     const next = keyMoves[event.key]?.(row, rows.total - 1)
@@ -94,7 +98,7 @@ export const ToolTable = ({ rows, see, held, onChoose, onPlan }: ToolTableProps)
     <div className={many ? 'rack-scroll rack-many' : 'rack-scroll'} ref={scroll}>
       {/* biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: rows are gone through by arrow keys, as in a grid */}
       <table className="tools" role="grid" aria-label={t('rack:list')} aria-rowcount={rows.total + 1}>
-        <TableHead />
+        <TableHead choosing={choosing.on} />
         <tbody ref={body}>
           <Spacer rows={aboveRows} />
           {shown.map((row) => {
@@ -106,10 +110,13 @@ export const ToolTable = ({ rows, see, held, onChoose, onPlan }: ToolTableProps)
                 aria-rowindex={row + 2}
                 tabIndex={row === (heldRow ?? first) ? 0 : -1}
                 aria-selected={tool !== undefined && tool.id === heldId}
-                onClick={() => tool && onChoose(tool)}
+                onClick={(event) => tool && !choosing.click(event, row) && onChoose(tool)}
                 onDoubleClick={() => tool && onPlan(tool)}
                 onKeyDown={(event) => key(event, row)}
               >
+                {choosing.on && (
+                  <ChosenCell tool={tool ?? null} chosen={tool !== undefined && choosing.isChosen(tool.id)} />
+                )}
                 {tool ? <ToolCells tool={tool} /> : <NotYet />}
               </tr>
             )
@@ -121,12 +128,13 @@ export const ToolTable = ({ rows, see, held, onChoose, onPlan }: ToolTableProps)
   )
 }
 
-const TableHead = () => {
+const TableHead = ({ choosing }: { readonly choosing: boolean }) => {
   const t = useTexts()
   const { sort, descending } = useFinding()
   return (
     <thead>
       <tr aria-rowindex={1}>
+        {choosing && <td data-column="choose" />}
         {Object.entries(columns).map(([column, by]) => (
           <th
             key={column}

@@ -4,7 +4,7 @@ import { happeningKinds } from '../../../main/contract/work.ts'
 import { sayProblem, useApp } from '../../app/store.ts'
 import { giveBack, happened } from '../../app/storeRack.ts'
 import { useTexts } from '../../ui/texts.tsx'
-import { LendSheet } from './LendSheet.tsx'
+import { LendSheet } from '../sheets.tsx'
 
 /** @returns what the list says of a tool; null until it is read */
 const useLine = (tool: Tool): ToolLine | null => {
@@ -46,7 +46,13 @@ export const QuickKeys = ({ tool }: { readonly tool: Tool }) => {
         )}
       </p>
       {line && <Said line={line} />}
-      {lending && <LendSheet tool={tool} onClose={() => setLending(false)} />}
+      {lending && (
+        <LendSheet
+          toolIds={[tool.id]}
+          title={t('rack:lend.title', { code: tool.code, name: tool.name })}
+          onClose={() => setLending(false)}
+        />
+      )}
     </section>
   )
 }
