@@ -150,6 +150,13 @@ export const oneTool = async (
   return row === undefined ? null : lineOf(row)
 }
 
+/** @returns those of some tools that stand, as the list shows them, in no order */
+export const toolsOfIds = async (db: Database, ids: readonly string[], now: string): Promise<readonly ToolLine[]> => {
+  const query = withLines(asked(db, { search: '', filter: {} }, now), now)
+  const rows = ids.length === 0 ? [] : await query.where('tool.id', 'in', ids).execute()
+  return rows.map(lineOf)
+}
+
 /** @returns how the rack stands, for its first sentence. @param now UTC ISO text */
 export const standingOf = async (db: Database, now: string): Promise<Standing> => {
   const today = now.slice(0, 10)

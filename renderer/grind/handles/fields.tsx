@@ -3,7 +3,7 @@ import { quantities } from '../../../geometry/quantities.ts'
 import type { SetUp } from '../../../geometry/setUp.ts'
 import { JobField } from '../../app/JobField.tsx'
 import { useApp } from '../../app/store.ts'
-import { measureOf } from '../../setUp/barMeasure.ts'
+import { measureOf } from '../../../main/contract/barMeasure.ts'
 import { useTexts } from '../../ui/texts.tsx'
 import { withBar, withProjection } from './held.ts'
 
