@@ -32,12 +32,7 @@ const keptOf = async (desk: Desk, { jobId, toolId }: BenchLogDraft, solve: Solve
 }
 
 /** Writes a line, and ticks the iron off the day's queue where it was ground; one change. */
-const addLine = (
-  db: Database,
-  desk: Desk,
-  draft: BenchLogDraft,
-  kept: Kept,
-): Promise<Result<Made<KeptBenchLog>>> =>
+const addLine = (db: Database, desk: Desk, draft: BenchLogDraft, kept: Kept): Promise<Result<Made<KeptBenchLog>>> =>
   asOne(db, async () => {
     const tool = await needRecord(db, toolStore, draft.toolId, 'toolId')
     if (!tool.ok) return tool

@@ -42,13 +42,7 @@ import {
   purgeSchema,
   tracesSchema,
 } from './people.ts'
-import {
-  dressingDraftSchema,
-  dressingSchema,
-  happeningDraftSchema,
-  happeningSchema,
-  queueEntrySchema,
-} from './work.ts'
+import { dressingDraftSchema, dressingSchema, happeningDraftSchema, happeningSchema, queueEntrySchema } from './work.ts'
 
 /**
  * Every call a client can make, on any host. A query changes nothing; a command changes data, is one transaction and one
@@ -159,7 +153,11 @@ export const calls = {
   'queueEntry.add': entry('command', enqueueSchema, changed(z.array(queueEntrySchema))),
   /** Brings over what was not done on the days before. */
   'queueEntry.carry': entry('command', onDay, changed(z.array(queueEntrySchema))),
-  'queueEntry.tick': entry('command', z.strictObject({ ...seen, done: z.enum(['yes', 'no']) }), changed(queueEntrySchema)),
+  'queueEntry.tick': entry(
+    'command',
+    z.strictObject({ ...seen, done: z.enum(['yes', 'no']) }),
+    changed(queueEntrySchema),
+  ),
   'queueEntry.remove': entry('command', z.strictObject(seen), changed(z.null())),
   /** A day on paper: its order on one sheet, and a job card each, with the codes of those that can have none. */
   'queueEntry.sheet': entry('task', onDay, madeFile),

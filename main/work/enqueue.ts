@@ -10,7 +10,7 @@ import { queueEntryStore } from '../rack/stores.ts'
 import { entriesOf, leftBefore } from './dayQueue.ts'
 
 /** What was done, without the change's own id. */
-const valueOf = <T>(made: Result<Made<T>>): Result<T> => (made.ok ? ok(made.value.value) : made)
+const onlyValue = <T>(made: Result<Made<T>>): Result<T> => (made.ok ? ok(made.value.value) : made)
 
 /** Puts tools on a day's queue, each once; one that was left on a day before comes over from there. In the caller's transaction. */
 export const enqueue = async (
@@ -41,8 +41,8 @@ export const carryOver = async (db: Database, desk: Desk, onDay: string): Promis
   for (const entry of await leftBefore(db, onDay)) {
     const twice = there.has(entry.toolId)
     const made: Result<QueueEntry | null> = twice
-      ? valueOf(await removeRecord(db, desk, queueEntryStore, entry))
-      : valueOf(await editRecord(db, desk, queueEntryStore, entry, { onDay }))
+      ? onlyValue(await removeRecord(db, desk, queueEntryStore, entry))
+      : onlyValue(await editRecord(db, desk, queueEntryStore, entry, { onDay }))
     if (!made.ok) return made
     if (made.value) brought.push(made.value)
     there.add(entry.toolId)

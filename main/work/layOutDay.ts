@@ -1,13 +1,15 @@
 import type { TFunction } from 'i18next'
 import { quantities } from '../../geometry/quantities.ts'
+import { dayOf } from '../cards/facts.ts'
 import { dot, LINE } from '../cards/parts.ts'
 import { rectangle } from '../cards/shapes.ts'
 import { createSheet, type Sheet } from '../cards/sheet.ts'
 import type { Typefaces } from '../cards/typefaces.ts'
 import type { Page } from '../cards/writePdf.ts'
 import type { QueueLine } from '../contract/day.ts'
-import { figure, joined } from '../contract/figures.ts'
 import { barInWords, stopsInWords, whyInWords } from '../contract/dayWords.ts'
+import { figure, joined } from '../contract/figures.ts'
+import { createTexts } from '../contract/texts.ts'
 import type { DaySheet } from './makeDaySheet.ts'
 
 /** A4 upright, with the margin that any printer leaves free. */
@@ -40,9 +42,19 @@ const rule = (sheet: Sheet, yMm: number, strokeMm: number): void =>
     { strokeMm },
   )
 
+/** The day as a card has it, from the middle of it, so that no clock's change moves it. */
+const dayInWords = (onDay: string): string =>
+  dayOf(createTexts().getFixedT('en', 'card'), new Date(`${onDay}T12:00:00`))
+
 const head = ({ sheet, t, onDay, lines }: Drawing, page: number, pages: number): void => {
   const baselineMm = PAPER.marginMm + 9
-  sheet.text(t('day:paper.title', { day: onDay }), { xMm: AT.tick, baselineMm, sizeMm: 9, withinMm: 130, face: 'strong' })
+  sheet.text(t('day:paper.title', { day: dayInWords(onDay) }), {
+    xMm: AT.tick,
+    baselineMm,
+    sizeMm: 9,
+    withinMm: 130,
+    face: 'strong',
+  })
   const count = t('day:paper.count', { count: lines.length })
   const of = pages > 1 ? `${count} ${t('day:paper.page', { page, pages })}` : count
   sheet.text(of, { xMm: RIGHT_MM, baselineMm, sizeMm: 4, withinMm: 55, align: 'right' })
@@ -66,7 +78,17 @@ const tickBox = (sheet: Sheet, topMm: number, done: boolean): void => {
   sheet.shape([rectangle(box)], true, { strokeMm: LINE.outline })
   if (!done) return
   const [x, y] = [box.xMm, box.yMm]
-  sheet.shape([[[x + 1.2, y + 3.8], [x + 3, y + 5.6], [x + 6, y + 1.4]]], false, { strokeMm: LINE.frame })
+  sheet.shape(
+    [
+      [
+        [x + 1.2, y + 3.8],
+        [x + 3, y + 5.6],
+        [x + 6, y + 1.4],
+      ],
+    ],
+    false,
+    { strokeMm: LINE.frame },
+  )
 }
 
 const figures = ({ sheet, t, lengthUnit }: Drawing, { setting }: QueueLine, baselineMm: number): void => {
@@ -85,14 +107,13 @@ const figures = ({ sheet, t, lengthUnit }: Drawing, { setting }: QueueLine, base
 const row = (drawing: Drawing, line: QueueLine, topMm: number): void => {
   const { sheet, t, lengthUnit } = drawing
   const { tool, entry, problem } = line
-  const baselineMm = topMm + 6.6
+  const baselineMm = topMm + 6
   tickBox(sheet, topMm, entry.doneAt !== null)
   sheet.text(tool.code, { xMm: AT.code, baselineMm, sizeMm: 6.4, withinMm: 15, face: 'figure' })
   dot(sheet, tool.dotCorner === 'left' ? AT.code + 1.2 : AT.code + 9, topMm + 10.6, 1.1)
   sheet.text(tool.name, { xMm: AT.name, baselineMm, sizeMm: 5, withinMm: AT.bar - AT.name - 3, face: 'strong' })
-  const small = { xMm: AT.name, baselineMm: baselineMm + 4.4, sizeMm: 3, withinMm: AT.bar - AT.name - 3 } as const
-  if (problem) sheet.text(t('day:noSetUp'), small)
-  else sheet.text(whyInWords(t, line, lengthUnit), small)
+  const small = { xMm: AT.name, baselineMm: baselineMm + 3.9, sizeMm: 2.9, withinMm: AT.bar - AT.name - 3 } as const
+  sheet.paragraph(problem ? t('day:noSetUp') : whyInWords(t, line, lengthUnit), small, 2)
   figures(drawing, line, baselineMm)
   rule(sheet, topMm + ROW_MM, LINE.measure)
 }

@@ -50,9 +50,7 @@ const alongTheBar = <T extends Queued>(irons: readonly T[], barMm: number | null
   const [lowMm = 0, highMm = 0] = [rising[0]?.[0]?.barDistanceMm, rising.at(-1)?.[0]?.barDistanceMm]
   const down = barMm !== null && Math.abs(barMm - highMm) < Math.abs(barMm - lowMm)
   const groups = down ? rising.toReversed() : rising
-  return groups.flatMap((group) =>
-    group.toSorted((a, b) => a.freePlayMm - b.freePlayMm || byCode(a.code, b.code)),
-  )
+  return groups.flatMap((group) => group.toSorted((a, b) => a.freePlayMm - b.freePlayMm || byCode(a.code, b.code)))
 }
 
 /** One wheel's irons: straight, curved, roughing; in each the fixture is changed least, then the bar. */

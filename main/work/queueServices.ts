@@ -22,8 +22,7 @@ export const queueServices = (desk: Desk): Pick<Services, `queueEntry.${QueueCal
       ok(await desk.access.read((db) => dayQueue(db, onDay, desk.now().toISOString()))),
     'queueEntry.add': ({ toolIds, onDay }, context) =>
       command(context, (db) => asOne(db, () => enqueue(db, desk, toolIds, onDay))),
-    'queueEntry.carry': ({ onDay }, context) =>
-      command(context, (db) => asOne(db, () => carryOver(db, desk, onDay))),
+    'queueEntry.carry': ({ onDay }, context) => command(context, (db) => asOne(db, () => carryOver(db, desk, onDay))),
     'queueEntry.tick': ({ done, ...seen }, context) =>
       command(context, (db) => {
         const doneAt = done === 'yes' ? desk.now().toISOString() : null

@@ -1,7 +1,4 @@
 import { lazy } from 'react'
-import { FaultsPart } from '../faults/FaultsPart.tsx'
-import { HoningPart } from '../honing/HoningPart.tsx'
-import { LearntPart } from '../learnt/LearntPart.tsx'
 import { MeasureScreen } from '../measure/MeasureScreen.tsx'
 import { PlanScreen } from '../plan/PlanScreen.tsx'
 import { RackScreen } from '../rack/RackScreen.tsx'
@@ -12,12 +9,17 @@ import type { Screen } from './route.ts'
 
 const GrindScreen = lazy(async () => ({ default: (await import('../grind/GrindScreen.tsx')).GrindScreen }))
 
+const FaultsPart = lazy(async () => ({ default: (await import('../faults/FaultsPart.tsx')).FaultsPart }))
+const HoningPart = lazy(async () => ({ default: (await import('../honing/HoningPart.tsx')).HoningPart }))
+const LearntPart = lazy(async () => ({ default: (await import('../learnt/LearntPart.tsx')).LearntPart }))
+const DayPart = lazy(async () => ({ default: (await import('../day/DayPart.tsx')).DayPart }))
+
 /**
  * Every screen's parts by their names in the address, the first one shown unasked; their words stand under
  * `common:part.<screen>.<part>`. A part is loaded with its screen, unless it is lazy here.
  */
 export const parts: Readonly<Record<Screen, Readonly<Record<string, React.ComponentType>>>> = {
-  rack: { rack: RackScreen },
+  rack: { tools: RackScreen, day: DayPart },
   plan: { aim: PlanScreen, wood: WoodPart },
   setUp: { triangle: SetUpScreen, square: SquarePart },
   grind: { grind: GrindScreen },

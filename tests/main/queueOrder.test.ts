@@ -59,13 +59,7 @@ describe('the order of a day', () => {
       iron('05', { stationCode: 'S2', fixtureCode: 'F0', face: 'straight' }),
     ]
     expect(codes(irons)).toEqual(['03', '02', '01', '04', '05'])
-    expect(whys(irons)).toEqual([
-      'straight,first',
-      'sameAll',
-      'otherFixture',
-      'straight,otherStation',
-      'otherFixture',
-    ])
+    expect(whys(irons)).toEqual(['straight,first', 'sameAll', 'otherFixture', 'straight,otherStation', 'otherFixture'])
   })
 
   it('is the same however the irons come', () => {
