@@ -1,6 +1,6 @@
 import type BetterSqlite from 'better-sqlite3'
 import { wholeWorkshop } from './migration5.ts'
-import { toolMaker } from './migration6.ts'
+import { makerDueAndSearch } from './migration6.ts'
 
 /** One step from the schema before to `version`; runs in a transaction of its own. Never edited once released. */
 export interface Migration {
@@ -98,5 +98,5 @@ export const migrations: readonly Migration[] = [
   { version: 3, up: (file) => void file.exec(waysOfMeasuring) },
   { version: 4, up: (file) => void file.exec(forEveryone) },
   { version: 5, up: wholeWorkshop },
-  { version: 6, up: (file) => void file.exec(toolMaker) },
+  { version: 6, up: (file) => void file.exec(makerDueAndSearch) },
 ]

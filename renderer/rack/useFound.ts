@@ -17,7 +17,12 @@ export interface Rows {
   readonly at: ReadonlyMap<number, ToolLine>
 }
 
-const NOTHING: Rows = { total: 0, more: false, at: new Map() }
+/** Rows as they answer one question; those of another are let go with its first answer. */
+type RowsOfQuestion = Rows & { readonly wanted: string }
+
+/** Rows of these pages alone. */
+const onPages = (at: Rows['at'], pages: ReadonlySet<number>): Rows['at'] =>
+  new Map([...at].filter(([row]) => pages.has(Math.floor(row / PAGE))))
 
 /** The tools that are asked for, read page by page as they come into sight. */
 export interface FoundTools {
@@ -34,24 +39,24 @@ const pagesOf = (first: number, last: number): readonly number[] => {
 
 /** @returns what is found, found again after every change of the rack; what was shown stays until the answer is there */
 export const useFound = (question: Question): FoundTools => {
-  const [rows, setRows] = useState<Rows | null>(null)
+  const [rows, setRows] = useState<RowsOfQuestion | null>(null)
   const changes = useApp((app) => app.rackChanges)
   const ready = useApp((app) => app.ready)
   const asking = useRef({ turn: 0, pages: new Set<number>(), seen: [0] as readonly number[], wanted: '' })
   const wanted = JSON.stringify(question)
   const read = useCallback(
-    async (page: number, turn: number, fresh: boolean) => {
+    async (page: number, turn: number) => {
       asking.current.pages.add(page)
       const asked = { ...(JSON.parse(wanted) as Question), offset: page * PAGE, limit: PAGE }
       const found = await call('tool.find', asked)
       if (!found.ok || asking.current.turn !== turn) return
       const { tools, total, more } = found.value
       setRows((before) => {
-        const at = new Map(fresh ? [] : (before ?? NOTHING).at)
+        const at = new Map(before?.wanted === wanted ? before.at : [])
         tools.forEach((tool, i) => {
           at.set(page * PAGE + i, tool)
         })
-        return { total, more, at }
+        return { total, more, at, wanted }
       })
     },
     [wanted],
@@ -62,9 +67,10 @@ export const useFound = (question: Question): FoundTools => {
     const turn = asking.current.turn + 1
     const seen = asking.current.wanted === wanted ? asking.current.seen : [0]
     asking.current = { turn, pages: new Set(), seen, wanted }
-    const [first = 0, ...others] = seen
-    void read(first, turn, true).then(() => {
-      for (const page of others) void read(page, turn, false)
+    // What was shown stays while it is read again, so that a row keeps the focus; what is not read again goes.
+    void Promise.all(seen.map((page) => read(page, turn))).then(() => {
+      const { turn: now, pages } = asking.current
+      if (now === turn) setRows((rows) => rows && { ...rows, at: onPages(rows.at, pages) })
     })
   }, [read, wanted, changes, ready])
   const see = useCallback(
@@ -72,7 +78,7 @@ export const useFound = (question: Question): FoundTools => {
       const { pages, turn } = asking.current
       const seen = pagesOf(Math.max(first, 0), Math.max(last, 0))
       asking.current.seen = seen
-      for (const page of seen) if (!pages.has(page)) void read(page, turn, false)
+      for (const page of seen) if (!pages.has(page)) void read(page, turn)
     },
     [read],
   )

@@ -22,7 +22,7 @@ const id = (family: number, number: number): string =>
   `00000000-0000-4${String(family).padStart(3, '0')}-8000-${String(number).padStart(12, '0')}`
 
 /** Tools with three log lines each, written straight into the file, whose triggers do the rest. */
-const fill = (path: string, count: number): void => {
+export const fill = (path: string, count: number): void => {
   const file = new BetterSqlite(path)
   file.pragma('foreign_keys = ON')
   const tool =
@@ -37,7 +37,7 @@ const fill = (path: string, count: number): void => {
       const name = `${NAMES[n % NAMES.length]} ${(n * 7919) % 9973}`
       tool.run(id(1, n), String(n).padStart(2, '0'), name, 20 + (n % 60), n % 3 === 0 ? 0 : 0.2, `shelf ${n % 997}`)
       for (let k = 0; k < LINES_EACH; k += 1) {
-        const at = `2026-0${1 + (n % 9)}-1${k}T08:00:00.000Z`
+        const at = `2025-0${1 + (n % 9)}-1${k}T08:00:00.000Z`
         line.run(id(2, n * LINES_EACH + k), `L${n * LINES_EACH + k}`, id(1, n), k === 1 ? 'asGround' : 'asFound', at)
       }
     }
@@ -47,7 +47,7 @@ const fill = (path: string, count: number): void => {
 }
 
 /** Words as they are typed, a letter more each time. */
-const typed = (): readonly string[] =>
+export const typed = (): readonly string[] =>
   Array.from({ length: ASKED }, (_, n) => {
     const whole = `${(NAMES[n % NAMES.length] ?? '').toLowerCase()} ${(n * 7919) % 9973}`
     return whole.slice(0, 1 + ((n * 5) % whole.length))

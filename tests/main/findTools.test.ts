@@ -107,7 +107,7 @@ describe('tools are found', () => {
   it('due by time once the days have gone by', async () => {
     const later = new Date(NOW.getTime() + 30 * 24 * 3600 * 1000)
     const { desk } = bench.workshop
-    const { findTools } = await import('../../main/rack/findTools.ts')
+    const { findTools } = await import('../../main/rack/finding/findTools.ts')
     const { askedSchema } = await import('../../main/contract/finding.ts')
     const dueAt = async (at: Date) => {
       const asked = askedSchema.parse({ filter: { due: 'time' } })
