@@ -2,15 +2,18 @@ import { Worker } from 'node:worker_threads'
 import type { Job } from '../geometry/job.ts'
 import type { Report } from '../geometry/report.ts'
 import { failed, problem, type Result } from '../geometry/result.ts'
-import type { MadeFile, makeCard } from './cards/makeCard.ts'
+import type { MadeCards, MadeFile, makeCard, makeCards } from './cards/makeCard.ts'
 import type { makeLabels } from './labels/makeLabels.ts'
 import type { makeTemplate } from './template/makeTemplate.ts'
 import { threadPath } from './threadPath.ts'
+import type { makeDaySheet } from './work/makeDaySheet.ts'
 
 /** What the maker can be given to do. */
 export type MakerTask =
   | { readonly does: 'solve'; readonly job: Job }
   | { readonly does: 'card'; readonly given: Parameters<typeof makeCard> }
+  | { readonly does: 'cards'; readonly given: Parameters<typeof makeCards> }
+  | { readonly does: 'daySheet'; readonly given: Parameters<typeof makeDaySheet> }
   | { readonly does: 'template'; readonly given: Parameters<typeof makeTemplate> }
   | { readonly does: 'labels'; readonly given: Parameters<typeof makeLabels> }
 
@@ -19,6 +22,10 @@ export interface Maker {
   solveJob(job: Job): Promise<Result<Report>>
   /** @param signal ends the work itself, not just the waiting */
   makeCard(given: Parameters<typeof makeCard>, signal: AbortSignal): Promise<Result<MadeFile>>
+  /** @param signal as above */
+  makeCards(given: Parameters<typeof makeCards>, signal: AbortSignal): Promise<Result<MadeCards>>
+  /** @param signal as above */
+  makeDaySheet(given: Parameters<typeof makeDaySheet>, signal: AbortSignal): Promise<Result<MadeFile>>
   /** @param signal as above */
   makeTemplate(given: Parameters<typeof makeTemplate>, signal: AbortSignal): Promise<Result<MadeFile>>
   /** @param signal as above */
@@ -77,6 +84,8 @@ export const createMaker = (): Maker => {
   return {
     solveJob: (job) => inTurn({ does: 'solve', job }) as Promise<Result<Report>>,
     makeCard: (given, signal) => inTurn({ does: 'card', given }, signal) as Promise<Result<MadeFile>>,
+    makeCards: (given, signal) => inTurn({ does: 'cards', given }, signal) as Promise<Result<MadeCards>>,
+    makeDaySheet: (given, signal) => inTurn({ does: 'daySheet', given }, signal) as Promise<Result<MadeFile>>,
     makeTemplate: (given, signal) => inTurn({ does: 'template', given }, signal) as Promise<Result<MadeFile>>,
     makeLabels: (given, signal) => inTurn({ does: 'labels', given }, signal) as Promise<Result<MadeFile>>,
     close: async () => void (await hand?.end()),

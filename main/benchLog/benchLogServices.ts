@@ -2,7 +2,7 @@ import type { Job } from '../../geometry/job.ts'
 import type { Report } from '../../geometry/report.ts'
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import type { BenchLogDraft, GroundBy } from '../contract/entities.ts'
-import type { Made } from '../database/change.ts'
+import { asOne, type Made } from '../database/change.ts'
 import type { Desk } from '../database/desk.ts'
 import { needRecord } from '../database/recordStore.ts'
 import type { Database } from '../database/schema.ts'
@@ -10,6 +10,7 @@ import { jobInHand } from '../job/jobServices.ts'
 import { addRecord, editRecord, removeRecord } from '../rack/recordServices.ts'
 import { toolStore } from '../rack/tool.ts'
 import type { Services } from '../services.ts'
+import { tickGround } from '../work/enqueue.ts'
 import { benchLogOf, benchLogStore, type KeptBenchLog, linesOfTool } from './benchLog.ts'
 import { groundBy, groundByNothing } from './groundBy.ts'
 
@@ -30,16 +31,16 @@ const keptOf = async (desk: Desk, { jobId, toolId }: BenchLogDraft, solve: Solve
   return ok({ job: document, report, engineVersion, ...groundBy(found.value, report) })
 }
 
-const addLine = async (
-  db: Database,
-  desk: Desk,
-  draft: BenchLogDraft,
-  kept: Kept,
-): Promise<Result<Made<KeptBenchLog>>> => {
-  const tool = await needRecord(db, toolStore, draft.toolId, 'toolId')
-  if (!tool.ok) return tool
-  return addRecord(db, desk, benchLogStore, { ...draft, ...kept, at: desk.now().toISOString() })
-}
+/** Writes a line, and ticks the iron off the day's queue where it was ground; one change. */
+const addLine = (db: Database, desk: Desk, draft: BenchLogDraft, kept: Kept): Promise<Result<Made<KeptBenchLog>>> =>
+  asOne(db, async () => {
+    const tool = await needRecord(db, toolStore, draft.toolId, 'toolId')
+    if (!tool.ok) return tool
+    const added = await addRecord(db, desk, benchLogStore, { ...draft, ...kept, at: desk.now().toISOString() })
+    if (!added.ok) return added
+    const ticked = await tickGround(db, desk, draft)
+    return ticked.ok ? ok(added.value.value) : ticked
+  })
 
 /** The calls of the bench log. @param solve finds the report that is kept with a line */
 export const benchLogServices = (
@@ -53,6 +54,7 @@ export const benchLogServices = (
     const made = await desk.access.write((db) => addLine(db, desk, draft, kept.value))
     if (!made.ok) return made
     context.changed('benchLog', [made.value.value.id])
+    if (draft.stage === 'asGround') context.changed('queueEntry', [])
     return ok({ value: benchLogOf(made.value.value), changeId: made.value.changeId })
   },
   'benchLog.edit': async ({ id, version, counts }, context) => {

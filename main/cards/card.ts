@@ -6,8 +6,9 @@ import { figure } from '../contract/figures.ts'
 import { createTexts } from '../contract/texts.ts'
 import { type CardTool, factsOf, inWords } from './facts.ts'
 import { layOutCard } from './layOut.ts'
+import { PAGE } from './sheet.ts'
 import { loadTypefaces } from './typefaces.ts'
-import { writePdf } from './writePdf.ts'
+import { writePages, writePdf } from './writePdf.ts'
 
 export type { CardTool } from './facts.ts'
 
@@ -37,4 +38,19 @@ export const cardOfJob = async (
   const typefaces = loadTypefaces()
   const title = facts.t('title', { code: tool.code }).trim()
   return writePdf(layOutCard(facts, typefaces), typefaces, { title, program: PROGRAM, at })
+}
+
+/** As `cardOfJob`, one card a page. @param title of the whole file */
+export const cardsOfJobs = async (
+  cards: readonly { readonly job: Job; readonly report: Report; readonly tool: CardTool }[],
+  title: string,
+  at: Date,
+  lengthUnit: Settings['lengthUnit'],
+): Promise<Uint8Array> => {
+  const typefaces = loadTypefaces()
+  const pages = cards.map(({ job, report, tool }) => ({
+    ...PAGE,
+    items: layOutCard(factsOf(job, report, tool, at, lengthUnit), typefaces),
+  }))
+  return writePages(pages, typefaces, { title, program: PROGRAM, at })
 }

@@ -1,16 +1,19 @@
+import type { Job } from '../../geometry/job.ts'
 import { parseJob } from '../../geometry/parseJob.ts'
-import { ok, type Result } from '../../geometry/result.ts'
+import type { Report } from '../../geometry/report.ts'
+import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import { solveJob } from '../../geometry/solveJob.ts'
 import type { Fixture, JobRecord, Settings, Station, Tool } from '../contract/entities.ts'
 import { createTexts } from '../contract/texts.ts'
-import { type CardTool, cardOfJob } from './card.ts'
+import { type CardTool, cardOfJob, cardsOfJobs } from './card.ts'
 
 /** What the rack holds of a job in hand: all that a page is drawn from. */
 export interface CardInput {
   readonly tool: Tool
   readonly station: Station
   readonly fixture: Fixture
-  readonly job: JobRecord
+  /** Without a code where it was never kept. */
+  readonly job: Pick<JobRecord, 'code' | 'document'>
   /** Who has the tool; empty: nobody. */
   readonly holder: string
 }
@@ -34,6 +37,13 @@ const cardTool = ({ tool, station, job, holder }: CardInput): CardTool => ({
   measuredAt: station.measuredAt,
 })
 
+const solved = (input: CardInput): Result<{ readonly job: Job; readonly report: Report }> => {
+  const job = parseJob(input.job.document)
+  if (!job.ok) return job
+  const report = solveJob(job.value)
+  return report.ok ? ok({ job: job.value, report: report.value }) : report
+}
+
 /**
  * Solves a job of the rack and makes its card.
  *
@@ -44,11 +54,38 @@ export const makeCard = async (
   at: Date,
   lengthUnit: Settings['lengthUnit'] = 'mm',
 ): Promise<Result<MadeFile>> => {
-  const job = parseJob(input.job.document)
-  if (!job.ok) return job
-  const report = solveJob(job.value)
-  if (!report.ok) return report
-  const bytes = await cardOfJob(job.value, report.value, cardTool(input), at, lengthUnit)
+  const found = solved(input)
+  if (!found.ok) return found
+  const { job, report } = found.value
+  const bytes = await cardOfJob(job, report, cardTool(input), at, lengthUnit)
   const fileName = `${createTexts().t('card:fileName', { code: plainName(input.tool.code) })}.pdf`
   return ok({ bytes, fileName })
+}
+
+/** Cards of a day's work, one a page. */
+export interface MadeCards extends MadeFile {
+  /** Codes of the tools whose job cannot be ground as it stands, and who have no card. */
+  readonly without: readonly string[]
+}
+
+/**
+ * As `makeCard`, for the irons of a day in their order, in one file.
+ *
+ * @param onDay `YYYY-MM-DD`, for the file's name
+ * @returns the first problem where no job of all can be ground
+ */
+export const makeCards = async (
+  inputs: readonly CardInput[],
+  onDay: string,
+  at: Date,
+  lengthUnit: Settings['lengthUnit'] = 'mm',
+): Promise<Result<MadeCards>> => {
+  const each = inputs.map((input) => ({ input, found: solved(input) }))
+  const cards = each.flatMap(({ input, found }) => (found.ok ? [{ ...found.value, tool: cardTool(input) }] : []))
+  const refused = each.flatMap(({ found }) => (found.ok ? [] : [found]))
+  if (cards.length === 0) return refused[0] ?? failed(problem('dayEmpty'))
+  const t = createTexts().getFixedT('en', 'card')
+  const bytes = await cardsOfJobs(cards, t('dayCards', { day: onDay }), at, lengthUnit)
+  const without = each.flatMap(({ input, found }) => (found.ok ? [] : [input.tool.code]))
+  return ok({ bytes, fileName: `${t('dayCardsFile', { day: onDay })}.pdf`, without })
 }

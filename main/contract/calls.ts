@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { copyContentsSchema, copyNameSchema, copySchema } from './copies.ts'
+import { dayQueueSchema, enqueueSchema } from './day.ts'
 import {
   benchLogDraftSchema,
   benchLogSchema,
@@ -41,7 +42,7 @@ import {
   purgeSchema,
   tracesSchema,
 } from './people.ts'
-import { dressingDraftSchema, dressingSchema, happeningDraftSchema, happeningSchema } from './work.ts'
+import { dressingDraftSchema, dressingSchema, happeningDraftSchema, happeningSchema, queueEntrySchema } from './work.ts'
 
 /**
  * Every call a client can make, on any host. A query changes nothing; a command changes data, is one transaction and one
@@ -68,6 +69,8 @@ const nothing = z.strictObject({})
 const byId = z.strictObject({ id: z.uuid() })
 /** Compare and set: a command names the version it saw, and a newer one in the meantime is a conflict, never lost. */
 const seen = { id: z.uuid(), version: z.int().min(1) }
+
+const onDay = enqueueSchema.pick({ onDay: true })
 
 /** A file that was made: its bytes are fetched by blob id. */
 const madeFile = z.strictObject({ blobId: z.uuid(), fileName: z.string() })
@@ -148,6 +151,22 @@ export const calls = {
   'photo.edit': entry('command', z.strictObject({ ...seen, caption: photoSchema.shape.caption }), changed(photoSchema)),
   'photo.remove': entry('command', z.strictObject(seen), changed(z.null())),
   ...recordCalls('dressing', dressingDraftSchema, dressingSchema, z.strictObject({ stationId: z.uuid() })),
+
+  /** A day's irons in the order to grind them. */
+  'queueEntry.list': entry('query', onDay, dayQueueSchema),
+  /** Puts tools on a day's queue, each once. @returns the entries that were not there */
+  'queueEntry.add': entry('command', enqueueSchema, changed(z.array(queueEntrySchema))),
+  /** Brings over what was not done on the days before. */
+  'queueEntry.carry': entry('command', onDay, changed(z.array(queueEntrySchema))),
+  'queueEntry.tick': entry(
+    'command',
+    z.strictObject({ ...seen, done: z.enum(['yes', 'no']) }),
+    changed(queueEntrySchema),
+  ),
+  'queueEntry.remove': entry('command', z.strictObject(seen), changed(z.null())),
+  /** A day on paper: its order on one sheet, and a job card each, with the codes of those that can have none. */
+  'queueEntry.sheet': entry('task', onDay, madeFile),
+  'queueEntry.cards': entry('task', onDay, madeFile.extend({ without: z.array(z.string()) })),
 
   /** What the measured grinds say of a fixture, and of a station's wheel. */
   'fixture.learnt': entry('query', byId, learntSchema),

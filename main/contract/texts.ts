@@ -5,6 +5,7 @@ import cautions from '../../assets/texts/en/cautions.json' with { type: 'json' }
 import common from '../../assets/texts/en/common.json' with { type: 'json' }
 import compare from '../../assets/texts/en/compare.json' with { type: 'json' }
 import copies from '../../assets/texts/en/copies.json' with { type: 'json' }
+import day from '../../assets/texts/en/day.json' with { type: 'json' }
 import dressing from '../../assets/texts/en/dressing.json' with { type: 'json' }
 import faults from '../../assets/texts/en/faults.json' with { type: 'json' }
 import formulas from '../../assets/texts/en/formulas.json' with { type: 'json' }
@@ -47,6 +48,7 @@ const catalogue = {
   common,
   copies,
   compare,
+  day,
   dressing,
   faults,
   formulas,

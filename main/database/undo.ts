@@ -120,7 +120,8 @@ export const undoChange = async (
   if (line.schemaVersion !== schemaVersion) return failed(problem('historyOnly', 'id'))
   const back = await asOne(db, async () => takeBackAll(db, desk, stores, await groupOf(db, line)))
   if (!back.ok) return back
-  const [first] = back.value.value as readonly [Line, ...Line[]]
+  // As in the list of changes, the one that was made first speaks for all.
+  const first = back.value.value.at(-1) as Line
   return ok({ change: changeOfRow(first, back.value.value.length), touched: back.value.value })
 }
 

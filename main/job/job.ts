@@ -44,6 +44,14 @@ export const findJobOfTool = async (db: Database, toolId: string): Promise<KeptJ
   return row === undefined ? null : jobOfRow(row as unknown as Row)
 }
 
+/** @returns the jobs in hand of some tools, by the tool's id */
+export const jobsOfTools = async (db: Database, toolIds: readonly string[]): Promise<ReadonlyMap<string, KeptJob>> => {
+  if (toolIds.length === 0) return new Map()
+  const standing = db.selectFrom('job').selectAll().where('deletedAt', 'is', null)
+  const rows = await standing.where('toolId', 'in', toolIds).execute()
+  return new Map(rows.map((row) => [row.toolId, jobOfRow(row as unknown as Row)]))
+}
+
 /** @returns ids of stations and fixtures, those used last first */
 export const lastUsed = (db: Database): Promise<readonly { stationId: string; fixtureId: string }[]> =>
   db

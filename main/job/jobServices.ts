@@ -31,6 +31,17 @@ export const jobInHand = async (db: Database, id: string, path = 'id'): Promise<
   return job.ok ? today(db, job.value) : job
 }
 
+/** @returns what a tool would be ground by today, by its job in hand or a first one that nobody has kept yet; nothing is written */
+export const jobToday = async (
+  db: Database,
+  toolId: string,
+): Promise<Result<JobParts & { readonly job: Pick<KeptJob, 'code' | 'document'> }>> => {
+  const there = await findJobOfTool(db, toolId)
+  if (there !== null) return today(db, there)
+  const parts = await partsOf(db, toolId, {})
+  return parts.ok ? ok({ ...parts.value, job: { code: '', document: newDocument(parts.value) } }) : parts
+}
+
 /** The program's own doing, so it is not among the things a user can take back. */
 const makeJob = async (db: Database, desk: Desk, toolId: string): Promise<Result<Made<KeptJob>>> => {
   const parts = await partsOf(db, toolId, {})

@@ -7,7 +7,6 @@ import type { Database } from '../database/schema.ts'
 import { learntOf } from '../learning/learnt.ts'
 import { fixtureStore, stationStore } from '../rack/stores.ts'
 import { toolStore } from '../rack/tool.ts'
-
 import { lastUsed } from './job.ts'
 
 /** A station and a fixture by id; left out: chosen. */
@@ -32,20 +31,39 @@ const suited = (fixtures: readonly Fixture[], tool: Tool, wanted: string | undef
   return some.length > 0 ? some : fixtures
 }
 
-const chooseStation = async (db: Database, wanted: Wanted, usedLast: readonly string[]): Promise<Result<Station>> => {
-  const station = choose(await listRecords(db, stationStore), wanted.stationId, usedLast)
-  return station === undefined ? failed(problem('noStation', 'stationId')) : ok(station)
+/** What the workshop grinds with, read once for many tools. */
+export interface Serving {
+  readonly stations: readonly Station[]
+  readonly fixtures: readonly Fixture[]
+  /** Ids in jobs, used last first. */
+  readonly used: Awaited<ReturnType<typeof lastUsed>>
 }
 
-const chooseFixture = async (
-  db: Database,
+/** @returns all stations and fixtures, and which were used last */
+export const servingOf = async (db: Database): Promise<Serving> => ({
+  stations: await listRecords(db, stationStore),
+  fixtures: await listRecords(db, fixtureStore),
+  used: await lastUsed(db),
+})
+
+/** @returns the station and fixture that a tool is ground with, or the problem that there is none */
+export const chooseServing = (
+  { stations, fixtures, used }: Serving,
   tool: Tool,
   wanted: Wanted,
-  usedLast: readonly string[],
-): Promise<Result<Fixture>> => {
-  const fixtures = suited(await listRecords(db, fixtureStore), tool, wanted.fixtureId)
-  const fixture = choose(fixtures, wanted.fixtureId, usedLast)
-  return fixture === undefined ? failed(problem('noFixture', 'fixtureId')) : ok(fixture)
+): Result<Pick<JobParts, 'station' | 'fixture'>> => {
+  const station = choose(
+    stations,
+    wanted.stationId,
+    used.map(({ stationId }) => stationId),
+  )
+  if (station === undefined) return failed(problem('noStation', 'stationId'))
+  const fixture = choose(
+    suited(fixtures, tool, wanted.fixtureId),
+    wanted.fixtureId,
+    used.map(({ fixtureId }) => fixtureId),
+  )
+  return fixture === undefined ? failed(problem('noFixture', 'fixtureId')) : ok({ station, fixture })
 }
 
 /** What a fixture has learnt, once enough grinds stand behind it and it is let to learn; a figure beyond all is left out. */
@@ -64,21 +82,9 @@ const calibrationFor = async (db: Database, fixture: Fixture): Promise<Result<Jo
 export const partsOf = async (db: Database, toolId: string, wanted: Wanted): Promise<Result<JobParts>> => {
   const tool = await needRecord(db, toolStore, toolId, 'toolId')
   if (!tool.ok) return tool
-  const used = await lastUsed(db)
-  const station = await chooseStation(
-    db,
-    wanted,
-    used.map(({ stationId }) => stationId),
-  )
-  if (!station.ok) return station
-  const fixture = await chooseFixture(
-    db,
-    tool.value,
-    wanted,
-    used.map(({ fixtureId }) => fixtureId),
-  )
-  if (!fixture.ok) return fixture
-  const calibration = await calibrationFor(db, fixture.value)
+  const chosen = chooseServing(await servingOf(db), tool.value, wanted)
+  if (!chosen.ok) return chosen
+  const calibration = await calibrationFor(db, chosen.value.fixture)
   if (!calibration.ok) return calibration
-  return ok({ tool: tool.value, station: station.value, fixture: fixture.value, calibration: calibration.value })
+  return ok({ tool: tool.value, ...chosen.value, calibration: calibration.value })
 }

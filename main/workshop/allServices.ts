@@ -1,7 +1,7 @@
 import { ok } from '../../geometry/result.ts'
 import { benchLogStore } from '../benchLog/benchLog.ts'
 import { benchLogServices, type SolveJob } from '../benchLog/benchLogServices.ts'
-import type { makeCard } from '../cards/makeCard.ts'
+import type { MadeCards, makeCard, makeCards } from '../cards/makeCard.ts'
 import { listOf } from '../database/recordStore.ts'
 import type { Stores } from '../database/undo.ts'
 import { inOutServices } from '../inOut/inOutServices.ts'
@@ -40,7 +40,10 @@ import { toolStore } from '../rack/tool.ts'
 import type { Services } from '../services.ts'
 import { settingsServices, settingsStore } from '../settings/settings.ts'
 import type { makeTemplate } from '../template/makeTemplate.ts'
+import { dayPaperServices } from '../work/dayPaperServices.ts'
 import { loanServices } from '../work/loanServices.ts'
+import type { makeDaySheet } from '../work/makeDaySheet.ts'
+import { queueServices } from '../work/queueServices.ts'
 import type { Blobs } from './blobs.ts'
 import { copyServices } from './copyServices.ts'
 import type { Draw } from './paperMaker.ts'
@@ -76,6 +79,8 @@ export interface Makers {
   readonly blobs: Blobs
   readonly solveJob: SolveJob
   readonly makeCard: Draw<Parameters<typeof makeCard>>
+  readonly makeCards: Draw<Parameters<typeof makeCards>, MadeCards>
+  readonly makeDaySheet: Draw<Parameters<typeof makeDaySheet>>
   readonly makeTemplate: Draw<Parameters<typeof makeTemplate>>
   readonly makeLabels: Draw<Parameters<typeof makeLabels>>
 }
@@ -83,7 +88,7 @@ export interface Makers {
 /** Every call's work, on one workshop. */
 export const createServices = (
   workshop: Workshop,
-  { blobs, solveJob, makeCard, makeTemplate, makeLabels }: Makers,
+  { blobs, solveJob, makeCard, makeCards, makeDaySheet, makeTemplate, makeLabels }: Makers,
 ): Services => {
   const { desk } = workshop
   const now = () => desk.now().toISOString()
@@ -98,6 +103,7 @@ export const createServices = (
     ...named('fixture', recordServices(desk, fixtureStore)),
     ...named('place', placeServices(desk)),
     ...loanServices(desk),
+    ...queueServices(desk),
     ...personServices(workshop),
     ...named('purpose', purposeServices(desk)),
     ...named('ownField', ownFieldServices(desk)),
@@ -116,6 +122,7 @@ export const createServices = (
     ...inOutServices(workshop, blobs),
     ...photoServices(desk, blobs),
     ...paperServices(desk, blobs, makeCard, makeTemplate),
+    ...dayPaperServices(desk, blobs, makeCards, makeDaySheet),
     ...labelServices(desk, blobs, makeLabels),
   }
 }

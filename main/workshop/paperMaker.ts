@@ -6,7 +6,7 @@ import type { CallContext } from '../services.ts'
 import type { Blobs } from './blobs.ts'
 
 /** Draws a page elsewhere. @param signal ends the work itself */
-export type Draw<Given> = (given: Given, signal: AbortSignal) => Promise<Result<MadeFile>>
+export type Draw<Given, Made extends MadeFile = MadeFile> = (given: Given, signal: AbortSignal) => Promise<Result<Made>>
 
 const cancelled = failed(problem('cancelled'))
 

@@ -4,6 +4,7 @@ import type { Screen } from './route.ts'
 
 /** How each part that the first picture does not wait for is read. */
 const reads = {
+  day: async () => (await import('../day/DayPart.tsx')).DayPart,
   faults: async () => (await import('../faults/FaultsPart.tsx')).FaultsPart,
   grind: async () => (await import('../grind/GrindScreen.tsx')).GrindScreen,
   honing: async () => (await import('../honing/HoningPart.tsx')).HoningPart,
@@ -27,7 +28,7 @@ export const readParts = (): void => {
  * `common:part.<screen>.<part>`. Only the rack is there from the first; the others are read when they are needed.
  */
 export const parts: Readonly<Record<Screen, Readonly<Record<string, React.ComponentType>>>> = {
-  rack: { rack: RackScreen },
+  rack: { tools: RackScreen, day: later('day') },
   plan: { aim: later('aim'), wood: later('wood') },
   setUp: { triangle: later('triangle'), square: later('square') },
   grind: { grind: later('grind') },

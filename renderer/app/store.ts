@@ -46,6 +46,8 @@ export interface App {
   readonly photoChanges: number
   /** Counts changes of the logs of wheels. */
   readonly dressingChanges: number
+  /** Counts changes of the day's work: queue, stocktake, loans. */
+  readonly dayChanges: number
   readonly stations: readonly Station[]
   readonly fixtures: readonly Fixture[]
   readonly places: readonly Place[]
@@ -89,6 +91,7 @@ export const useApp = create<App>()(() => ({
   rackChanges: 0,
   photoChanges: 0,
   dressingChanges: 0,
+  dayChanges: 0,
   stations: [],
   fixtures: [],
   places: [],

@@ -55,6 +55,8 @@ const renewPhotos = (): void => useApp.setState(({ photoChanges }) => ({ photoCh
 
 const renewDressings = (): void => useApp.setState(({ dressingChanges }) => ({ dressingChanges: dressingChanges + 1 }))
 
+const renewDay = (): void => useApp.setState(({ dayChanges }) => ({ dayChanges: dayChanges + 1 }))
+
 const renewLog = (): void => useApp.setState(({ logChanges }) => ({ logChanges: logChanges + 1 }))
 
 /** Reads everything the window shows, anew. */
@@ -123,8 +125,13 @@ const loaders: Partial<Record<Noun, () => Promise<void>>> = {
     await loadStations()
   },
   loan: loadTools,
+  queueEntry: async () => renewDay(),
+  stocktake: async () => renewDay(),
   happening: loadTools,
-  sighting: loadTools,
+  sighting: async () => {
+    renewDay()
+    await loadTools()
+  },
   station: loadStations,
   fixture: withJob('fixture'),
   settings: loadSettings,
@@ -147,7 +154,7 @@ type Command = Noun
 type Changed = { readonly value: unknown; readonly changeId: number }
 
 /** Makes a change, says it with its undo, and reads the list again. */
-const change = async <N extends CallName>(
+export const change = async <N extends CallName>(
   name: N,
   input: CallInput<N>,
   label: string,

@@ -8,6 +8,7 @@ import { call } from '../app/transport.ts'
 import { findTyped } from '../rack/finding.ts'
 import { placePath } from '../rack/placePath.ts'
 import { openServing } from '../rack/serving/servingSheet.ts'
+import { findCode } from './findCode.ts'
 
 const openTool = async ({ id }: FoundByCode): Promise<boolean> => {
   const found = await call('tool.one', { id })
@@ -47,11 +48,9 @@ const openers: Readonly<Record<LabelNoun, (found: FoundByCode) => boolean | Prom
  * @returns or why nothing could be opened
  */
 export const openCode = async (text: string): Promise<Result<null>> => {
-  const answer = await call('code.find', { code: text })
+  const answer = await findCode(text)
   if (!answer.ok) return answer
   const found = answer.value
-  if (found === null) return failed(problem('codeUnknown', '', { code: text.trim() }))
-  if (found.removed) return failed(problem('codeRemoved', '', { code: found.code, name: found.name }))
   if (!(await openers[found.noun](found))) return failed(problem('noLongerThere'))
   say(`scan:opened.${found.noun}`, { code: found.code, name: found.name })
   return ok(null)

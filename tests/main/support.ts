@@ -109,6 +109,8 @@ const makers = (changes: Partial<Makers>): Makers => ({
   blobs: createBlobs(),
   solveJob: () => ok(markedReport),
   makeCard: async () => failed(problem('noCardHere')),
+  makeCards: async () => failed(problem('noCardHere')),
+  makeDaySheet: async () => failed(problem('noSheetHere')),
   makeTemplate: async () => failed(problem('noTemplateHere')),
   makeLabels: async () => failed(problem('noLabelsHere')),
   ...changes,

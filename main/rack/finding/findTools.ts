@@ -55,11 +55,16 @@ const countOf = async (db: Database, asked: Asked, now: string): Promise<number>
   return rows[0]?.count ?? 0
 }
 
+/** @returns those of some tools that stand, as the list shows them, in no order. @param now UTC ISO text */
+export const toolsOfIds = async (db: Database, ids: readonly string[], now: string): Promise<readonly ToolLine[]> => {
+  const rows = ids.length === 0 ? [] : await linesOf(db, now).where('tool.id', 'in', ids).execute()
+  return rows.map(lineOf)
+}
+
 /** @returns the tools asked for, in their order, and how many there are in all. @param now UTC ISO text */
 export const findTools = async (db: Database, asked: Asked, now: string): Promise<Found> => {
   const ids = await idsOnPage(db, asked, now)
-  const rows = ids.length === 0 ? [] : await linesOf(db, now).where('tool.id', 'in', ids).execute()
-  const lines = new Map(rows.map((row) => [row.id, lineOf(row)]))
+  const lines = new Map((await toolsOfIds(db, ids, now)).map((line) => [line.id, line]))
   // A page that is not full ends what was found.
   const isWhole = ids.length > 0 && ids.length < asked.limit
   const total = isWhole ? asked.offset + ids.length : await countOf(db, asked, now)

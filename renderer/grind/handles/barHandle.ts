@@ -1,6 +1,6 @@
 import { quantities } from '../../../geometry/quantities.ts'
+import { measureOf } from '../../../main/contract/barMeasure.ts'
 import { AXIS_MM } from '../../scene/placement.ts'
-import { measureOf } from '../../setUp/barMeasure.ts'
 import { gripAlong } from './axis.ts'
 import { bevelInWords, withBar } from './held.ts'
 import { type HandleFacts, type HandleKind, rangeWithin } from './kind.ts'

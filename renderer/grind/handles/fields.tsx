@@ -1,9 +1,9 @@
 import type { Job } from '../../../geometry/job.ts'
 import { quantities } from '../../../geometry/quantities.ts'
 import type { SetUp } from '../../../geometry/setUp.ts'
+import { measureOf } from '../../../main/contract/barMeasure.ts'
 import { JobField } from '../../app/JobField.tsx'
 import { useApp } from '../../app/store.ts'
-import { measureOf } from '../../setUp/barMeasure.ts'
 import { useTexts } from '../../ui/texts.tsx'
 import { withBar, withProjection } from './held.ts'
 

@@ -2,7 +2,7 @@ import type { TFunction } from 'i18next'
 import type { Job } from '../../../geometry/job.ts'
 import { setUpOf, setUpReport } from '../../../geometry/setUp.ts'
 import { degFromRad } from '../../../geometry/units.ts'
-import { type BarMeasure, barDistanceOf } from '../../setUp/barMeasure.ts'
+import { type BarMeasure, barDistanceOf } from '../../../main/contract/barMeasure.ts'
 import { withFound } from '../../setUp/found.ts'
 import type { Figures } from '../../ui/useFigure.ts'
 

@@ -2,6 +2,7 @@ import { useState } from 'react'
 import type { Tool, ToolLine } from '../../../main/contract/entities.ts'
 import { happeningKinds } from '../../../main/contract/work.ts'
 import { sayProblem, useApp } from '../../app/store.ts'
+import { enqueueTool } from '../../app/storeDay.ts'
 import { giveBack, happened } from '../../app/storeRack.ts'
 import { useTexts } from '../../ui/texts.tsx'
 import { LendSheet } from '../sheets.tsx'
@@ -44,6 +45,9 @@ export const QuickKeys = ({ tool }: { readonly tool: Tool }) => {
             {t('rack:quick.back', { holder })}
           </button>
         )}
+        <button type="button" className="word" onClick={() => void enqueueTool(tool)}>
+          {t('rack:quick.queue')}
+        </button>
       </p>
       {line && <Said line={line} />}
       {lending && (

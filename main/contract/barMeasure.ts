@@ -1,4 +1,4 @@
-import type { Station } from '../../main/contract/entities.ts'
+import type { Station } from './entities.ts'
 
 /** What of a station it takes to measure its bar. */
 export type Mount = Pick<Station, 'wheelDiameterMm' | 'barDiameterMm' | 'barOffsetMm'>

@@ -1,0 +1,39 @@
+import { ok, type Result } from '../../geometry/result.ts'
+import { localDay } from '../../main/contract/days.ts'
+import type { Tool } from '../../main/contract/entities.ts'
+import type { QueueEntry } from '../../main/contract/work.ts'
+import { say, sayProblem } from './store.ts'
+import { change } from './storeRack.ts'
+
+/** What is done with a day's queue; every change is said with its undo. */
+
+/** @returns today by this machine's own calendar */
+export const today = (): string => localDay(new Date())
+
+/** Puts tools on a day's queue. @param label of the tool, or of them all */
+export const enqueue = async (
+  toolIds: readonly string[],
+  label: string,
+  onDay: string = today(),
+): Promise<Result<null>> => {
+  const made = await change('queueEntry.add', { toolIds: [...toolIds], onDay }, label)
+  if (made.ok && made.value.value.length === 0) say('day:there', { label })
+  return made.ok ? ok(null) : made
+}
+
+/** Puts the tool in hand on today's queue, and says why where it cannot be. */
+export const enqueueTool = async ({ id, name }: Tool): Promise<void> => {
+  const put = await enqueue([id], name)
+  if (!put.ok && put.problems[0]) sayProblem(put.problems[0])
+}
+
+/** Brings over what was left on days before. @param label of them all */
+export const carryOver = (onDay: string, label: string) => change('queueEntry.carry', { onDay }, label)
+
+/** Ticks an iron as done, or as not yet. */
+export const tickEntry = ({ id, version }: QueueEntry, done: boolean, label: string) =>
+  change('queueEntry.tick', { id, version, done: done ? 'yes' : 'no' }, label)
+
+/** Takes an iron off a day's queue. */
+export const dequeue = ({ id, version }: QueueEntry, label: string) =>
+  change('queueEntry.remove', { id, version }, label)
