@@ -230,11 +230,7 @@ export const calls = {
   ),
 
   /** Copies of the open data file, newest first, and where they are kept. */
-  'copy.list': entry(
-    'query',
-    nothing,
-    z.strictObject({ copies: z.array(copySchema), folder: z.string(), mostBytes: z.number() }),
-  ),
+  'copy.list': entry('query', nothing, z.strictObject({ copies: z.array(copySchema), folder: z.string() })),
   'copy.look': entry('query', copyNameSchema, copyContentsSchema),
   'copy.make': entry('command', nothing, z.null()),
   /** Puts a copy in the data file's place; the file as it was becomes a copy, so that there is a way back. */

@@ -2,7 +2,7 @@ import { ok, problem, type Result } from '../../geometry/result.ts'
 import type { CallInput, CallName, CallOutput } from '../../main/contract/calls.ts'
 import type { Noun, Settings, Station, Tool, ToolDraft } from '../../main/contract/entities.ts'
 import type { HostEvent } from '../../main/contract/events.ts'
-import type { Photo } from '../../main/contract/extras.ts'
+import type { Photo, ToolTemplate } from '../../main/contract/extras.ts'
 import type { Person } from '../../main/contract/people.ts'
 import type { SmallerPicture } from '../rack/photos/smaller.ts'
 import { hearProgress } from './progress.ts'
@@ -271,6 +271,14 @@ export const captionPhoto = ({ id, version }: Seen, caption: string) =>
 
 /** Takes a picture away. */
 export const removePhoto = ({ id, version, caption }: Photo) => change('photo.remove', { id, version }, caption)
+
+/** Keeps a tool as a pattern for others of its kind. */
+export const keepPattern = (name: string, draft: Partial<ToolDraft>) =>
+  change('toolTemplate.add', { name, draft: JSON.stringify(draft) }, name)
+
+/** Forgets a pattern; tools that began with it stay as they are. */
+export const forgetPattern = ({ id, version, name }: ToolTemplate) =>
+  change('toolTemplate.remove', { id, version }, name)
 
 /** Writes a line of the bench log. */
 export const addReading = (draft: CallInput<'benchLog.add'>, label: string) => change('benchLog.add', draft, label)

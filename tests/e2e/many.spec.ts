@@ -33,3 +33,38 @@ test('several tools are chosen by keys and by mouse, changed as one, and one und
   await app.keyboard.press('Escape')
   await expect(bar).toBeHidden()
 })
+
+test('an iron is duplicated and kept as a pattern that another begins with; the list shows the columns chosen', async ({
+  app,
+}) => {
+  const sheet = app.getByRole('dialog')
+  await app.getByRole('row', { name: /Scrub iron/ }).click()
+  await app.getByRole('button', { name: 'Duplicate' }).click()
+  await expect(sheet.getByLabel('Name')).toHaveValue('Scrub iron (another)')
+  await sheet.getByRole('button', { name: 'Put it on the rack' }).click()
+  await expect(app.getByRole('row', { name: /Scrub iron \(another\)/ })).toContainText('35.0 × 3.5')
+
+  await app.getByRole('button', { name: 'Edit', exact: true }).click()
+  await sheet.getByLabel(/Keep this iron as a pattern/).fill('Scrub')
+  await sheet.getByRole('button', { name: 'Keep as a pattern' }).click()
+  await expect(app.getByText('Scrub is kept as a pattern.')).toBeVisible()
+  await sheet.getByRole('button', { name: 'Close' }).click()
+  await app.getByRole('button', { name: 'Add a tool' }).click()
+  await sheet.getByLabel('Begin with').selectOption({ label: 'Scrub' })
+  await expect(sheet.getByLabel('width', { exact: true })).toHaveValue('35.0')
+  await expect(sheet.getByLabel('Name')).toHaveValue('')
+  await expectAxeClean(app)
+  await sheet.getByRole('button', { name: 'Forget this pattern' }).click()
+  await expect(sheet.getByLabel('Begin with')).toBeHidden()
+  await sheet.getByRole('button', { name: 'Close' }).click()
+
+  await app.getByText('Columns', { exact: true }).click()
+  await app.getByLabel('steel', { exact: true }).check()
+  await app.getByLabel('proj.', { exact: true }).uncheck()
+  await expect(app.getByRole('columnheader', { name: 'steel' })).toBeVisible()
+  await expect(app.getByRole('columnheader', { name: 'proj.' })).toBeHidden()
+  await expectAxeClean(app)
+  await app.reload()
+  await app.getByRole('button', { name: 'steel' }).click()
+  await expect(app.getByRole('columnheader', { name: 'steel' })).toHaveAttribute('aria-sort', 'ascending')
+})
