@@ -120,9 +120,9 @@ export const calls = {
   'tool.remove': entry('command', z.strictObject(seen), changed(z.null())),
 
   /** Many tools at once: what a change would do, and the change or removal itself, with how many it touched. */
-  'tool.lookMany': entry('query', z.strictObject({ which: whichSchema, set: setSchema }), outlookSchema),
-  'tool.editMany': entry('command', z.strictObject({ which: whichSchema, set: setSchema }), changed(z.int())),
-  'tool.removeMany': entry('command', z.strictObject({ which: whichSchema }), changed(z.int())),
+  'tools.look': entry('query', z.strictObject({ which: whichSchema, set: setSchema }), outlookSchema),
+  'tools.edit': entry('command', z.strictObject({ which: whichSchema, set: setSchema }), changed(z.int())),
+  'tools.remove': entry('command', z.strictObject({ which: whichSchema }), changed(z.int())),
 
   ...recordCalls('station', stationDraftSchema, stationSchema),
   ...recordCalls('fixture', fixtureDraftSchema, fixtureSchema),

@@ -219,7 +219,7 @@ export const purgePerson = async ({ id, version, code }: Person, inNotes: boolea
 }
 
 /** Makes a change of many tools, says it with its undo, and reads the list again. @param key says how many, as `count` */
-const changeMany = async <N extends 'tool.editMany' | 'tool.removeMany' | 'loan.lend'>(
+const changeMany = async <N extends 'tools.edit' | 'tools.remove' | 'loan.lend'>(
   name: N,
   input: CallInput<N>,
   key: string,
@@ -233,12 +233,12 @@ const changeMany = async <N extends 'tool.editMany' | 'tool.removeMany' | 'loan.
 }
 
 /** Sets the same of many tools. */
-export const editMany = (which: CallInput<'tool.editMany'>['which'], set: CallInput<'tool.editMany'>['set']) =>
-  changeMany('tool.editMany', { which, set }, 'many:changed', (count) => count)
+export const editMany = (which: CallInput<'tools.edit'>['which'], set: CallInput<'tools.edit'>['set']) =>
+  changeMany('tools.edit', { which, set }, 'many:changed', (count) => count)
 
 /** Puts many tools in the scrap box. */
-export const removeMany = (which: CallInput<'tool.editMany'>['which']) =>
-  changeMany('tool.removeMany', { which }, 'many:removed', (count) => count)
+export const removeMany = (which: CallInput<'tools.edit'>['which']) =>
+  changeMany('tools.remove', { which }, 'many:removed', (count) => count)
 
 /** Lends tools to somebody by name. @param dueBack the day they are wanted back; null: any */
 export const lend = (toolIds: readonly string[], person: string, dueBack: string | null) =>

@@ -25,9 +25,9 @@ const rack = async () => (await toolsOf(bench)).map(({ name, steel, dueDays, not
 it('only what is set is changed, only where it differs, in one line of history that one undo takes back', async () => {
   const before = await rack()
   const asked = { which: { ids }, set: { steel: 'new', noteAdded: 'oiled' } }
-  expect(await bench.done('tool.lookMany', asked)).toEqual({ tools: 3, changed: 3 })
-  expect(await bench.done('tool.lookMany', { ...asked, set: { steel: 'new' } })).toEqual({ tools: 3, changed: 2 })
-  expect((await bench.done('tool.editMany', asked)).value).toBe(3)
+  expect(await bench.done('tools.look', asked)).toEqual({ tools: 3, changed: 3 })
+  expect(await bench.done('tools.look', { ...asked, set: { steel: 'new' } })).toEqual({ tools: 3, changed: 2 })
+  expect((await bench.done('tools.edit', asked)).value).toBe(3)
   expect(await rack()).toEqual([
     ['jack one', 'new', 30, 'kept dry\noiled'],
     ['jack two', 'new', 30, 'kept dry\noiled'],
@@ -39,11 +39,11 @@ it('only what is set is changed, only where it differs, in one line of history t
 })
 
 it('all that is found is changed, and removed, whatever a window has seen of it', async () => {
-  await bench.done('tool.editMany', { which: FOUND, set: { dueDays: null } })
+  await bench.done('tools.edit', { which: FOUND, set: { dueDays: null } })
   expect((await rack()).map(([, , days]) => days)).toEqual([null, null, 30])
-  await bench.done('tool.editMany', { which: { ...FOUND, except: ids.slice(0, 1) }, set: { dueDays: 7 } })
+  await bench.done('tools.edit', { which: { ...FOUND, except: ids.slice(0, 1) }, set: { dueDays: 7 } })
   expect((await rack()).map(([, , days]) => days)).toEqual([null, 7, 30])
-  expect((await bench.done('tool.removeMany', { which: FOUND })).value).toBe(2)
+  expect((await bench.done('tools.remove', { which: FOUND })).value).toBe(2)
   expect((await rack()).map(([name]) => name)).toEqual(['block'])
   await bench.done('change.undo', {})
   expect(await rack()).toHaveLength(3)
@@ -53,12 +53,12 @@ it('is all or nothing: a tool that is gone, a place that is gone, a note that is
   const before = await rack()
   const which = { ids }
   const gone = { ids: [...ids, '00000000-0000-4000-8000-00000000dead'] }
-  expect(codesOf(await bench.call('tool.editMany', { which: gone, set: { steel: 'x' } }))).toEqual(['someGone'])
+  expect(codesOf(await bench.call('tools.edit', { which: gone, set: { steel: 'x' } }))).toEqual(['someGone'])
   const placeId = '00000000-0000-4000-8000-00000000dead'
-  expect(codesOf(await bench.call('tool.editMany', { which, set: { placeId } }))).toEqual(['noLongerThere'])
+  expect(codesOf(await bench.call('tools.edit', { which, set: { placeId } }))).toEqual(['noLongerThere'])
   const noteAdded = 'n'.repeat(3995)
-  expect(codesOf(await bench.call('tool.editMany', { which, set: { noteAdded } }))).toEqual(['noteFull'])
-  expect((await bench.raw('tool.editMany', { which, set: { reliefMm: -1 } })).ok).toBe(false)
-  expect((await bench.raw('tool.editMany', { which, set: { name: 'all alike' } })).ok).toBe(false)
+  expect(codesOf(await bench.call('tools.edit', { which, set: { noteAdded } }))).toEqual(['noteFull'])
+  expect((await bench.raw('tools.edit', { which, set: { reliefMm: -1 } })).ok).toBe(false)
+  expect((await bench.raw('tools.edit', { which, set: { name: 'all alike' } })).ok).toBe(false)
   expect(await rack()).toEqual(before)
 })

@@ -52,7 +52,7 @@ const removeAll = (db: Database, desk: Desk, which: Which): Promise<Result<numbe
   each(db, desk, which, (tool) => removeRecord(db, desk, toolStore, tool))
 
 /** The calls that change many tools as one: one line of history, one undo. */
-export const manyServices = (desk: Desk): Pick<Services, 'tool.lookMany' | 'tool.editMany' | 'tool.removeMany'> => {
+export const manyServices = (desk: Desk): Pick<Services, 'tools.look' | 'tools.edit' | 'tools.remove'> => {
   const asOneChange = async (
     context: CallContext,
     work: (db: Database) => Promise<Result<number>>,
@@ -62,14 +62,14 @@ export const manyServices = (desk: Desk): Pick<Services, 'tool.lookMany' | 'tool
     return made
   }
   return {
-    'tool.lookMany': ({ which, set }) =>
+    'tools.look': ({ which, set }) =>
       desk.access.read(async (db) => {
         const tools = await toolsNamed(db, which, desk.now().toISOString())
         if (!tools.ok) return tools
         const changed = tools.value.filter((tool) => changeOf(tool, set) !== null).length
         return ok({ tools: tools.value.length, changed })
       }),
-    'tool.editMany': ({ which, set }, context) => asOneChange(context, (db) => editAll(db, desk, which, set)),
-    'tool.removeMany': ({ which }, context) => asOneChange(context, (db) => removeAll(db, desk, which)),
+    'tools.edit': ({ which, set }, context) => asOneChange(context, (db) => editAll(db, desk, which, set)),
+    'tools.remove': ({ which }, context) => asOneChange(context, (db) => removeAll(db, desk, which)),
   }
 }

@@ -15,8 +15,8 @@ import { Tick } from '../../ui/Tick.tsx'
 import { useTexts } from '../../ui/texts.tsx'
 import { newTool, toolFields } from '../drafts.ts'
 
-type Which = CallInput<'tool.editMany'>['which']
-type SetMany = CallInput<'tool.editMany'>['set']
+type Which = CallInput<'tools.edit'>['which']
+type SetMany = CallInput<'tools.edit'>['set']
 type Values = Readonly<Record<string, unknown>>
 
 interface ManySheetProps {
@@ -68,14 +68,14 @@ export const ManySheet = ({ which, count, onClose }: ManySheetProps) => {
 
 /** @returns what the change would do, asked for as it is put together, and why it would be refused */
 const useOutlook = (which: Which, set: SetMany) => {
-  const [found, setFound] = useState<{ outlook: CallOutput<'tool.lookMany'> | null; refused: readonly Problem[] }>({
+  const [found, setFound] = useState<{ outlook: CallOutput<'tools.look'> | null; refused: readonly Problem[] }>({
     outlook: null,
     refused: [],
   })
   const asked = JSON.stringify({ which, set })
   useEffect(() => {
     let wanted = true
-    void call('tool.lookMany', JSON.parse(asked) as CallInput<'tool.lookMany'>).then((looked) => {
+    void call('tools.look', JSON.parse(asked) as CallInput<'tools.look'>).then((looked) => {
       if (wanted)
         setFound(looked.ok ? { outlook: looked.value, refused: [] } : { outlook: null, refused: looked.problems })
     })

@@ -54,7 +54,7 @@ export const isChosen = ({ all, ids, except }: Chosen, id: string): boolean => (
 export const countChosen = ({ all, ids, except }: Chosen): number => (all ? all.total - except.size : ids.size)
 
 /** @returns the chosen ones as the host is told of them */
-export const whichChosen = ({ all, ids, except }: Chosen): CallInput<'tool.lookMany'>['which'] =>
+export const whichChosen = ({ all, ids, except }: Chosen): CallInput<'tools.look'>['which'] =>
   all ? { search: all.search, filter: all.filter, except: [...except] } : { ids: [...ids] }
 
 /** Tools in one answer. */
