@@ -28,6 +28,7 @@ import {
   toolTemplateDraftSchema,
   toolTemplateSchema,
 } from './extras.ts'
+import { errandInputSchema, namedLoanSchema } from './errand.ts'
 import { askedSchema, foundSchema, standingSchema } from './finding.ts'
 import { bringInSchema, broughtSchema, lookSchema, offerSchema, takeOutSchema } from './inOut.ts'
 import { foundByCodeSchema, labelOrderSchema } from './labels.ts'
@@ -118,6 +119,8 @@ export const calls = {
   'tool.add': entry('command', toolDraftSchema, changed(toolSchema)),
   'tool.edit': entry('command', z.strictObject({ ...seen, draft: toolDraftSchema }), changed(toolSchema)),
   'tool.remove': entry('command', z.strictObject(seen), changed(z.null())),
+  /** Does one thing to tools as they are scanned: a happening, a place, a loan, a day's queue. */
+  'tool.errand': entry('command', errandInputSchema, changed(z.null())),
 
   ...recordCalls('station', stationDraftSchema, stationSchema),
   ...recordCalls('fixture', fixtureDraftSchema, fixtureSchema),
@@ -136,6 +139,8 @@ export const calls = {
   ...recordCalls('keptFilter', keptFilterDraftSchema, keptFilterSchema),
   ...recordCalls('toolTemplate', toolTemplateDraftSchema, toolTemplateSchema),
   /** Lends tools to somebody by name, and takes them back; several are one change. */
+  /** Who has had a tool, newest first. */
+  'loan.list': entry('query', z.strictObject({ toolId: z.uuid() }), z.array(namedLoanSchema)),
   'loan.lend': entry('command', lendSchema, changed(z.array(loanSchema))),
   'loan.return': entry('command', lendSchema.pick({ toolIds: true }), changed(z.array(loanSchema))),
   /** What happened to a tool, and to a station's wheel, newest first. */
