@@ -16,6 +16,7 @@ import {
   toolLineSchema,
   toolSchema,
 } from './entities.ts'
+import { errandInputSchema, namedLoanSchema } from './errand.ts'
 import {
   keptFilterDraftSchema,
   keptFilterSchema,
@@ -28,7 +29,6 @@ import {
   toolTemplateDraftSchema,
   toolTemplateSchema,
 } from './extras.ts'
-import { errandInputSchema, namedLoanSchema } from './errand.ts'
 import { askedSchema, foundSchema, standingSchema } from './finding.ts'
 import { bringInSchema, broughtSchema, lookSchema, offerSchema, takeOutSchema } from './inOut.ts'
 import { foundByCodeSchema, labelOrderSchema } from './labels.ts'
@@ -43,7 +43,16 @@ import {
   purgeSchema,
   tracesSchema,
 } from './people.ts'
-import { dressingDraftSchema, dressingSchema, happeningDraftSchema, happeningSchema, queueEntrySchema } from './work.ts'
+import { beginStocktakeSchema, seeSchema, stocktakeStandingSchema } from './stocktake.ts'
+import {
+  dressingDraftSchema,
+  dressingSchema,
+  happeningDraftSchema,
+  happeningSchema,
+  queueEntrySchema,
+  sightingSchema,
+  stocktakeSchema,
+} from './work.ts'
 
 /**
  * Every call a client can make, on any host. A query changes nothing; a command changes data, is one transaction and one
@@ -167,6 +176,13 @@ export const calls = {
   /** A day on paper: its order on one sheet, and a job card each, with the codes of those that can have none. */
   'queueEntry.sheet': entry('task', onDay, madeFile),
   'queueEntry.cards': entry('task', onDay, madeFile.extend({ without: z.array(z.string()) })),
+
+  /** Going round to see what is there: the one begun last, still going on or ended. */
+  'stocktake.last': entry('query', nothing, stocktakeStandingSchema.nullable()),
+  'stocktake.begin': entry('command', beginStocktakeSchema, changed(stocktakeSchema)),
+  /** A tool is there; seen twice it is one sighting. */
+  'stocktake.see': entry('command', seeSchema, changed(sightingSchema)),
+  'stocktake.end': entry('command', z.strictObject(seen), changed(stocktakeSchema)),
 
   /** What the measured grinds say of a fixture, and of a station's wheel. */
   'fixture.learnt': entry('query', byId, learntSchema),

@@ -1,6 +1,6 @@
 import { sql } from 'kysely'
-import type { Database } from '../database/schema.ts'
 import { listRecords } from '../database/recordStore.ts'
+import type { Database } from '../database/schema.ts'
 import { personStore } from '../rack/stores.ts'
 import { alike } from './sameName.ts'
 

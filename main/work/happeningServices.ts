@@ -7,9 +7,7 @@ import { happeningStore } from '../rack/stores.ts'
 import type { Services } from '../services.ts'
 
 /** The calls of what happens to edges. Where nobody says who noted it, it is whoever was at the bench last. */
-export const happeningServices = (
-  desk: Desk,
-): Pick<Services, `happening.${'list' | 'add' | 'edit' | 'remove'}`> => {
+export const happeningServices = (desk: Desk): Pick<Services, `happening.${'list' | 'add' | 'edit' | 'remove'}`> => {
   const records = recordServices(desk, happeningStore)
   return {
     ...named('happening', records),

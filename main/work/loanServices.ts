@@ -81,7 +81,8 @@ export const giveBackAll = (db: Database, desk: Desk, toolIds: readonly string[]
 const loansOf = async (db: Database, toolId: string): Promise<NamedLoan[]> => {
   const loans = await listOf(db, loanStore, { column: 'toolId', id: toolId, by: 'lentAt' })
   const ids = [...new Set(loans.map(({ personId }) => personId))]
-  const people = ids.length === 0 ? [] : await db.selectFrom('person').select(['id', 'name']).where('id', 'in', ids).execute()
+  const people =
+    ids.length === 0 ? [] : await db.selectFrom('person').select(['id', 'name']).where('id', 'in', ids).execute()
   const names = new Map(people.map(({ id, name }) => [id, name]))
   return loans.map((loan) => ({ ...loan, person: names.get(loan.personId) ?? '' }))
 }
@@ -99,7 +100,8 @@ export const loanServices = (desk: Desk): Pick<Services, 'loan.list' | 'loan.len
   }
   return {
     'loan.list': async ({ toolId }) => ok(await desk.access.read((db) => loansOf(db, toolId))),
-    'loan.lend': async (given, context) => tell(await desk.access.write((db) => asOne(db, () => lendAll(db, desk, given))), context),
+    'loan.lend': async (given, context) =>
+      tell(await desk.access.write((db) => asOne(db, () => lendAll(db, desk, given))), context),
     'loan.return': async ({ toolIds }, context) =>
       tell(await desk.access.write((db) => asOne(db, () => giveBackAll(db, desk, toolIds))), context),
   }

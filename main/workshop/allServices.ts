@@ -44,6 +44,7 @@ import { happeningServices } from '../work/happeningServices.ts'
 import { loanServices } from '../work/loanServices.ts'
 import type { makeDaySheet } from '../work/makeDaySheet.ts'
 import { queueServices } from '../work/queueServices.ts'
+import { stocktakeServices } from '../work/stocktakeServices.ts'
 import type { Blobs } from './blobs.ts'
 import { copyServices } from './copyServices.ts'
 import type { Draw } from './paperMaker.ts'
@@ -104,6 +105,7 @@ export const createServices = (
     ...loanServices(desk),
     ...errandServices(desk),
     ...queueServices(desk),
+    ...stocktakeServices(desk),
     ...personServices(workshop),
     ...named('purpose', purposeServices(desk)),
     ...named('ownField', ownFieldServices(desk)),

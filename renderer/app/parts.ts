@@ -12,6 +12,7 @@ const GrindScreen = lazy(async () => ({ default: (await import('../grind/GrindSc
 const FaultsPart = lazy(async () => ({ default: (await import('../faults/FaultsPart.tsx')).FaultsPart }))
 const HoningPart = lazy(async () => ({ default: (await import('../honing/HoningPart.tsx')).HoningPart }))
 const LearntPart = lazy(async () => ({ default: (await import('../learnt/LearntPart.tsx')).LearntPart }))
+const ErrandPart = lazy(async () => ({ default: (await import('../errand/ErrandPart.tsx')).ErrandPart }))
 const DayPart = lazy(async () => ({ default: (await import('../day/DayPart.tsx')).DayPart }))
 
 /**
@@ -19,7 +20,7 @@ const DayPart = lazy(async () => ({ default: (await import('../day/DayPart.tsx')
  * `common:part.<screen>.<part>`. A part is loaded with its screen, unless it is lazy here.
  */
 export const parts: Readonly<Record<Screen, Readonly<Record<string, React.ComponentType>>>> = {
-  rack: { tools: RackScreen, day: DayPart },
+  rack: { tools: RackScreen, day: DayPart, errand: ErrandPart },
   plan: { aim: PlanScreen, wood: WoodPart },
   setUp: { triangle: SetUpScreen, square: SquarePart },
   grind: { grind: GrindScreen },
