@@ -34,6 +34,7 @@ import setUp from '../../assets/texts/en/setUp.json' with { type: 'json' }
 import shortcuts from '../../assets/texts/en/shortcuts.json' with { type: 'json' }
 import spoken from '../../assets/texts/en/spoken.json' with { type: 'json' }
 import square from '../../assets/texts/en/square.json' with { type: 'json' }
+import stocktake from '../../assets/texts/en/stocktake.json' with { type: 'json' }
 import tools from '../../assets/texts/en/tools.json' with { type: 'json' }
 import views from '../../assets/texts/en/views.json' with { type: 'json' }
 import wood from '../../assets/texts/en/wood.json' with { type: 'json' }
@@ -77,6 +78,7 @@ const catalogue = {
   shortcuts,
   spoken,
   square,
+  stocktake,
   tools,
   views,
   wood,

@@ -13,6 +13,7 @@ const FaultsPart = lazy(async () => ({ default: (await import('../faults/FaultsP
 const HoningPart = lazy(async () => ({ default: (await import('../honing/HoningPart.tsx')).HoningPart }))
 const LearntPart = lazy(async () => ({ default: (await import('../learnt/LearntPart.tsx')).LearntPart }))
 const ErrandPart = lazy(async () => ({ default: (await import('../errand/ErrandPart.tsx')).ErrandPart }))
+const StocktakePart = lazy(async () => ({ default: (await import('../stocktake/StocktakePart.tsx')).StocktakePart }))
 const DayPart = lazy(async () => ({ default: (await import('../day/DayPart.tsx')).DayPart }))
 
 /**
@@ -20,7 +21,7 @@ const DayPart = lazy(async () => ({ default: (await import('../day/DayPart.tsx')
  * `common:part.<screen>.<part>`. A part is loaded with its screen, unless it is lazy here.
  */
 export const parts: Readonly<Record<Screen, Readonly<Record<string, React.ComponentType>>>> = {
-  rack: { tools: RackScreen, day: DayPart, errand: ErrandPart },
+  rack: { tools: RackScreen, day: DayPart, errand: ErrandPart, stocktake: StocktakePart },
   plan: { aim: PlanScreen, wood: WoodPart },
   setUp: { triangle: SetUpScreen, square: SquarePart },
   grind: { grind: GrindScreen },
