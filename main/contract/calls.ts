@@ -8,7 +8,6 @@ import {
   fixtureDraftSchema,
   fixtureSchema,
   jobRecordSchema,
-  nouns,
   settingsSchema,
   stationDraftSchema,
   stationSchema,
@@ -33,6 +32,7 @@ import { askedSchema, foundSchema, standingSchema } from './finding.ts'
 import { bringInSchema, broughtSchema, lookSchema, offerSchema, takeOutSchema } from './inOut.ts'
 import { foundByCodeSchema, labelOrderSchema } from './labels.ts'
 import { learntSchema, stationRemovalSchema } from './learnt.ts'
+import { outlookSchema, setSchema, whichSchema } from './many.ts'
 import {
   lendSchema,
   loanSchema,
@@ -130,6 +130,11 @@ export const calls = {
   'tool.remove': entry('command', z.strictObject(seen), changed(z.null())),
   /** Does one thing to tools as they are scanned: a happening, a place, a loan, a day's queue. */
   'tool.errand': entry('command', errandInputSchema, changed(z.null())),
+
+  /** Many tools at once: what a change would do, and the change or removal itself, with how many it touched. */
+  'tools.look': entry('query', z.strictObject({ which: whichSchema, set: setSchema }), outlookSchema),
+  'tools.edit': entry('command', z.strictObject({ which: whichSchema, set: setSchema }), changed(z.int())),
+  'tools.remove': entry('command', z.strictObject({ which: whichSchema }), changed(z.int())),
 
   ...recordCalls('station', stationDraftSchema, stationSchema),
   ...recordCalls('fixture', fixtureDraftSchema, fixtureSchema),
@@ -246,11 +251,7 @@ export const calls = {
   ),
 
   /** Copies of the open data file, newest first, and where they are kept. */
-  'copy.list': entry(
-    'query',
-    nothing,
-    z.strictObject({ copies: z.array(copySchema), folder: z.string(), mostBytes: z.number() }),
-  ),
+  'copy.list': entry('query', nothing, z.strictObject({ copies: z.array(copySchema), folder: z.string() })),
   'copy.look': entry('query', copyNameSchema, copyContentsSchema),
   'copy.make': entry('command', nothing, z.null()),
   /** Puts a copy in the data file's place; the file as it was becomes a copy, so that there is a way back. */
@@ -280,11 +281,3 @@ export const calls = {
 export type CallName = keyof typeof calls
 export type CallInput<N extends CallName> = z.input<(typeof calls)[N]['input']>
 export type CallOutput<N extends CallName> = z.output<(typeof calls)[N]['output']>
-
-/** What a host sends unasked: how far a task is, which records of a noun changed, or which file could not be written. */
-export const eventSchema = z.discriminatedUnion('type', [
-  z.strictObject({ type: z.literal('progress'), callId: z.string(), done: z.number().min(0).max(1) }),
-  z.strictObject({ type: z.literal('changed'), noun: z.enum(nouns), ids: z.array(z.string()) }),
-  z.strictObject({ type: z.literal('unwritten'), file: z.string() }),
-])
-export type HostEvent = z.output<typeof eventSchema>

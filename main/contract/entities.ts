@@ -235,6 +235,9 @@ export const benchLogSchema = benchLogDraftSchema.extend({
   engineVersion: z.string().nullable(),
 })
 
+/** Letters of all columns' names there could be, and more. */
+const MOST_COLUMN_LETTERS = 1000
+
 /** Settings of the workshop, one row each. */
 export const settingsSchema = z.strictObject({
   lengthUnit: z.enum(['mm', 'inch', 'thou']).default('mm'),
@@ -243,6 +246,10 @@ export const settingsSchema = z.strictObject({
   singleKeys: z.enum(['on', 'off']).default('on'),
   /** Whether the screen is kept from going dark while a grind plays. */
   stayAwake: z.enum(['on', 'off']).default('on'),
+  /** Columns of the list of tools, in no order, with commas between; empty: the usual ones. Names that are not known are left out. */
+  columns: z.string().max(MOST_COLUMN_LETTERS).default(''),
+  /** What all copies of a data file may weigh together. */
+  copiesMostMb: within(quantities.care.copiesMostMb).default(500),
 })
 
 /** Nouns that the change log and events speak of. */

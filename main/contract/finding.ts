@@ -19,6 +19,11 @@ export const sortColumns = [
   'honings',
   'place',
   'due',
+  'maker',
+  'steel',
+  'condition',
+  'lengthLeftMm',
+  'lastSeenAt',
 ] as const
 
 /** Most values of one condition; a window offers far fewer. */

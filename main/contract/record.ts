@@ -7,7 +7,7 @@ export const within = (q: Quantity) => z.number().min(q.min).max(q.max)
 /** Most characters in a name; more than any label or heading can hold. */
 const NAME_LENGTH = 120
 /** Most characters in a note. */
-const NOTE_LENGTH = 4000
+export const NOTE_LENGTH = 4000
 
 export const name = z.string().trim().min(1).max(NAME_LENGTH)
 export const words = z.string().trim().max(NAME_LENGTH).default('')

@@ -19,6 +19,7 @@ import inOut from '../../assets/texts/en/inOut.json' with { type: 'json' }
 import jobFile from '../../assets/texts/en/jobFile.json' with { type: 'json' }
 import labels from '../../assets/texts/en/labels.json' with { type: 'json' }
 import learnt from '../../assets/texts/en/learnt.json' with { type: 'json' }
+import many from '../../assets/texts/en/many.json' with { type: 'json' }
 import measure from '../../assets/texts/en/measure.json' with { type: 'json' }
 import out from '../../assets/texts/en/out.json' with { type: 'json' }
 import people from '../../assets/texts/en/people.json' with { type: 'json' }
@@ -63,6 +64,7 @@ const catalogue = {
   jobFile,
   labels,
   learnt,
+  many,
   measure,
   out,
   people,

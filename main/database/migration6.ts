@@ -44,5 +44,10 @@ CREATE VIRTUAL TABLE toolSearch USING fts5 (words, content = 'toolWords', conten
   tokenize = "unicode61 remove_diacritics 2", prefix = '1 2 3 4 5');
 INSERT INTO toolSearch (toolSearch) VALUES ('rebuild');`
 
+/** Which columns the list shows, and how much all copies of the data may weigh. */
+const settings = `
+ALTER TABLE settings ADD COLUMN columns TEXT NOT NULL DEFAULT '';
+ALTER TABLE settings ADD COLUMN copiesMostMb REAL NOT NULL DEFAULT 500;`
+
 /** A tool's maker, when it is due, and a quicker search. */
-export const makerDueAndSearch = maker + due + search
+export const makerDueAndSearch = maker + due + search + settings

@@ -14,6 +14,7 @@ import { photoServices } from '../photos/photoServices.ts'
 import { ownFieldServices, purposeServices } from '../rack/extrasServices.ts'
 import { findTools, oneTool } from '../rack/finding/findTools.ts'
 import { standingOf } from '../rack/finding/standing.ts'
+import { manyServices } from '../rack/many/manyServices.ts'
 import { placeServices } from '../rack/placeServices.ts'
 import { named, recordServices } from '../rack/recordServices.ts'
 import { stationServices } from '../rack/stationServices.ts'
@@ -99,6 +100,7 @@ export const createServices = (
     'tool.find': async (asked) => ok(await desk.access.read((db) => findTools(db, asked, now()))),
     'tool.one': async (which) => ok(await desk.access.read((db) => oneTool(db, which, now()))),
     'tool.standing': async () => ok(await desk.access.read((db) => standingOf(db, now()))),
+    ...manyServices(desk),
     ...stationServices(desk),
     ...named('fixture', recordServices(desk, fixtureStore)),
     ...named('place', placeServices(desk)),

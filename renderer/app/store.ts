@@ -85,7 +85,7 @@ export const useApp = create<App>()(() => ({
   ready: false,
   trouble: null,
   workshop: null,
-  settings: { lengthUnit: 'mm', theme: 'system', singleKeys: 'on', stayAwake: 'on' },
+  settings: { lengthUnit: 'mm', theme: 'system', singleKeys: 'on', stayAwake: 'on', columns: '', copiesMostMb: 500 },
   tools: [],
   standing: { tools: 0, curved: 0, lent: 0, overdue: 0, due: 0 },
   rackChanges: 0,

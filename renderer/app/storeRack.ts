@@ -1,7 +1,8 @@
 import { ok, problem, type Result } from '../../geometry/result.ts'
-import type { CallInput, CallName, CallOutput, HostEvent } from '../../main/contract/calls.ts'
+import type { CallInput, CallName, CallOutput } from '../../main/contract/calls.ts'
 import type { Noun, Settings, Station, Tool, ToolDraft } from '../../main/contract/entities.ts'
-import type { Photo } from '../../main/contract/extras.ts'
+import type { HostEvent } from '../../main/contract/events.ts'
+import type { Photo, ToolTemplate } from '../../main/contract/extras.ts'
 import type { Person } from '../../main/contract/people.ts'
 import type { SmallerPicture } from '../rack/photos/smaller.ts'
 import { hearProgress } from './progress.ts'
@@ -217,9 +218,31 @@ export const purgePerson = async ({ id, version, code }: Person, inNotes: boolea
   return gone
 }
 
-/** Lends a tool to somebody by name. @param dueBack the day it is wanted back; null: any */
-export const lend = ({ id, name }: Tool, person: string, dueBack: string | null) =>
-  change('loan.lend', { toolIds: [id], person, dueBack }, name)
+/** Makes a change of many tools, says it with its undo, and reads the list again. @param key says how many, as `count` */
+const changeMany = async <N extends 'tools.edit' | 'tools.remove' | 'loan.lend'>(
+  name: N,
+  input: CallInput<N>,
+  key: string,
+  count: (value: CallOutput<N>['value']) => number,
+): Promise<Result<CallOutput<N>>> => {
+  const made = await call(name, input)
+  if (!made.ok) return made
+  say(key, { count: count(made.value.value) }, made.value.changeId)
+  await loadTools()
+  return made
+}
+
+/** Sets the same of many tools. */
+export const editMany = (which: CallInput<'tools.edit'>['which'], set: CallInput<'tools.edit'>['set']) =>
+  changeMany('tools.edit', { which, set }, 'many:changed', (count) => count)
+
+/** Puts many tools in the scrap box. */
+export const removeMany = (which: CallInput<'tools.edit'>['which']) =>
+  changeMany('tools.remove', { which }, 'many:removed', (count) => count)
+
+/** Lends tools to somebody by name. @param dueBack the day they are wanted back; null: any */
+export const lend = (toolIds: readonly string[], person: string, dueBack: string | null) =>
+  changeMany('loan.lend', { toolIds: [...toolIds], person, dueBack }, 'many:lent', (loans) => loans.length)
 
 /** Takes a lent tool back. */
 export const giveBack = ({ id, name }: Tool) => change('loan.return', { toolIds: [id] }, name)
@@ -253,6 +276,14 @@ export const captionPhoto = ({ id, version }: Seen, caption: string) =>
 
 /** Takes a picture away. */
 export const removePhoto = ({ id, version, caption }: Photo) => change('photo.remove', { id, version }, caption)
+
+/** Keeps a tool as a pattern for others of its kind. */
+export const keepPattern = (name: string, draft: Partial<ToolDraft>) =>
+  change('toolTemplate.add', { name, draft: JSON.stringify(draft) }, name)
+
+/** Forgets a pattern; tools that began with it stay as they are. */
+export const forgetPattern = ({ id, version, name }: ToolTemplate) =>
+  change('toolTemplate.remove', { id, version }, name)
 
 /** Writes a line of the bench log. */
 export const addReading = (draft: CallInput<'benchLog.add'>, label: string) => change('benchLog.add', draft, label)

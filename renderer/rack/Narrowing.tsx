@@ -1,6 +1,7 @@
 import type { Filter } from '../../main/contract/finding.ts'
 import { useApp } from '../app/store.ts'
 import { useTexts } from '../ui/texts.tsx'
+import { ColumnChoice } from './ColumnChoice.tsx'
 import { narrow, useFinding } from './finding.ts'
 import { MoreFilters } from './MoreFilters.tsx'
 import './narrowing.css'
@@ -46,6 +47,7 @@ export const Narrowing = () => {
         ))}
       </fieldset>
       <MoreFilters />
+      <ColumnChoice />
     </div>
   )
 }

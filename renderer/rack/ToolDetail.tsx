@@ -20,10 +20,11 @@ import './toolDetail.css'
 interface ToolDetailProps {
   readonly tool: Tool
   readonly onEdit: () => void
+  readonly onDuplicate: () => void
 }
 
 /** The tool in hand: its figures, its iron drawn to scale with the dot, its bench log. */
-export const ToolDetail = ({ tool, onEdit }: ToolDetailProps) => {
+export const ToolDetail = ({ tool, onEdit, onDuplicate }: ToolDetailProps) => {
   const t = useTexts()
   const [history, setHistory] = useState(false)
   const remove = async () => {
@@ -43,6 +44,9 @@ export const ToolDetail = ({ tool, onEdit }: ToolDetailProps) => {
           </button>
           <button type="button" className="word" onClick={onEdit}>
             {t('rack:edit')}
+          </button>
+          <button type="button" className="word" onClick={onDuplicate}>
+            {t('rack:duplicate')}
           </button>
           <button type="button" className="word" onClick={() => void remove()}>
             {t('rack:remove')}

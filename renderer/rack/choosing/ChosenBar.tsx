@@ -1,0 +1,60 @@
+import { useState } from 'react'
+import { sayProblem } from '../../app/store.ts'
+import { removeMany } from '../../app/storeRack.ts'
+import { useTexts } from '../../ui/texts.tsx'
+import { openLabels } from '../labels/useLabels.ts'
+import { LendSheet, ManySheet } from '../sheets.tsx'
+import { beginChoosing, countChosen, idsChosen, letGo, useChosen, whichChosen } from './chosen.ts'
+import './choosing.css'
+
+/** Most labels, and most loans, made at once: some sheets full, and a whole class. */
+const [MOST_LABELS, MOST_LENT] = [1000, 1000] as const
+
+/** How many tools are chosen, and what can be done with all of them. */
+export const ChosenBar = () => {
+  const t = useTexts()
+  const chosen = useChosen()
+  const [sheet, setSheet] = useState<'change' | readonly string[] | null>(null)
+  const count = countChosen(chosen)
+  if (!chosen.on)
+    return (
+      <p className="chosen-bar">
+        <button type="button" className="word" onClick={beginChoosing}>
+          {t('many:begin')}
+        </button>
+      </p>
+    )
+  const remove = async () => {
+    const removed = await removeMany(whichChosen(chosen))
+    if (removed.ok) letGo()
+    else if (removed.problems[0]) sayProblem(removed.problems[0])
+  }
+  const labels = async () => openLabels((await idsChosen(chosen, MOST_LABELS)).map((id) => ({ noun: 'tool', id })))
+  const keys: readonly (readonly [string, () => unknown])[] = [
+    ['change', () => setSheet('change')],
+    ['lend', async () => setSheet(await idsChosen(chosen, MOST_LENT))],
+    ['labels', labels],
+    ['remove', remove],
+  ]
+  return (
+    <div className="chosen-bar" role="toolbar" aria-label={t('many:bar')}>
+      <span role="status">{t('many:chosen', { count })}</span>
+      {keys.map(([name, act]) => (
+        <button key={name} type="button" className="word" disabled={count === 0} onClick={() => void act()}>
+          {t(`many:key.${name}`)}
+        </button>
+      ))}
+      <button type="button" className="word" onClick={letGo}>
+        {t('many:letGo')}
+      </button>
+      {sheet === 'change' && <ManySheet which={whichChosen(chosen)} count={count} onClose={() => setSheet(null)} />}
+      {sheet !== null && sheet !== 'change' && (
+        <LendSheet
+          toolIds={sheet}
+          title={t('many:lendTitle', { count: sheet.length })}
+          onClose={() => setSheet(null)}
+        />
+      )}
+    </div>
+  )
+}
