@@ -15,6 +15,7 @@ import {
   toolLineSchema,
   toolSchema,
 } from './entities.ts'
+import { errandInputSchema, namedLoanSchema } from './errand.ts'
 import {
   keptFilterDraftSchema,
   keptFilterSchema,
@@ -42,7 +43,16 @@ import {
   purgeSchema,
   tracesSchema,
 } from './people.ts'
-import { dressingDraftSchema, dressingSchema, happeningDraftSchema, happeningSchema, queueEntrySchema } from './work.ts'
+import { beginStocktakeSchema, seeSchema, stocktakeStandingSchema } from './stocktake.ts'
+import {
+  dressingDraftSchema,
+  dressingSchema,
+  happeningDraftSchema,
+  happeningSchema,
+  queueEntrySchema,
+  sightingSchema,
+  stocktakeSchema,
+} from './work.ts'
 
 /**
  * Every call a client can make, on any host. A query changes nothing; a command changes data, is one transaction and one
@@ -118,6 +128,8 @@ export const calls = {
   'tool.add': entry('command', toolDraftSchema, changed(toolSchema)),
   'tool.edit': entry('command', z.strictObject({ ...seen, draft: toolDraftSchema }), changed(toolSchema)),
   'tool.remove': entry('command', z.strictObject(seen), changed(z.null())),
+  /** Does one thing to tools as they are scanned: a happening, a place, a loan, a day's queue. */
+  'tool.errand': entry('command', errandInputSchema, changed(z.null())),
 
   /** Many tools at once: what a change would do, and the change or removal itself, with how many it touched. */
   'tools.look': entry('query', z.strictObject({ which: whichSchema, set: setSchema }), outlookSchema),
@@ -141,6 +153,8 @@ export const calls = {
   ...recordCalls('keptFilter', keptFilterDraftSchema, keptFilterSchema),
   ...recordCalls('toolTemplate', toolTemplateDraftSchema, toolTemplateSchema),
   /** Lends tools to somebody by name, and takes them back; several are one change. */
+  /** Who has had a tool, newest first. */
+  'loan.list': entry('query', z.strictObject({ toolId: z.uuid() }), z.array(namedLoanSchema)),
   'loan.lend': entry('command', lendSchema, changed(z.array(loanSchema))),
   'loan.return': entry('command', lendSchema.pick({ toolIds: true }), changed(z.array(loanSchema))),
   /** What happened to a tool, and to a station's wheel, newest first. */
@@ -167,6 +181,13 @@ export const calls = {
   /** A day on paper: its order on one sheet, and a job card each, with the codes of those that can have none. */
   'queueEntry.sheet': entry('task', onDay, madeFile),
   'queueEntry.cards': entry('task', onDay, madeFile.extend({ without: z.array(z.string()) })),
+
+  /** Going round to see what is there: the one begun last, still going on or ended. */
+  'stocktake.last': entry('query', nothing, stocktakeStandingSchema.nullable()),
+  'stocktake.begin': entry('command', beginStocktakeSchema, changed(stocktakeSchema)),
+  /** A tool is there; seen twice it is one sighting. */
+  'stocktake.see': entry('command', seeSchema, changed(sightingSchema)),
+  'stocktake.end': entry('command', z.strictObject(seen), changed(stocktakeSchema)),
 
   /** What the measured grinds say of a fixture, and of a station's wheel. */
   'fixture.learnt': entry('query', byId, learntSchema),

@@ -7,6 +7,7 @@ import compare from '../../assets/texts/en/compare.json' with { type: 'json' }
 import copies from '../../assets/texts/en/copies.json' with { type: 'json' }
 import day from '../../assets/texts/en/day.json' with { type: 'json' }
 import dressing from '../../assets/texts/en/dressing.json' with { type: 'json' }
+import errand from '../../assets/texts/en/errand.json' with { type: 'json' }
 import faults from '../../assets/texts/en/faults.json' with { type: 'json' }
 import formulas from '../../assets/texts/en/formulas.json' with { type: 'json' }
 import grind from '../../assets/texts/en/grind.json' with { type: 'json' }
@@ -34,6 +35,7 @@ import setUp from '../../assets/texts/en/setUp.json' with { type: 'json' }
 import shortcuts from '../../assets/texts/en/shortcuts.json' with { type: 'json' }
 import spoken from '../../assets/texts/en/spoken.json' with { type: 'json' }
 import square from '../../assets/texts/en/square.json' with { type: 'json' }
+import stocktake from '../../assets/texts/en/stocktake.json' with { type: 'json' }
 import tools from '../../assets/texts/en/tools.json' with { type: 'json' }
 import views from '../../assets/texts/en/views.json' with { type: 'json' }
 import wood from '../../assets/texts/en/wood.json' with { type: 'json' }
@@ -50,6 +52,7 @@ const catalogue = {
   compare,
   day,
   dressing,
+  errand,
   faults,
   formulas,
   grind,
@@ -77,6 +80,7 @@ const catalogue = {
   shortcuts,
   spoken,
   square,
+  stocktake,
   tools,
   views,
   wood,

@@ -2,7 +2,6 @@ import { ok } from '../../geometry/result.ts'
 import { benchLogStore } from '../benchLog/benchLog.ts'
 import { benchLogServices, type SolveJob } from '../benchLog/benchLogServices.ts'
 import type { MadeCards, makeCard, makeCards } from '../cards/makeCard.ts'
-import { listOf } from '../database/recordStore.ts'
 import type { Stores } from '../database/undo.ts'
 import { inOutServices } from '../inOut/inOutServices.ts'
 import { jobStore } from '../job/job.ts'
@@ -41,9 +40,12 @@ import type { Services } from '../services.ts'
 import { settingsServices, settingsStore } from '../settings/settings.ts'
 import type { makeTemplate } from '../template/makeTemplate.ts'
 import { dayPaperServices } from '../work/dayPaperServices.ts'
+import { errandServices } from '../work/errandServices.ts'
+import { happeningServices } from '../work/happeningServices.ts'
 import { loanServices } from '../work/loanServices.ts'
 import type { makeDaySheet } from '../work/makeDaySheet.ts'
 import { queueServices } from '../work/queueServices.ts'
+import { stocktakeServices } from '../work/stocktakeServices.ts'
 import type { Blobs } from './blobs.ts'
 import { copyServices } from './copyServices.ts'
 import type { Draw } from './paperMaker.ts'
@@ -103,15 +105,15 @@ export const createServices = (
     ...named('fixture', recordServices(desk, fixtureStore)),
     ...named('place', placeServices(desk)),
     ...loanServices(desk),
+    ...errandServices(desk),
     ...queueServices(desk),
+    ...stocktakeServices(desk),
     ...personServices(workshop),
     ...named('purpose', purposeServices(desk)),
     ...named('ownField', ownFieldServices(desk)),
     ...named('keptFilter', recordServices(desk, keptFilterStore)),
     ...named('toolTemplate', recordServices(desk, toolTemplateStore)),
-    ...named('happening', recordServices(desk, happeningStore)),
-    'happening.list': async ({ toolId }) =>
-      ok(await desk.access.read((db) => listOf(db, happeningStore, { column: 'toolId', id: toolId, by: 'at' }))),
+    ...happeningServices(desk),
     ...jobServices(desk),
     ...benchLogServices(desk, solveJob),
     ...learningServices(desk),

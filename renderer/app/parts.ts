@@ -5,6 +5,7 @@ import type { Screen } from './route.ts'
 /** How each part that the first picture does not wait for is read. */
 const reads = {
   day: async () => (await import('../day/DayPart.tsx')).DayPart,
+  errand: async () => (await import('../errand/ErrandPart.tsx')).ErrandPart,
   faults: async () => (await import('../faults/FaultsPart.tsx')).FaultsPart,
   grind: async () => (await import('../grind/GrindScreen.tsx')).GrindScreen,
   honing: async () => (await import('../honing/HoningPart.tsx')).HoningPart,
@@ -12,6 +13,7 @@ const reads = {
   edge: async () => (await import('../measure/MeasureScreen.tsx')).MeasureScreen,
   aim: async () => (await import('../plan/PlanScreen.tsx')).PlanScreen,
   triangle: async () => (await import('../setUp/SetUpScreen.tsx')).SetUpScreen,
+  stocktake: async () => (await import('../stocktake/StocktakePart.tsx')).StocktakePart,
   square: async () => (await import('../square/SquarePart.tsx')).SquarePart,
   wood: async () => (await import('../wood/WoodPart.tsx')).WoodPart,
 } as const satisfies Record<string, () => Promise<React.ComponentType>>
@@ -28,7 +30,7 @@ export const readParts = (): void => {
  * `common:part.<screen>.<part>`. Only the rack is there from the first; the others are read when they are needed.
  */
 export const parts: Readonly<Record<Screen, Readonly<Record<string, React.ComponentType>>>> = {
-  rack: { tools: RackScreen, day: later('day') },
+  rack: { tools: RackScreen, day: later('day'), errand: later('errand'), stocktake: later('stocktake') },
   plan: { aim: later('aim'), wood: later('wood') },
   setUp: { triangle: later('triangle'), square: later('square') },
   grind: { grind: later('grind') },

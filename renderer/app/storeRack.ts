@@ -227,7 +227,8 @@ const changeMany = async <N extends 'tools.edit' | 'tools.remove' | 'loan.lend'>
 ): Promise<Result<CallOutput<N>>> => {
   const made = await call(name, input)
   if (!made.ok) return made
-  say(key, { count: count(made.value.value) }, made.value.changeId)
+  // Where all were so already there is nothing to take back.
+  say(key, { count: count(made.value.value) }, made.value.changeId || null)
   await loadTools()
   return made
 }
@@ -248,8 +249,13 @@ export const lend = (toolIds: readonly string[], person: string, dueBack: string
 export const giveBack = ({ id, name }: Tool) => change('loan.return', { toolIds: [id] }, name)
 
 /** Notes that a tool was honed, dropped or nicked, now. */
-export const happened = ({ id, name }: Tool, kind: CallInput<'happening.add'>['kind']) =>
-  change('happening.add', { toolId: id, kind, at: new Date().toISOString() }, name)
+export const happened = async ({ id, name }: Tool, kind: CallInput<'happening.add'>['kind']) => {
+  const made = await change('happening.add', { toolId: id, kind, at: new Date().toISOString() }, name)
+  // Nobody signed it here, so it is said whose name was taken.
+  if (made.ok && made.value.value.who !== '')
+    say('common:message.happening.addBy', { label: name, who: made.value.value.who }, made.value.changeId)
+  return made
+}
 
 /** Notes that a wheel was dressed or measured; it then is what was measured. */
 export const noteDressing = ({ id, name }: Station, draft: Omit<CallInput<'dressing.add'>, 'stationId'>) =>

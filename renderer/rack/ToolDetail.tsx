@@ -9,6 +9,7 @@ import { useFigures } from '../ui/useFigure.ts'
 import { BenchLog } from './BenchLog.tsx'
 import { IronDrawing } from './IronDrawing.tsx'
 import { openLabels } from './labels/useLabels.ts'
+import { LoansOfTool } from './lending/LoansOfTool.tsx'
 import { QuickKeys } from './lending/QuickKeys.tsx'
 import { MoreOfTool } from './MoreOfTool.tsx'
 import { Photos } from './photos/Photos.tsx'
@@ -63,6 +64,7 @@ export const ToolDetail = ({ tool, onEdit, onDuplicate }: ToolDetailProps) => {
       <IronDrawing tool={tool} />
       <ToolCurves tool={tool} />
       <MoreOfTool tool={tool} />
+      <LoansOfTool tool={tool} />
       <Photos tool={tool} />
       <BenchLog tool={tool} />
       {history && <HistorySheet tool={tool} onClose={() => setHistory(false)} />}

@@ -1,7 +1,7 @@
 import { type FormEvent, useId, useState } from 'react'
 import type { Problem } from '../../../geometry/result.ts'
-import { useApp } from '../../app/store.ts'
 import { lend } from '../../app/storeRack.ts'
+import { PersonEntry } from '../../ui/PersonEntry.tsx'
 import { Problems } from '../../ui/Problems.tsx'
 import { Sheet } from '../../ui/Sheet.tsx'
 import { useTexts } from '../../ui/texts.tsx'
@@ -16,7 +16,6 @@ interface LendSheetProps {
 export const LendSheet = ({ toolIds, title, onClose }: LendSheetProps) => {
   const t = useTexts()
   const id = useId()
-  const people = useApp((app) => app.people)
   const [person, setPerson] = useState('')
   const [dueBack, setDueBack] = useState('')
   const [problems, setProblems] = useState<readonly Problem[]>([])
@@ -30,25 +29,7 @@ export const LendSheet = ({ toolIds, title, onClose }: LendSheetProps) => {
     <Sheet title={title} onClose={onClose}>
       <form onSubmit={(event) => void save(event)}>
         <div className="fields">
-          <div className="entry">
-            <label className="entry-name" htmlFor={`${id}-person`}>
-              {t('rack:lend.person')}
-            </label>
-            <input
-              id={`${id}-person`}
-              type="text"
-              list={`${id}-people`}
-              required
-              maxLength={120}
-              value={person}
-              onChange={(event) => setPerson(event.target.value)}
-            />
-            <datalist id={`${id}-people`}>
-              {people.map((each) => (
-                <option key={each.id} value={each.name} />
-              ))}
-            </datalist>
-          </div>
+          <PersonEntry name={t('rack:lend.person')} value={person} onChange={setPerson} required />
           <div className="entry">
             <label className="entry-name" htmlFor={`${id}-back`}>
               {t('rack:lend.dueBack')}
