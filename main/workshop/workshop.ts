@@ -13,6 +13,8 @@ import { fillDemo } from './demo.ts'
 /** What a workshop needs from outside. */
 interface WorkshopOptions {
   readonly dataDir: string
+  /** Left out: the one that was open last. */
+  readonly rack?: RackName
   readonly who: string
   now(): Date
   newId(): string
@@ -140,12 +142,12 @@ const workshopOf = (options: WorkshopOptions, first: OpenDatabase, firstRack: Ra
 }
 
 /**
- * Opens the rack that was open last, or on a first start the demo workshop, filled in.
+ * Opens the rack that is named, else the one that was open last, or on a first start the demo workshop, filled in.
  *
  * @returns the workshop, or why its file cannot be used; nothing is then left open
  */
 export const openWorkshop = async (options: WorkshopOptions): Promise<Result<Workshop>> => {
-  const rack = chosenRack(options.dataDir)
+  const rack = options.rack ?? chosenRack(options.dataDir)
   const first = await openRack(options, rack)
   return first.ok ? ok(workshopOf(options, first.value, rack)) : first
 }
