@@ -4,6 +4,7 @@ import { bringBeside, changePlaces, finishGoingBack } from '../backup/goBack.ts'
 import { type Access, createAccess } from '../database/access.ts'
 import type { Desk } from '../database/desk.ts'
 import { faultText } from '../database/fault.ts'
+import { networkShare } from '../database/networkShare.ts'
 import { type OpenDatabase, openDatabase } from '../database/open.ts'
 import { noteKindNames } from '../rack/kindNames.ts'
 import { chosenRack, noteChoice, type RackName, rackPath } from './choice.ts'
@@ -105,7 +106,9 @@ const placesChanged = async (
 const workshopOf = (options: WorkshopOptions, first: OpenDatabase, firstRack: RackName): Workshop => {
   let current = firstRack
   let copies = copiesOf(options, firstRack)
-  let notices = [...first.notices, ...copies.backUp()]
+  const share = networkShare(options.dataDir)
+  const onShare = share === null ? [] : [problem('onNetworkShare', '', { folder: options.dataDir, share })]
+  let notices = [...onShare, ...first.notices, ...copies.backUp()]
   const backUp = (): void => {
     const failures = copies.backUp()
     if (failures.length > 0) notices = [...notices.filter(({ code }) => code !== 'backupFailed'), ...failures]
@@ -121,7 +124,7 @@ const workshopOf = (options: WorkshopOptions, first: OpenDatabase, firstRack: Ra
     if (!opened.ok) return opened
     current = rack
     copies = copiesOf(options, rack)
-    notices = [...opened.value.notices, ...copies.backUp()]
+    notices = [...onShare, ...opened.value.notices, ...copies.backUp()]
     noteChoice(options.dataDir, rack)
     return ok(null)
   }
