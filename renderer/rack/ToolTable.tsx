@@ -86,7 +86,12 @@ export const ToolTable = ({ rows, see, held, onChoose, onPlan }: ToolTableProps)
   return (
     <div className={many ? 'rack-scroll rack-many' : 'rack-scroll'} ref={scroll}>
       {/* biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: rows are gone through by arrow keys, as in a grid */}
-      <table className="tools" role="grid" aria-label={t('rack:list')} aria-rowcount={rows.total + 1}>
+      <table
+        className={choosing.on ? 'tools choosing' : 'tools'}
+        role="grid"
+        aria-label={t('rack:list')}
+        aria-rowcount={rows.total + 1}
+      >
         <TableHead choosing={choosing.on} columns={columns} />
         <tbody ref={body}>
           <Spacer rows={aboveRows} across={across} />
