@@ -30,10 +30,16 @@ const spreadOf = (takenMm: readonly number[], middleMm: number): number => {
   return Math.max(LEAST_SPREAD, takenMm.length < FEW ? FEW_SPREAD : seen)
 }
 
+/** More figures than two would be a promise that none of this can keep. */
+const twoFigures = (grinds: number, round: (value: number) => number): number => {
+  const step = 10 ** Math.max(0, Math.floor(Math.log10(Math.max(1, grinds))) - 1)
+  return round(grinds / step) * step
+}
+
 /**
  * Length left over what a grind takes in the middle of the edge. The doubt adds up from the mean of the noted grinds
  * (spread / sqrt n), from the grinds to come (spread / sqrt N), from the length, and from the model where it was asked.
- * Length 20, four grinds of 0.1: N = 200; doubt sqrt(0.075^2 + 0.15^2 / 200 + 0.025^2) = 0.080, so from 200 / 1.16 to 200 / 0.84.
+ * Length 20, four grinds of 0.1: N = 200; doubt sqrt(0.075^2 + 0.15^2 / 200 + 0.025^2) = 0.080, so from 200 / 1.16 to 200 / 0.84, or 170 to 240.
  *
  * @param lengthLeftMm what may still be ground away
  * @param takenMm what each noted grind took, 0 or more
@@ -53,9 +59,9 @@ export const lifeLeft = (lengthLeftMm: number, takenMm: readonly number[], by: '
     by === 'model' ? MODEL_SD : 0,
   )
   return {
-    grinds: Math.round(grinds),
-    from: Math.floor(grinds / (1 + SDS * doubt)),
-    to: Math.ceil(grinds / Math.max(LEAST_SHARE, 1 - SDS * doubt)),
+    grinds: twoFigures(grinds, Math.round),
+    from: twoFigures(grinds / (1 + SDS * doubt), Math.floor),
+    to: twoFigures(grinds / Math.max(LEAST_SHARE, 1 - SDS * doubt), Math.ceil),
     perGrindMm,
   }
 }
