@@ -17,7 +17,7 @@ END;`
  * When an iron is due, as words that sort: `0` by its state, `1` by use, `2` and the moment from which it is by time, `3`
  * never. An iron that was put by is never due; one whose grind nobody noted cannot be due by time.
  */
-const dueKey = `(SELECT coalesce(CASE
+export const dueKey = `(SELECT coalesce(CASE
   WHEN tool.deletedAt IS NOT NULL OR tool.condition = 'retired' THEN '3'
   WHEN toolState.harmed = 'yes' OR tool.condition = 'damaged' THEN '0'
   WHEN toolState.honings >= tool.dueHonings THEN '1'

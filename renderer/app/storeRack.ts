@@ -227,7 +227,8 @@ const changeMany = async <N extends 'tools.edit' | 'tools.remove' | 'loan.lend'>
 ): Promise<Result<CallOutput<N>>> => {
   const made = await call(name, input)
   if (!made.ok) return made
-  say(key, { count: count(made.value.value) }, made.value.changeId)
+  // Where all were so already there is nothing to take back.
+  say(key, { count: count(made.value.value) }, made.value.changeId || null)
   await loadTools()
   return made
 }
