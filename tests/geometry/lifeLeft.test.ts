@@ -7,6 +7,11 @@ describe('what is left of an iron', () => {
     expect(lifeLeft(20, [0.1, 0.1, 0.1, 0.1], 'bench')).toEqual({ grinds: 200, from: 170, to: 240, perGrindMm: 0.1 })
   })
 
+  it('takes a wide spread where too few grinds were noted to show their own', () => {
+    // Doubt: sqrt(0.2887^2 + 0.0354^2 + 0.025^2) = 0.2919; 200 / 1.5838 = 126.3, 200 / 0.4162 = 480.5; in two figures.
+    expect(lifeLeft(20, [0.1, 0.1, 0.1], 'bench')).toMatchObject({ from: 120, to: 490 })
+  })
+
   it('goes by the middle value, so that a nick ground out once does not shorten it', () => {
     expect(lifeLeft(20, [0.1, 0.1, 1.5, 0.1, 0.1], 'bench')?.grinds).toBe(200)
   })

@@ -43,6 +43,8 @@ it('what is left of an iron rests on its noted grinds, on the model without, and
     version: 2,
     draft: { ...toolDraft, lengthLeftMm: 18, note: 'measured' },
   })
-  await bench.done('tool.edit', { id: tool.id, version: 3, draft: { ...toolDraft, lengthLeftMm: 18, note: 'noted' } })
   expect(await life()).toMatchObject({ takenSinceMm: 0, grinds: 36 })
+  await ground(0.5)
+  await bench.done('tool.edit', { id: tool.id, version: 3, draft: { ...toolDraft, lengthLeftMm: 18, note: 'noted' } })
+  expect(await life()).toMatchObject({ takenSinceMm: 0.5, grinds: 35, counted: 2 })
 })
