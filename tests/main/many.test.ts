@@ -49,6 +49,14 @@ it('all that is found is changed, and removed, whatever a window has seen of it'
   expect(await rack()).toHaveLength(3)
 })
 
+it('how many are found is counted in full where nothing is set yet, but for those left out', async () => {
+  expect(await bench.done('tools.look', { which: FOUND, set: {} })).toEqual({ tools: 2, changed: 0 })
+  expect(await bench.done('tools.look', { which: { ...FOUND, except: ids.slice(0, 1) }, set: {} })).toEqual({
+    tools: 1,
+    changed: 0,
+  })
+})
+
 it('is all or nothing: a tool that is gone, a place that is gone, a note that is full, a figure out of range', async () => {
   const before = await rack()
   const which = { ids }

@@ -8,7 +8,7 @@ import type { Database } from '../../database/schema.ts'
 import type { CallContext, Services } from '../../services.ts'
 import { editRecord, removeRecord } from '../recordServices.ts'
 import { toolStore } from '../tool.ts'
-import { toolsNamed } from './whichTools.ts'
+import { countNamed, toolsNamed } from './whichTools.ts'
 
 /** What is to be changed of one tool; null: it is so already. */
 const changeOf = (tool: Tool, { noteAdded = '', ...set }: SetMany): Partial<Tool> | null => {
@@ -64,7 +64,9 @@ export const manyServices = (desk: Desk): Pick<Services, 'tools.look' | 'tools.e
   return {
     'tools.look': ({ which, set }) =>
       desk.access.read(async (db) => {
-        const tools = await toolsNamed(db, which, desk.now().toISOString())
+        const now = desk.now().toISOString()
+        if (Object.keys(set).length === 0) return ok({ tools: await countNamed(db, which, now), changed: 0 })
+        const tools = await toolsNamed(db, which, now)
         if (!tools.ok) return tools
         const changed = tools.value.filter((tool) => changeOf(tool, set) !== null).length
         return ok({ tools: tools.value.length, changed })

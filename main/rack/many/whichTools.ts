@@ -21,6 +21,10 @@ const idsFound = async (db: Database, which: Which, now: string): Promise<readon
 /** Ids asked for in one statement; SQLite takes 32,766 values at most. */
 const AT_ONCE = 1000
 
+/** @returns how many tools are named or found, without reading them. @param now UTC ISO text */
+export const countNamed = async (db: Database, which: Which, now: string): Promise<number> =>
+  (await idsFound(db, which, now)).length
+
 /** @returns the tools as they now stand; or the problem `noLongerThere` where one of those named does not. @param now UTC ISO text */
 export const toolsNamed = async (db: Database, which: Which, now: string): Promise<Result<readonly Tool[]>> => {
   const ids = await idsFound(db, which, now)

@@ -1,19 +1,22 @@
 import { useState } from 'react'
+import { problem } from '../../../geometry/result.ts'
 import { sayProblem } from '../../app/store.ts'
 import { removeMany } from '../../app/storeRack.ts'
 import { useTexts } from '../../ui/texts.tsx'
 import { openLabels } from '../labels/useLabels.ts'
 import { LendSheet, ManySheet } from '../sheets.tsx'
 import { beginChoosing, countChosen, idsChosen, letGo, useChosen, whichChosen } from './chosen.ts'
+import { useCounted } from './useCounted.ts'
 import './choosing.css'
 
-/** Most labels, and most loans, made at once: some sheets full, and a whole class. */
-const [MOST_LABELS, MOST_LENT] = [1000, 1000] as const
+/** Most that are named one by one, for labels and loans: some sheets full, and a whole class. */
+const MOST_NAMED = 1000
 
 /** How many tools are chosen, and what can be done with all of them. */
 export const ChosenBar = () => {
   const t = useTexts()
   const chosen = useChosen()
+  useCounted(chosen.all)
   const [sheet, setSheet] = useState<'change' | readonly string[] | null>(null)
   const count = countChosen(chosen)
   if (!chosen.on)
@@ -29,11 +32,15 @@ export const ChosenBar = () => {
     if (removed.ok) letGo()
     else if (removed.problems[0]) sayProblem(removed.problems[0])
   }
-  const labels = async () => openLabels((await idsChosen(chosen, MOST_LABELS)).map((id) => ({ noun: 'tool', id })))
+  /** Does something with the chosen ones by name; rather nothing than something with some of them. */
+  const withIds = (work: (ids: readonly string[]) => void) => async () => {
+    if (count > MOST_NAMED) return sayProblem(problem('tooManyChosen', '', { most: MOST_NAMED }))
+    work(await idsChosen(chosen, MOST_NAMED))
+  }
   const keys: readonly (readonly [string, () => unknown])[] = [
     ['change', () => setSheet('change')],
-    ['lend', async () => setSheet(await idsChosen(chosen, MOST_LENT))],
-    ['labels', labels],
+    ['lend', withIds(setSheet)],
+    ['labels', withIds((ids) => openLabels(ids.map((id) => ({ noun: 'tool', id }))))],
     ['remove', remove],
   ]
   return (

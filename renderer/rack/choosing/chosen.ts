@@ -6,6 +6,9 @@ import { call } from '../../app/transport.ts'
 /** What finds tools, whatever the order. */
 export type Question = Pick<Asked, 'search' | 'filter'>
 
+/** The same in the order of a list. */
+type Listed = Question & Pick<Asked, 'sort' | 'descending'>
+
 /** Tools chosen for something that is done to all of them. */
 interface Chosen {
   /** Whether boxes to tick are shown. */
@@ -57,8 +60,23 @@ export const countChosen = ({ all, ids, except }: Chosen): number => (all ? all.
 export const whichChosen = ({ all, ids, except }: Chosen): CallInput<'tools.look'>['which'] =>
   all ? { search: all.search, filter: all.filter, except: [...except] } : { ids: [...ids] }
 
+/** Says how many are found in all: a list counts only so far. */
+export const foundInAll = (total: number): void =>
+  useChosen.setState(({ all }) => (all ? { all: { ...all, total } } : {}))
+
 /** Tools in one answer. */
 const PAGE = 500
+
+/** @returns the ids of the rows of a list from one to another, both in it, whatever of it was read so far */
+export const idsOfRows = async (asked: Listed, first: number, last: number): Promise<readonly string[]> => {
+  const found: string[] = []
+  for (let offset = first; offset <= last; offset += PAGE) {
+    const page = await call('tool.find', { ...asked, offset, limit: Math.min(PAGE, last - offset + 1) })
+    if (!page.ok || page.value.tools.length === 0) break
+    found.push(...page.value.tools.map(({ id }) => id))
+  }
+  return found
+}
 
 /** @returns the ids of the chosen ones, as many as there are up to `most` */
 export const idsChosen = async (chosen: Chosen, most: number): Promise<readonly string[]> => {

@@ -2,7 +2,7 @@ import { type KeyboardEvent, type MouseEvent, useEffect, useRef } from 'react'
 import type { Tool } from '../../../main/contract/entities.ts'
 import { useFinding } from '../finding.ts'
 import type { Rows } from '../useFound.ts'
-import { choose, chooseAll, isChosen, letGo, toggleChosen, useChosen } from './chosen.ts'
+import { choose, chooseAll, idsOfRows, isChosen, letGo, toggleChosen, useChosen } from './chosen.ts'
 
 interface Choosing {
   /** Whether boxes to tick are shown. */
@@ -20,7 +20,7 @@ const steps: Readonly<Record<string, number>> = { ArrowDown: 1, ArrowUp: -1 }
 /** Choosing several rows of a list: Space one, Shift and arrows a run of them, Ctrl+A all, Escape none; by mouse with Ctrl or Shift. */
 export const useChoosing = (rows: Rows): Choosing => {
   const chosen = useChosen()
-  const { typed: search, filter } = useFinding()
+  const { typed: search, filter, sort, descending } = useFinding()
   /** The row that a run begins at. */
   const anchor = useRef<number | null>(null)
   const question = JSON.stringify([search, filter])
@@ -38,8 +38,12 @@ export const useChoosing = (rows: Rows): Choosing => {
     return true
   }
   const run = (from: number, to: number): void => {
-    const [first, last] = [Math.min(from, to), Math.max(from, to)]
-    choose(Array.from({ length: last - first + 1 }, (_, k) => idAt(first + k)).filter((id) => id !== undefined))
+    const [first, last] = [Math.max(Math.min(from, to), 0), Math.min(Math.max(from, to), rows.total - 1)]
+    const ids = Array.from({ length: last - first + 1 }, (_, k) => idAt(first + k))
+    const known = ids.filter((id) => id !== undefined)
+    choose(known)
+    // Rows between that were never in sight were not read yet.
+    if (known.length < ids.length) void idsOfRows({ search, filter, sort, descending }, first, last).then(choose)
   }
   const key = (event: KeyboardEvent, row: number): boolean => {
     if (event.key === ' ') {
