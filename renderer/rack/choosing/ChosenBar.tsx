@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { problem } from '../../../geometry/result.ts'
 import { sayProblem } from '../../app/store.ts'
+import { enqueue } from '../../app/storeDay.ts'
 import { removeMany } from '../../app/storeRack.ts'
 import { useTexts } from '../../ui/texts.tsx'
 import { openLabels } from '../labels/useLabels.ts'
@@ -37,9 +38,14 @@ export const ChosenBar = () => {
     if (count > MOST_NAMED) return sayProblem(problem('tooManyChosen', '', { most: MOST_NAMED }))
     work(await idsChosen(chosen, MOST_NAMED))
   }
+  const queue = async (ids: readonly string[]) => {
+    const put = await enqueue(ids, t('day:irons', { count: ids.length }))
+    if (!put.ok && put.problems[0]) sayProblem(put.problems[0])
+  }
   const keys: readonly (readonly [string, () => unknown])[] = [
     ['change', () => setSheet('change')],
     ['lend', withIds(setSheet)],
+    ['queue', withIds((ids) => void queue(ids))],
     ['labels', withIds((ids) => openLabels(ids.map((id) => ({ noun: 'tool', id }))))],
     ['remove', remove],
   ]
