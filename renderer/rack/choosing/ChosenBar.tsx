@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { problem } from '../../../geometry/result.ts'
 import { sayProblem } from '../../app/store.ts'
+import { enqueue } from '../../app/storeDay.ts'
 import { removeMany } from '../../app/storeRack.ts'
 import { useTexts } from '../../ui/texts.tsx'
 import { openLabels } from '../labels/useLabels.ts'
@@ -9,8 +10,8 @@ import { beginChoosing, countChosen, idsChosen, letGo, useChosen, whichChosen } 
 import { useCounted } from './useCounted.ts'
 import './choosing.css'
 
-/** Most that are named one by one, for labels and loans: some sheets full, and a whole class. */
-const MOST_NAMED = 1000
+/** Most that are named one by one: labels some sheets full, loans for a whole class, a queue as long as any. */
+const most = { lend: 1000, labels: 1000, queue: 500 } as const
 
 /** How many tools are chosen, and what can be done with all of them. */
 export const ChosenBar = () => {
@@ -33,14 +34,19 @@ export const ChosenBar = () => {
     else if (removed.problems[0]) sayProblem(removed.problems[0])
   }
   /** Does something with the chosen ones by name; rather nothing than something with some of them. */
-  const withIds = (work: (ids: readonly string[]) => void) => async () => {
-    if (count > MOST_NAMED) return sayProblem(problem('tooManyChosen', '', { most: MOST_NAMED }))
-    work(await idsChosen(chosen, MOST_NAMED))
+  const withIds = (key: keyof typeof most, work: (ids: readonly string[]) => unknown) => async () => {
+    if (count > most[key]) return sayProblem(problem('tooManyChosen', '', { most: most[key] }))
+    work(await idsChosen(chosen, most[key]))
+  }
+  const queue = async (ids: readonly string[]) => {
+    const queued = await enqueue(ids, t('day:irons', { count: ids.length }))
+    if (!queued.ok && queued.problems[0]) sayProblem(queued.problems[0])
   }
   const keys: readonly (readonly [string, () => unknown])[] = [
     ['change', () => setSheet('change')],
-    ['lend', withIds(setSheet)],
-    ['labels', withIds((ids) => openLabels(ids.map((id) => ({ noun: 'tool', id }))))],
+    ['lend', withIds('lend', setSheet)],
+    ['labels', withIds('labels', (ids) => openLabels(ids.map((id) => ({ noun: 'tool', id }))))],
+    ['queue', withIds('queue', queue)],
     ['remove', remove],
   ]
   return (
