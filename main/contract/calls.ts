@@ -32,6 +32,7 @@ import { askedSchema, foundSchema, standingSchema } from './finding.ts'
 import { bringInSchema, broughtSchema, lookSchema, offerSchema, takeOutSchema } from './inOut.ts'
 import { foundByCodeSchema, labelOrderSchema } from './labels.ts'
 import { learntSchema, stationRemovalSchema } from './learnt.ts'
+import { lifeSchema } from './life.ts'
 import { outlookSchema, setSchema, whichSchema } from './many.ts'
 import {
   lendSchema,
@@ -124,6 +125,8 @@ export const calls = {
   'tool.find': entry('query', askedSchema, foundSchema),
   /** One tool by its id or its code; null where there is none. */
   'tool.one': entry('query', z.union([byId, z.strictObject({ code: z.string().max(12) })]), toolLineSchema.nullable()),
+  /** How many grinds a tool has left; null where its length was not measured or no grind says what it took. */
+  'tool.life': entry('query', byId, lifeSchema.nullable()),
   'tool.standing': entry('query', nothing, standingSchema),
   'tool.add': entry('command', toolDraftSchema, changed(toolSchema)),
   'tool.edit': entry('command', z.strictObject({ ...seen, draft: toolDraftSchema }), changed(toolSchema)),

@@ -7,6 +7,7 @@ import compare from '../../assets/texts/en/compare.json' with { type: 'json' }
 import copies from '../../assets/texts/en/copies.json' with { type: 'json' }
 import day from '../../assets/texts/en/day.json' with { type: 'json' }
 import dressing from '../../assets/texts/en/dressing.json' with { type: 'json' }
+import due from '../../assets/texts/en/due.json' with { type: 'json' }
 import errand from '../../assets/texts/en/errand.json' with { type: 'json' }
 import faults from '../../assets/texts/en/faults.json' with { type: 'json' }
 import formulas from '../../assets/texts/en/formulas.json' with { type: 'json' }
@@ -52,6 +53,7 @@ const catalogue = {
   compare,
   day,
   dressing,
+  due,
   errand,
   faults,
   formulas,

@@ -58,7 +58,7 @@ export const commitStep = async <T extends Stored, A extends T | null>(
   step: Step<T> & { readonly after: A },
 ): Promise<Result<Made<A>>> => {
   const at = desk.now().toISOString()
-  const written = await writeRecord(transaction, store, step.id, step.seen, step.after, at)
+  const written = await writeRecord(transaction, store, step.id, step.seen, step.after, at, step.before)
   if (!written.ok) return written
   const value = (step.after === null ? null : { ...step.after, version: written.value }) as A
   const { id } = await transaction

@@ -42,6 +42,7 @@ import type { makeTemplate } from '../template/makeTemplate.ts'
 import { dayPaperServices } from '../work/dayPaperServices.ts'
 import { errandServices } from '../work/errandServices.ts'
 import { happeningServices } from '../work/happeningServices.ts'
+import { lifeOf } from '../work/life.ts'
 import { loanServices } from '../work/loanServices.ts'
 import type { makeDaySheet } from '../work/makeDaySheet.ts'
 import { queueServices } from '../work/queueServices.ts'
@@ -99,6 +100,7 @@ export const createServices = (
     ...named('tool', toolCommands),
     'tool.find': async (asked) => ok(await desk.access.read((db) => findTools(db, asked, now()))),
     'tool.one': async (which) => ok(await desk.access.read((db) => oneTool(db, which, now()))),
+    'tool.life': async ({ id }) => ok(await desk.access.read((db) => lifeOf(db, id))),
     'tool.standing': async () => ok(await desk.access.read((db) => standingOf(db, now()))),
     ...manyServices(desk),
     ...stationServices(desk),

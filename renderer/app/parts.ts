@@ -5,6 +5,7 @@ import type { Screen } from './route.ts'
 /** How each part that the first picture does not wait for is read. */
 const reads = {
   day: async () => (await import('../day/DayPart.tsx')).DayPart,
+  due: async () => (await import('../due/DuePart.tsx')).DuePart,
   errand: async () => (await import('../errand/ErrandPart.tsx')).ErrandPart,
   faults: async () => (await import('../faults/FaultsPart.tsx')).FaultsPart,
   grind: async () => (await import('../grind/GrindScreen.tsx')).GrindScreen,
@@ -30,7 +31,13 @@ export const readParts = (): void => {
  * `common:part.<screen>.<part>`. Only the rack is there from the first; the others are read when they are needed.
  */
 export const parts: Readonly<Record<Screen, Readonly<Record<string, React.ComponentType>>>> = {
-  rack: { tools: RackScreen, day: later('day'), errand: later('errand'), stocktake: later('stocktake') },
+  rack: {
+    tools: RackScreen,
+    due: later('due'),
+    day: later('day'),
+    errand: later('errand'),
+    stocktake: later('stocktake'),
+  },
   plan: { aim: later('aim'), wood: later('wood') },
   setUp: { triangle: later('triangle'), square: later('square') },
   grind: { grind: later('grind') },

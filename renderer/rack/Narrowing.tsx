@@ -42,7 +42,7 @@ export const Narrowing = () => {
             aria-pressed={chosen === key}
             onClick={() => narrow(quick[key])}
           >
-            {t(`rack:narrow.${key}`)} <span className="count">{counts[key]}</span>
+            {t(`rack:narrow.${key}`)} <span className="count">{t('rack:narrow.count', { count: counts[key] })}</span>
           </button>
         ))}
       </fieldset>

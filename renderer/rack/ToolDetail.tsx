@@ -8,6 +8,7 @@ import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { BenchLog } from './BenchLog.tsx'
 import { IronDrawing } from './IronDrawing.tsx'
+import { LifeLeft } from './LifeLeft.tsx'
 import { openLabels } from './labels/useLabels.ts'
 import { LoansOfTool } from './lending/LoansOfTool.tsx'
 import { QuickKeys } from './lending/QuickKeys.tsx'
@@ -64,6 +65,7 @@ export const ToolDetail = ({ tool, onEdit, onDuplicate }: ToolDetailProps) => {
       <IronDrawing tool={tool} />
       <ToolCurves tool={tool} />
       <MoreOfTool tool={tool} />
+      <LifeLeft tool={tool} />
       <LoansOfTool tool={tool} />
       <Photos tool={tool} />
       <BenchLog tool={tool} />

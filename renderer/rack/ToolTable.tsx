@@ -84,7 +84,7 @@ export const ToolTable = ({ rows, see, held, onChoose, onPlan }: ToolTableProps)
   const shown = Array.from({ length: last - first + 1 }, (_, k) => first + k)
   const heldRow = shown.find((row) => rows.at.get(row)?.id === heldId)
   return (
-    <div className={many ? 'rack-scroll rack-many' : 'rack-scroll'} ref={scroll}>
+    <div className={`rack-scroll${many ? ' rack-many' : ''}${choosing.on ? ' choosing' : ''}`} ref={scroll}>
       {/* biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: rows are gone through by arrow keys, as in a grid */}
       <table className="tools" role="grid" aria-label={t('rack:list')} aria-rowcount={rows.total + 1}>
         <TableHead choosing={choosing.on} columns={columns} />

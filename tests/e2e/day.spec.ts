@@ -5,7 +5,12 @@ const names = /Chisel 6|Smoothing iron, fine|Smoothing iron, wide|Fore iron/
 
 test('a day’s irons are put on the queue, ordered with their reasons, ticked off and put on paper', async ({ app }) => {
   await app.getByRole('row', { name: /Fore iron/ }).click()
-  await app.getByRole('button', { name: 'On today’s queue' }).click()
+  await app.getByRole('button', { name: 'Nicked' }).click()
+  await app.getByRole('link', { name: 'Due and sharp' }).click()
+  await expect(app.getByRole('region', { name: 'Its edge was hurt' })).toContainText('Fore iron')
+  await expectAxeClean(app)
+  await app.getByRole('button', { name: 'Put all on today’s queue' }).click()
+  await expect(app.getByRole('status').filter({ hasText: '1 iron is on the day’s queue.' })).toBeVisible()
   await app.getByRole('link', { name: 'The day’s queue' }).click()
   const code = app.getByLabel('Put on by code')
   const lines = app.getByRole('list', { name: 'The day’s queue' }).getByRole('listitem')

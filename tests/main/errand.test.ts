@@ -93,5 +93,8 @@ describe('who noted it', () => {
     expect((await bench.done('happening.list', { toolId: ids[1] ?? '' }))[0]?.who).toBe('Nib')
     await changeOf(errand({ does: 'nicked' }, ids.slice(1), 'Somebody else'))
     expect((await bench.done('happening.list', { toolId: ids[1] ?? '' }))[0]?.who).toBe('Somebody else')
+    const later = { toolId: ids[0] ?? '', kind: 'honed' as const, at: '2026-03-01T08:00:00.000Z', who: 'Somebody else' }
+    await bench.done('happening.add', later)
+    expect(await honedBy()).toBe('Nib')
   })
 })
