@@ -25,7 +25,7 @@ const newest = async (db: Database, log: (typeof logs)[number]): Promise<readonl
 export const lastAtTheBench = async (db: Database): Promise<string> => {
   const lines: Line[] = []
   for (const log of logs) lines.push(...(await newest(db, log)))
-  lines.sort((a, b) => (a.at < b.at ? -1 : 1))
+  lines.sort((a, b) => (a.at < b.at ? 1 : -1))
   const people = new Map((await listRecords(db, personStore)).map(({ name }) => [alike(name), name]))
   const line = lines.find(({ who }) => people.has(alike(who)))
   return line ? (people.get(alike(line.who)) ?? '') : ''

@@ -69,7 +69,7 @@ export const ToolDetail = ({ tool, onEdit, onDuplicate }: ToolDetailProps) => {
       <LoansOfTool tool={tool} />
       <Photos tool={tool} />
       <BenchLog tool={tool} />
-      {history && <HistorySheet tool={tool} onClose={() => setHistory(false)} />}
+      {history && <HistorySheet of={tool} onClose={() => setHistory(false)} />}
     </div>
   )
 }

@@ -39,14 +39,14 @@ export const ChosenBar = () => {
     work(await idsChosen(chosen, most[key]))
   }
   const queue = async (ids: readonly string[]) => {
-    const queued = await enqueue(ids, t('day:irons', { count: ids.length }))
-    if (!queued.ok && queued.problems[0]) sayProblem(queued.problems[0])
+    const put = await enqueue(ids, t('day:irons', { count: ids.length }))
+    if (!put.ok && put.problems[0]) sayProblem(put.problems[0])
   }
   const keys: readonly (readonly [string, () => unknown])[] = [
     ['change', () => setSheet('change')],
     ['lend', withIds('lend', setSheet)],
-    ['labels', withIds('labels', (ids) => openLabels(ids.map((id) => ({ noun: 'tool', id }))))],
     ['queue', withIds('queue', queue)],
+    ['labels', withIds('labels', (ids) => openLabels(ids.map((id) => ({ noun: 'tool', id }))))],
     ['remove', remove],
   ]
   return (
