@@ -4,7 +4,6 @@ import type { CallInput, CallOutput } from '../../../main/contract/calls.ts'
 import type { ToolDraft } from '../../../main/contract/entities.ts'
 import { manyKeys } from '../../../main/contract/many.ts'
 import { useApp } from '../../app/store.ts'
-import { editMany } from '../../app/storeRack.ts'
 import { call } from '../../app/transport.ts'
 import { NoteEntry } from '../../ui/Entry.tsx'
 import type { FieldSpec } from '../../ui/fieldSpec.ts'
@@ -14,6 +13,7 @@ import { Sheet } from '../../ui/Sheet.tsx'
 import { Tick } from '../../ui/Tick.tsx'
 import { useTexts } from '../../ui/texts.tsx'
 import { newTool, toolFields } from '../drafts.ts'
+import { editMany } from '../edits.ts'
 
 type Which = CallInput<'tools.edit'>['which']
 type SetMany = CallInput<'tools.edit'>['set']

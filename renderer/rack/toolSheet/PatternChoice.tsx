@@ -2,12 +2,12 @@ import { useCallback, useEffect, useState } from 'react'
 import type { Problem } from '../../../geometry/result.ts'
 import type { ToolDraft } from '../../../main/contract/entities.ts'
 import type { ToolTemplate } from '../../../main/contract/extras.ts'
-import { forgetPattern } from '../../app/storeRack.ts'
 import { call } from '../../app/transport.ts'
 import { SelectEntry } from '../../ui/Entry.tsx'
 import { Problems } from '../../ui/Problems.tsx'
 import { useTexts } from '../../ui/texts.tsx'
 import { newTool } from '../drafts.ts'
+import { forgetPattern } from '../edits.ts'
 import { readPattern } from './pattern.ts'
 
 interface PatternChoiceProps {
