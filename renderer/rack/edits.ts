@@ -109,6 +109,10 @@ export const removePhoto = ({ id, version, caption }: Photo) => change('photo.re
 export const keepPattern = (name: string, draft: Partial<ToolDraft>) =>
   change('toolTemplate.add', { name, draft: JSON.stringify(draft) }, name)
 
+/** Calls a pattern something else. */
+export const renamePattern = ({ id, version, draft }: ToolTemplate, name: string) =>
+  change('toolTemplate.edit', { id, version, draft: { name, draft } }, name)
+
 /** Forgets a pattern; tools that began with it stay as they are. */
 export const forgetPattern = ({ id, version, name }: ToolTemplate) =>
   change('toolTemplate.remove', { id, version }, name)

@@ -10,8 +10,8 @@ import { beginChoosing, countChosen, idsChosen, letGo, useChosen, whichChosen } 
 import { useCounted } from './useCounted.ts'
 import './choosing.css'
 
-/** Most that are named one by one, for labels and loans: some sheets full, and a whole class. */
-const MOST_NAMED = 1000
+/** Most that are named one by one: labels some sheets full, loans for a whole class, a queue as long as any. */
+const most = { lend: 1000, labels: 1000, queue: 500 } as const
 
 /** How many tools are chosen, and what can be done with all of them. */
 export const ChosenBar = () => {
@@ -34,9 +34,9 @@ export const ChosenBar = () => {
     else if (removed.problems[0]) sayProblem(removed.problems[0])
   }
   /** Does something with the chosen ones by name; rather nothing than something with some of them. */
-  const withIds = (work: (ids: readonly string[]) => void) => async () => {
-    if (count > MOST_NAMED) return sayProblem(problem('tooManyChosen', '', { most: MOST_NAMED }))
-    work(await idsChosen(chosen, MOST_NAMED))
+  const withIds = (key: keyof typeof most, work: (ids: readonly string[]) => unknown) => async () => {
+    if (count > most[key]) return sayProblem(problem('tooManyChosen', '', { most: most[key] }))
+    work(await idsChosen(chosen, most[key]))
   }
   const queue = async (ids: readonly string[]) => {
     const put = await enqueue(ids, t('day:irons', { count: ids.length }))
@@ -44,9 +44,9 @@ export const ChosenBar = () => {
   }
   const keys: readonly (readonly [string, () => unknown])[] = [
     ['change', () => setSheet('change')],
-    ['lend', withIds(setSheet)],
-    ['queue', withIds((ids) => void queue(ids))],
-    ['labels', withIds((ids) => openLabels(ids.map((id) => ({ noun: 'tool', id }))))],
+    ['lend', withIds('lend', setSheet)],
+    ['queue', withIds('queue', queue)],
+    ['labels', withIds('labels', (ids) => openLabels(ids.map((id) => ({ noun: 'tool', id }))))],
     ['remove', remove],
   ]
   return (
