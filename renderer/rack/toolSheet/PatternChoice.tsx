@@ -3,12 +3,12 @@ import type { Problem } from '../../../geometry/result.ts'
 import type { ToolDraft } from '../../../main/contract/entities.ts'
 import type { ToolTemplate } from '../../../main/contract/extras.ts'
 import { useApp } from '../../app/store.ts'
-import { forgetPattern, renamePattern } from '../../app/storeRack.ts'
 import { call } from '../../app/transport.ts'
 import { SelectEntry, TextEntry } from '../../ui/Entry.tsx'
 import { Problems } from '../../ui/Problems.tsx'
 import { useTexts } from '../../ui/texts.tsx'
 import { newTool } from '../drafts.ts'
+import { forgetPattern, renamePattern } from '../edits.ts'
 import { readPattern } from './pattern.ts'
 
 interface PatternChoiceProps {
