@@ -51,9 +51,13 @@ const shape = Object.fromEntries(manyKeys.map((key) => [key, bare(key)])) as {
   readonly [K in ManyKey]: z.ZodOptional<Bare<Shape[K]>>
 }
 
+const ownValue = toolDraftSchema.shape.own.unwrap().valueType
+
 /** Fields left out stay as they are. */
 export const setSchema = z.strictObject({
   ...shape,
+  /** Entries of the workshop's own fields, by the field's id; null takes one away. */
+  own: z.record(z.uuid(), ownValue.nullable()).optional(),
   /** Written under whatever the note says already. */
   noteAdded: note.unwrap().optional(),
 })

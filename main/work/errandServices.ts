@@ -12,7 +12,7 @@ import { happeningStore } from '../rack/stores.ts'
 import { toolStore } from '../rack/tool.ts'
 import type { Services } from '../services.ts'
 import { enqueue } from './enqueue.ts'
-import { giveBackAll, lendAll } from './loanServices.ts'
+import { giveBackAll, lendAll, personNamed } from './loanServices.ts'
 
 type Happening = Extract<Errand, { readonly does: 'honed' | 'dropped' | 'nicked' }>['does']
 
@@ -57,6 +57,10 @@ const run = async (
   }
 }
 
+/** Somebody new is a change of their own, so that taking one scan back leaves them to the others. */
+const makeReady = async (db: Database, desk: Desk, errand: Errand): Promise<Result<unknown>> =>
+  errand.does === 'lend' ? personNamed(db, desk, errand.person) : ok(null)
+
 /** Records that each errand changes. */
 const touched: Readonly<Record<Errand['does'], readonly Noun[]>> = {
   honed: ['happening'],
@@ -71,7 +75,10 @@ const touched: Readonly<Record<Errand['does'], readonly Noun[]>> = {
 /** The call that does one thing to a tool, or to many, as one change. Where nothing had to be changed its id is 0. */
 export const errandServices = (desk: Desk): Pick<Services, 'tool.errand'> => ({
   'tool.errand': async (given, context) => {
-    const made: Result<Made<unknown>> = await desk.access.write((db) => asOne(db, () => run(db, desk, given)))
+    const made: Result<Made<unknown>> = await desk.access.write(async (db) => {
+      const ready = await makeReady(db, desk, given.errand)
+      return ready.ok ? asOne(db, () => run(db, desk, given)) : ready
+    })
     if (!made.ok) return made
     for (const noun of touched[given.errand.does]) context.changed(noun, [])
     return ok({ value: null, changeId: made.value.changeId })

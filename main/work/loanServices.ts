@@ -13,7 +13,7 @@ import { holderOf, toolStore } from '../rack/tool.ts'
 import type { CallContext, Services } from '../services.ts'
 
 /** The person of this name; made where there is none. Names are compared here, since SQLite knows the capitals of ASCII alone. */
-const personNamed = async (db: Database, desk: Desk, name: string): Promise<Result<string>> => {
+export const personNamed = async (db: Database, desk: Desk, name: string): Promise<Result<string>> => {
   const people = await listRecords(db, personStore)
   const known = people.find((person) => alike(person.name) === alike(name))
   if (known) return ok(known.id)

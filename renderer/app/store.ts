@@ -80,7 +80,7 @@ export interface App {
 
 const nothingInHand = { tool: null, job: null, station: null, fixture: null, trial: null, report: null, answer: null }
 
-/** The window's one store. Its actions stand in storeRack.ts and storeJob.ts. */
+/** The window's one store. What is read stands in readRack.ts, what is changed in storeRack.ts and storeJob.ts. */
 export const useApp = create<App>()(() => ({
   ready: false,
   trouble: null,

@@ -1,8 +1,8 @@
 import { useState } from 'react'
 import { type LabelNoun, labelNouns } from '../../main/contract/codes.ts'
 import { sayProblem } from '../app/store.ts'
-import { type Removable, removeRecord } from '../app/storeRack.ts'
 import { useTexts } from '../ui/texts.tsx'
+import { type Removable, removeRecord } from './edits.ts'
 import { openLabels } from './labels/useLabels.ts'
 import { HistorySheet } from './sheets.tsx'
 

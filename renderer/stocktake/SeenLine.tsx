@@ -1,8 +1,8 @@
 import type { Result } from '../../geometry/result.ts'
 import type { SeenTool } from '../../main/contract/stocktake.ts'
 import { sayProblem } from '../app/store.ts'
-import { giveBack } from '../app/storeRack.ts'
 import { moveTool } from '../app/storeStocktake.ts'
+import { giveBack } from '../rack/edits.ts'
 import { useTexts } from '../ui/texts.tsx'
 
 const orSay = async (doing: Promise<Result<unknown>>): Promise<void> => {

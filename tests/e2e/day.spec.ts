@@ -9,7 +9,7 @@ test('a day’s irons are put on the queue, ordered with their reasons, ticked o
   await app.getByRole('link', { name: 'Due and sharp' }).click()
   await expect(app.getByRole('region', { name: 'Its edge was hurt' })).toContainText('Fore iron')
   await app.getByRole('button', { name: 'Put all on today’s queue' }).click()
-  await expect(app.getByRole('status').filter({ hasText: '1 iron is on the day’s queue.' })).toBeVisible()
+  await expect(app.getByRole('status').filter({ hasText: 'On the day’s queue: 1 iron.' })).toBeVisible()
   await app.getByRole('link', { name: 'The day’s queue' }).click()
   const code = app.getByLabel('Put on by code')
   const lines = app.getByRole('list', { name: 'The day’s queue' }).getByRole('listitem')

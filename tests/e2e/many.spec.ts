@@ -27,11 +27,15 @@ test('several tools are chosen by keys and by mouse, changed as one, and one und
   await app.getByRole('button', { name: 'Undo this' }).click()
   await expect(app.getByRole('row', { name: /Smoothing iron, fine/ })).toContainText('window till')
 
+  await bar.getByRole('button', { name: 'On today’s queue' }).click()
+  await expect(app.getByText('On the day’s queue: 4 irons.')).toBeVisible()
+  await app.getByRole('button', { name: 'Undo this' }).click()
+
   await app.locator('tr[data-row="0"]').focus()
   await app.keyboard.press('Control+a')
   await expect(bar).toContainText('24 tools chosen.')
   await app.keyboard.press('Escape')
-  await expect(bar).toBeHidden()
+  await expect(bar).toHaveText('Choose several')
 })
 
 test('an iron is duplicated and kept as a pattern that another begins with; the list shows the columns chosen', async ({
@@ -54,6 +58,9 @@ test('an iron is duplicated and kept as a pattern that another begins with; the 
   await expect(sheet.getByLabel('width', { exact: true })).toHaveValue('35.0')
   await expect(sheet.getByLabel('Name')).toHaveValue('')
   await expectAxeClean(app)
+  await sheet.getByLabel('The pattern is called').fill('Scrubbing')
+  await sheet.getByRole('button', { name: 'Rename it' }).click()
+  await expect(sheet.getByLabel('Begin with').getByRole('option', { name: 'Scrubbing' })).toBeAttached()
   await sheet.getByRole('button', { name: 'Forget this pattern' }).click()
   await expect(sheet.getByLabel('Begin with')).toBeHidden()
   await sheet.getByRole('button', { name: 'Close' }).click()

@@ -52,6 +52,15 @@ describe('an errand, filled in once', () => {
     expect((await bench.done('queueEntry.list', { onDay: '2030-01-01' })).lines).toHaveLength(2)
   })
 
+  it('leaves somebody new to the other tools when the first scan is taken back', async () => {
+    const lent = { does: 'lend', person: 'Wren Oddly', dueBack: null } as const
+    const first = await changeOf(errand(lent, ids.slice(0, 1)))
+    await changeOf(errand(lent, ids.slice(1)))
+    await bench.done('change.undo', { id: first })
+    expect(await lines('holder')).toEqual(['', 'Wren Oddly'])
+    expect((await bench.done('person.list', {})).map(({ name }) => name)).toEqual(['Wren Oddly'])
+  })
+
   it('is refused where the place does not stand', async () => {
     const nowhere = '00000000-0000-4000-8000-00000000ffff'
     expect(codesOf(await errand({ does: 'place', placeId: nowhere }))).toEqual(['noLongerThere'])

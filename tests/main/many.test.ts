@@ -49,6 +49,17 @@ it('all that is found is changed, and removed, whatever a window has seen of it'
   expect(await rack()).toHaveLength(3)
 })
 
+it('an own field is set or taken away beside the others of a tool', async () => {
+  const [rust, owner] = ['00000000-0000-4000-8000-00000000aaaa', '00000000-0000-4000-8000-00000000bbbb'] as const
+  const own = async () => (await toolsOf(bench)).map((tool) => tool.own)
+  await bench.done('tools.edit', { which: { ids: ids.slice(0, 2) }, set: { own: { [rust]: 'none', [owner]: 'hall' } } })
+  const asked = { which: { ids }, set: { own: { [rust]: null } } }
+  expect(await bench.done('tools.look', asked)).toEqual({ tools: 3, changed: 2 })
+  await bench.done('tools.edit', asked)
+  expect(await own()).toEqual([{ [owner]: 'hall' }, { [owner]: 'hall' }, {}])
+  expect((await bench.raw('tools.edit', { which: { ids }, set: { own: { rust: 'none' } } })).ok).toBe(false)
+})
+
 it('how many are found is counted in full where nothing is set yet, but for those left out', async () => {
   expect(await bench.done('tools.look', { which: FOUND, set: {} })).toEqual({ tools: 2, changed: 0 })
   expect(await bench.done('tools.look', { which: { ...FOUND, except: ids.slice(0, 1) }, set: {} })).toEqual({

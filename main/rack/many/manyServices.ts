@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util'
 import { failed, ok, problem, type Result } from '../../../geometry/result.ts'
 import type { Tool } from '../../contract/entities.ts'
 import type { SetMany, Which } from '../../contract/many.ts'
@@ -10,11 +11,16 @@ import { editRecord, removeRecord } from '../recordServices.ts'
 import { toolStore } from '../tool.ts'
 import { countNamed, toolsNamed } from './whichTools.ts'
 
+const ownWith = (tool: Tool, set: SetMany['own'] = {}): Tool['own'] =>
+  Object.fromEntries(
+    Object.entries({ ...tool.own, ...set }).filter((entry): entry is [string, string | number] => entry[1] !== null),
+  )
+
 /** What is to be changed of one tool; null: it is so already. */
-const changeOf = (tool: Tool, { noteAdded = '', ...set }: SetMany): Partial<Tool> | null => {
+const changeOf = (tool: Tool, { noteAdded = '', own, ...set }: SetMany): Partial<Tool> | null => {
   const note = noteAdded === '' ? tool.note : [tool.note, noteAdded].filter(Boolean).join('\n')
-  const wanted = Object.entries({ ...set, note }).filter(
-    ([key, value]) => value !== undefined && value !== tool[key as keyof Tool],
+  const wanted = Object.entries({ ...set, note, own: ownWith(tool, own) }).filter(
+    ([key, value]) => value !== undefined && !isDeepStrictEqual(value, tool[key as keyof Tool]),
   )
   return wanted.length === 0 ? null : Object.fromEntries(wanted)
 }

@@ -1,11 +1,11 @@
 import type { CallInput } from '../../../main/contract/calls.ts'
 import type { OwnField } from '../../../main/contract/extras.ts'
-import { saveRecord } from '../../app/storeRack.ts'
 import { NoteEntry } from '../../ui/Entry.tsx'
 import type { FieldSpec, MadeFieldProps } from '../../ui/fieldSpec.ts'
 import { RecordForm } from '../../ui/RecordForm.tsx'
 import { Sheet } from '../../ui/Sheet.tsx'
 import { useTexts } from '../../ui/texts.tsx'
+import { saveRecord } from '../edits.ts'
 import { RecordKeys } from '../RecordKeys.tsx'
 import { ownFieldFields } from './fields.ts'
 

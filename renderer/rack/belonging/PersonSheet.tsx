@@ -1,10 +1,10 @@
 import { useState } from 'react'
 import type { CallInput } from '../../../main/contract/calls.ts'
 import type { Person } from '../../../main/contract/people.ts'
-import { saveRecord } from '../../app/storeRack.ts'
 import { RecordForm } from '../../ui/RecordForm.tsx'
 import { Sheet } from '../../ui/Sheet.tsx'
 import { useTexts } from '../../ui/texts.tsx'
+import { saveRecord } from '../edits.ts'
 import { personFields } from './fields.ts'
 import { PurgeSheet } from './PurgeSheet.tsx'
 

@@ -1,10 +1,10 @@
 import type { CallInput } from '../../../main/contract/calls.ts'
 import type { Place } from '../../../main/contract/people.ts'
 import { useApp } from '../../app/store.ts'
-import { saveRecord } from '../../app/storeRack.ts'
 import { RecordForm } from '../../ui/RecordForm.tsx'
 import { Sheet } from '../../ui/Sheet.tsx'
 import { useTexts } from '../../ui/texts.tsx'
+import { saveRecord } from '../edits.ts'
 import { RecordKeys } from '../RecordKeys.tsx'
 import { placeFields } from './fields.ts'
 

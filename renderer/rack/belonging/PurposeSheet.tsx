@@ -1,9 +1,9 @@
 import type { CallInput } from '../../../main/contract/calls.ts'
 import type { Purpose } from '../../../main/contract/extras.ts'
-import { saveRecord } from '../../app/storeRack.ts'
 import { RecordForm } from '../../ui/RecordForm.tsx'
 import { Sheet } from '../../ui/Sheet.tsx'
 import { useTexts } from '../../ui/texts.tsx'
+import { saveRecord } from '../edits.ts'
 import { RecordKeys } from '../RecordKeys.tsx'
 import { purposeFields } from './fields.ts'
 

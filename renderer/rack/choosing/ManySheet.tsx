@@ -4,7 +4,6 @@ import type { CallInput, CallOutput } from '../../../main/contract/calls.ts'
 import type { ToolDraft } from '../../../main/contract/entities.ts'
 import { manyKeys } from '../../../main/contract/many.ts'
 import { useApp } from '../../app/store.ts'
-import { editMany } from '../../app/storeRack.ts'
 import { call } from '../../app/transport.ts'
 import { NoteEntry } from '../../ui/Entry.tsx'
 import type { FieldSpec } from '../../ui/fieldSpec.ts'
@@ -14,6 +13,8 @@ import { Sheet } from '../../ui/Sheet.tsx'
 import { Tick } from '../../ui/Tick.tsx'
 import { useTexts } from '../../ui/texts.tsx'
 import { newTool, toolFields } from '../drafts.ts'
+import { editMany } from '../edits.ts'
+import { ManyOwnFields, type OwnSet } from './ManyOwnFields.tsx'
 
 type Which = CallInput<'tools.edit'>['which']
 type SetMany = CallInput<'tools.edit'>['set']
@@ -31,13 +32,21 @@ export const ManySheet = ({ which, count, onClose }: ManySheetProps) => {
   const places = useApp((app) => app.places)
   const fields = toolFields(places).filter(({ key }) => (manyKeys as readonly string[]).includes(key))
   const [set, setSet] = useState<Values>({})
+  const [own, setOwn] = useState<OwnSet>({})
   const [noteAdded, setNoteAdded] = useState('')
   const [problems, setProblems] = useState<readonly Problem[]>([])
-  const asked = { ...set, ...(noteAdded.trim() !== '' && { noteAdded }) } as SetMany
+  const asked = {
+    ...set,
+    ...(Object.keys(own).length > 0 && { own }),
+    ...(noteAdded.trim() !== '' && { noteAdded }),
+  } as SetMany
   const { outlook, refused } = useOutlook(which, asked)
+  const [saving, setSaving] = useState(false)
   const save = async (event: FormEvent) => {
     event.preventDefault()
+    setSaving(true)
     const saved = await editMany(which, asked)
+    setSaving(false)
     if (saved.ok) onClose()
     else setProblems(saved.problems)
   }
@@ -50,15 +59,17 @@ export const ManySheet = ({ which, count, onClose }: ManySheetProps) => {
           {fields.map((field) => (
             <ManyField key={field.key} field={field} set={set} onSet={setSet} />
           ))}
+          <ManyOwnFields set={own} onSet={setOwn} />
           <NoteEntry name={t('many:note')} value={noteAdded} onChange={setNoteAdded} />
         </div>
         <Problems problems={problems.length > 0 ? problems : refused} />
         <p className="sheet-keys">
-          <button type="submit" className="key key-main" disabled={nothing || refused.length > 0}>
+          <button type="submit" className="key key-main" disabled={nothing || saving || refused.length > 0}>
             {t('many:save')}
           </button>
           <span role="status">
-            {!nothing && outlook && t('many:outlook', { count: outlook.changed, of: outlook.tools })}
+            {saving && t('many:saving', { count })}
+            {!saving && !nothing && outlook && t('many:outlook', { count: outlook.changed, of: outlook.tools })}
           </span>
         </p>
       </form>

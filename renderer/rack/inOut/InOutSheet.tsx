@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react'
 import type { CallOutput } from '../../../main/contract/calls.ts'
+import { loadAll } from '../../app/readRack.ts'
 import { say } from '../../app/store.ts'
-import { loadAll } from '../../app/storeRack.ts'
 import { Sheet } from '../../ui/Sheet.tsx'
 import { useTexts } from '../../ui/texts.tsx'
 import { BringIn } from './BringIn.tsx'

@@ -1,10 +1,10 @@
 import { type FormEvent, useId, useState } from 'react'
 import type { Problem } from '../../../geometry/result.ts'
-import { lend } from '../../app/storeRack.ts'
 import { PersonEntry } from '../../ui/PersonEntry.tsx'
 import { Problems } from '../../ui/Problems.tsx'
 import { Sheet } from '../../ui/Sheet.tsx'
 import { useTexts } from '../../ui/texts.tsx'
+import { lend } from '../edits.ts'
 
 interface LendSheetProps {
   readonly toolIds: readonly string[]

@@ -3,8 +3,8 @@ import type { Tool, ToolLine } from '../../../main/contract/entities.ts'
 import { happeningKinds } from '../../../main/contract/work.ts'
 import { sayProblem, useApp } from '../../app/store.ts'
 import { enqueueTool } from '../../app/storeDay.ts'
-import { giveBack, happened } from '../../app/storeRack.ts'
 import { useTexts } from '../../ui/texts.tsx'
+import { giveBack, happened } from '../edits.ts'
 import { LendSheet } from '../sheets.tsx'
 
 /** @returns what the list says of a tool; null until it is read */

@@ -1,11 +1,11 @@
 import { type FormEvent, useState } from 'react'
 import type { Problem } from '../../../geometry/result.ts'
 import type { Tool } from '../../../main/contract/entities.ts'
-import { keepPattern } from '../../app/storeRack.ts'
 import { TextEntry } from '../../ui/Entry.tsx'
 import { Problems } from '../../ui/Problems.tsx'
 import { useTexts } from '../../ui/texts.tsx'
 import { toolDraftOf } from '../drafts.ts'
+import { keepPattern } from '../edits.ts'
 import { patternOf } from './pattern.ts'
 
 /** Keeps a tool as the beginning of others of its kind. */

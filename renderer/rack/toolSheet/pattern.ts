@@ -19,12 +19,28 @@ const parsed = (text: string): unknown => {
   }
 }
 
+/** Ids of what a pattern may speak of and the workshop still has. */
+interface Standing {
+  readonly places: ReadonlySet<string>
+  readonly purposes: ReadonlySet<string>
+}
+
+/** A place or purpose that was taken away since would keep every iron of the pattern from being saved. */
+const withoutGone = (begin: Partial<ToolDraft>, { places, purposes }: Standing): Partial<ToolDraft> => {
+  const { placeId, curves } = begin
+  return {
+    ...begin,
+    ...(placeId && !places.has(placeId) && { placeId: null }),
+    ...(curves && { curves: curves.filter(({ purposeId }) => purposes.has(purposeId)) }),
+  }
+}
+
 /** Entries that this program still knows, as far as they are sound. @returns them, or the problem `patternDamaged` */
-export const readPattern = (text: string): Result<Partial<ToolDraft>> => {
+export const readPattern = (text: string, standing: Standing): Result<Partial<ToolDraft>> => {
   const draft = parsed(text)
   if (typeof draft !== 'object' || draft === null || Array.isArray(draft)) return failed(problem('patternDamaged'))
   const sound = Object.entries(draft).filter(
     ([key, value]) => Object.hasOwn(shape, key) && shape[key]?.safeParse(value).success,
   )
-  return ok(Object.fromEntries(sound) as Partial<ToolDraft>)
+  return ok(withoutGone(Object.fromEntries(sound) as Partial<ToolDraft>, standing))
 }
