@@ -20,14 +20,6 @@ export const ChosenBar = () => {
   useCounted(chosen.all)
   const [sheet, setSheet] = useState<'change' | readonly string[] | null>(null)
   const count = countChosen(chosen)
-  if (!chosen.on)
-    return (
-      <p className="chosen-bar">
-        <button type="button" className="word" onClick={beginChoosing}>
-          {t('many:begin')}
-        </button>
-      </p>
-    )
   const remove = async () => {
     const removed = await removeMany(whichChosen(chosen))
     if (removed.ok) letGo()
@@ -49,17 +41,26 @@ export const ChosenBar = () => {
     ['labels', withIds('labels', (ids) => openLabels(ids.map((id) => ({ noun: 'tool', id }))))],
     ['remove', remove],
   ]
+  // The words stand in the same place before anything is chosen: only what is there already is read out when it changes.
   return (
     <div className="chosen-bar" role="toolbar" aria-label={t('many:bar')}>
-      <span role="status">{t('many:chosen', { count })}</span>
-      {keys.map(([name, act]) => (
-        <button key={name} type="button" className="word" disabled={count === 0} onClick={() => void act()}>
-          {t(`many:key.${name}`)}
+      <span role="status">{chosen.on && t('many:chosen', { count })}</span>
+      {!chosen.on && (
+        <button type="button" className="word" onClick={beginChoosing}>
+          {t('many:begin')}
         </button>
-      ))}
-      <button type="button" className="word" onClick={letGo}>
-        {t('many:letGo')}
-      </button>
+      )}
+      {chosen.on &&
+        keys.map(([name, act]) => (
+          <button key={name} type="button" className="word" disabled={count === 0} onClick={() => void act()}>
+            {t(`many:key.${name}`)}
+          </button>
+        ))}
+      {chosen.on && (
+        <button type="button" className="word" onClick={letGo}>
+          {t('many:letGo')}
+        </button>
+      )}
       {sheet === 'change' && <ManySheet which={whichChosen(chosen)} count={count} onClose={() => setSheet(null)} />}
       {sheet !== null && sheet !== 'change' && (
         <LendSheet
