@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import type { DayQueue } from '../../main/contract/day.ts'
 import { today } from '../app/storeDay.ts'
+import { DayEntry } from '../ui/Entry.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { DayLine } from './DayLine.tsx'
 import { PutOn } from './PutOn.tsx'
@@ -16,18 +17,7 @@ export const DayPart = () => {
   return (
     <div className="day">
       <div className="day-head">
-        <div className="entry">
-          <label className="entry-name" htmlFor="on-day">
-            {t('day:onDay')}
-          </label>
-          <input
-            id="on-day"
-            type="date"
-            required
-            value={onDay}
-            onChange={({ target }) => target.value !== '' && setOnDay(target.value)}
-          />
-        </div>
+        <DayEntry name={t('day:onDay')} value={onDay} onChange={(day) => day !== '' && setOnDay(day)} />
         {onDay !== today() && (
           <button type="button" className="word" onClick={() => setOnDay(today())}>
             {t('day:today')}

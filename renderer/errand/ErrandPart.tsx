@@ -1,8 +1,7 @@
-import { useId } from 'react'
 import { useApp } from '../app/store.ts'
 import { placePath } from '../rack/placePath.ts'
 import { CodeEntry } from '../scan/CodeEntry.tsx'
-import { SelectEntry } from '../ui/Entry.tsx'
+import { DayEntry, SelectEntry } from '../ui/Entry.tsx'
 import { PersonEntry } from '../ui/PersonEntry.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { ScannedList } from './ScannedList.tsx'
@@ -38,7 +37,6 @@ export const ErrandPart = () => {
 /** What the chosen errand asks for. */
 const Asked = () => {
   const t = useTexts()
-  const id = useId()
   const { does, placeId, person, dueBack, who } = useErrand(({ filled }) => filled)
   const places = useApp((app) => app.places)
   if (does === 'place')
@@ -57,17 +55,7 @@ const Asked = () => {
     return (
       <>
         <PersonEntry name={t('rack:lend.person')} value={person} onChange={(value) => fill({ person: value })} />
-        <div className="entry">
-          <label className="entry-name" htmlFor={`${id}-back`}>
-            {t('rack:lend.dueBack')}
-          </label>
-          <input
-            id={`${id}-back`}
-            type="date"
-            value={dueBack}
-            onChange={({ target }) => fill({ dueBack: target.value })}
-          />
-        </div>
+        <DayEntry name={t('rack:lend.dueBack')} value={dueBack} onChange={(day) => fill({ dueBack: day })} />
       </>
     )
   if (!signed.includes(does)) return null

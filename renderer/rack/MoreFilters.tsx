@@ -1,7 +1,7 @@
 import { conditions, toolKinds } from '../../main/contract/entities.ts'
 import type { Filter } from '../../main/contract/finding.ts'
 import { useApp } from '../app/store.ts'
-import { SelectEntry } from '../ui/Entry.tsx'
+import { DayEntry, SelectEntry } from '../ui/Entry.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { narrow, useFinding } from './finding.ts'
 import { KeptFilters } from './KeptFilters.tsx'
@@ -20,17 +20,11 @@ export const MoreFilters = () => {
       <summary>{asked === 0 ? t('rack:narrow.more') : t('rack:narrow.moreAsked', { count: asked })}</summary>
       <div className="fields">
         <Choices filter={filter} />
-        <div className="entry">
-          <label className="entry-name" htmlFor="not-seen">
-            {t('rack:narrow.notSeenSince')}
-          </label>
-          <input
-            id="not-seen"
-            type="date"
-            value={filter.notSeenSince ?? ''}
-            onChange={(event) => narrow({ notSeenSince: event.target.value || undefined })}
-          />
-        </div>
+        <DayEntry
+          name={t('rack:narrow.notSeenSince')}
+          value={filter.notSeenSince ?? ''}
+          onChange={(day) => narrow({ notSeenSince: day || undefined })}
+        />
       </div>
       <KeptFilters />
     </details>

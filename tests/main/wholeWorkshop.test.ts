@@ -1,5 +1,5 @@
 import BetterSqlite from 'better-sqlite3'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { failed, ok, problem } from '../../geometry/result.ts'
 import { asOne } from '../../main/database/change.ts'
 import { migrate } from '../../main/database/migrate.ts'
@@ -7,77 +7,70 @@ import { migrations } from '../../main/database/migrations.ts'
 import { addRecord, editRecord } from '../../main/rack/recordServices.ts'
 import { loanStore } from '../../main/rack/stores.ts'
 import { toolStore } from '../../main/rack/tool.ts'
-import { type Bench, codesOf, openOwnBench, temporaryFolder, toolDraft, toolsOf } from './support.ts'
+import { benchForEach } from './benchForEach.ts'
+import { codesOf, toolDraft, toolsOf } from './support.ts'
 
-let folder: ReturnType<typeof temporaryFolder>
-let bench: Bench
-beforeEach(async () => {
-  folder = temporaryFolder()
-  bench = await openOwnBench(folder.folder)
-})
-afterEach(async () => {
-  await bench.workshop.close()
-  folder.remove()
-})
+const bench = benchForEach()
 
-const line = async () => (await toolsOf(bench))[0]
-const found = async (search: string) => (await toolsOf(bench, search)).map(({ code }) => code)
+const line = async () => (await toolsOf(bench()))[0]
+const found = async (search: string) => (await toolsOf(bench(), search)).map(({ code }) => code)
 
 describe('what the file keeps of a tool by itself', () => {
   it('is its place by the whole way down, found under any name on it, also when one is changed and taken back', async () => {
-    const { value: room } = await bench.done('place.add', { name: 'Loft' })
-    const { value: drawer } = await bench.done('place.add', { name: 'Drawer two', parentId: room.id })
-    await bench.done('tool.add', { ...toolDraft, placeId: drawer.id })
+    const { value: room } = await bench().done('place.add', { name: 'Loft' })
+    const { value: drawer } = await bench().done('place.add', { name: 'Drawer two', parentId: room.id })
+    await bench().done('tool.add', { ...toolDraft, placeId: drawer.id })
     expect(await line()).toMatchObject({ place: 'Loft / Drawer two' })
     expect(await found('loft')).toEqual(['01'])
-    await bench.done('place.edit', { id: room.id, version: 1, draft: { name: 'Cellar' } })
+    await bench().done('place.edit', { id: room.id, version: 1, draft: { name: 'Cellar' } })
     expect(await line()).toMatchObject({ place: 'Cellar / Drawer two' })
     expect([await found('loft'), await found('cellar')]).toEqual([[], ['01']])
-    await bench.done('change.undo', {})
+    await bench().done('change.undo', {})
     expect(await found('loft')).toEqual(['01'])
   })
 
   it('is who made it, as far as anybody knows', async () => {
-    const { value: tool } = await bench.done('tool.add', { ...toolDraft, maker: 'Forge at Nether Loom' })
+    const { value: tool } = await bench().done('tool.add', { ...toolDraft, maker: 'Forge at Nether Loom' })
     expect(await found('nether')).toEqual(['01'])
-    await bench.done('tool.edit', { id: tool.id, version: 1, draft: { ...toolDraft, maker: 'Hobb' } })
+    await bench().done('tool.edit', { id: tool.id, version: 1, draft: { ...toolDraft, maker: 'Hobb' } })
     expect([await found('nether'), await found('hobb')]).toEqual([[], ['01']])
   })
 
   it('are its honings and nicks since it was last ground, and when it was seen', async () => {
-    const { value: tool } = await bench.done('tool.add', toolDraft)
-    const happen = (kind: 'honed' | 'nicked', at: string) => bench.done('happening.add', { toolId: tool.id, kind, at })
+    const { value: tool } = await bench().done('tool.add', toolDraft)
+    const happen = (kind: 'honed' | 'nicked', at: string) =>
+      bench().done('happening.add', { toolId: tool.id, kind, at })
     await happen('honed', '2020-03-01T08:00:00.000Z')
     await happen('nicked', '2020-03-02T08:00:00.000Z')
     expect(await line()).toMatchObject({ honings: 1, harmed: 'yes', lastSeenAt: '2020-03-02T08:00:00.000Z' })
     const ground = { toolId: tool.id, stage: 'asGround' as const, reliefLeftMm: 0.1, reliefRightMm: 0.2 }
-    const { changeId } = await bench.done('benchLog.add', ground)
+    const { changeId } = await bench().done('benchLog.add', ground)
     expect(await line()).toMatchObject({ honings: 0, harmed: 'no' })
     expect((await line())?.measuredReliefMm).toBeCloseTo(0.15, 12)
-    await bench.done('change.undo', { id: changeId })
+    await bench().done('change.undo', { id: changeId })
     expect(await line()).toMatchObject({ honings: 1, harmed: 'yes', lastGroundAt: null })
   })
 
   it('is one holder at a time, by the file itself', async () => {
-    const { value: tool } = await bench.done('tool.add', toolDraft)
-    const { value: person } = await bench.done('person.add', { name: 'Wren Oddly' })
+    const { value: tool } = await bench().done('tool.add', toolDraft)
+    const { value: person } = await bench().done('person.add', { name: 'Wren Oddly' })
     const loan = { toolId: tool.id, personId: person.id, lentAt: '2020-03-01T08:00:00.000Z', dueBack: '2020-03-09' }
-    const { desk } = bench.workshop
+    const { desk } = bench().workshop
     const lend = () =>
       desk.access.write((db) => addRecord(db, desk, loanStore, { ...loan, returnedAt: null, note: '' }))
     await lend()
     expect(await line()).toMatchObject({ holder: 'Wren Oddly', dueBack: '2020-03-09' })
     expect(await found('oddly')).toEqual(['01'])
     await expect(lend()).rejects.toThrow(/UNIQUE constraint failed: loan.toolId/)
-    await bench.done('person.edit', { id: person.id, version: 1, draft: { name: 'Wren Evenly' } })
+    await bench().done('person.edit', { id: person.id, version: 1, draft: { name: 'Wren Evenly' } })
     expect([await found('oddly'), await found('evenly')]).toEqual([[], ['01']])
   })
 })
 
 describe('changes made as one', () => {
   const renamed = async () => {
-    const { desk } = bench.workshop
-    const tools = [await bench.done('tool.add', toolDraft), await bench.done('tool.add', toolDraft)]
+    const { desk } = bench().workshop
+    const tools = [await bench().done('tool.add', toolDraft), await bench().done('tool.add', toolDraft)]
     const made = await desk.access.write((db) =>
       asOne(db, async () => {
         for (const { value } of tools) {
@@ -90,39 +83,39 @@ describe('changes made as one', () => {
     if (!made.ok) throw new Error('not renamed')
     return made.value
   }
-  const names = async () => (await toolsOf(bench)).map(({ name }) => name)
+  const names = async () => (await toolsOf(bench())).map(({ name }) => name)
 
   it('stand as one line in the log, are taken back as one, and done again as one', async () => {
     const { changeId } = await renamed()
-    expect((await bench.done('change.list', {})).map(({ id, together }) => [id, together])).toEqual([
+    expect((await bench().done('change.list', {})).map(({ id, together }) => [id, together])).toEqual([
       [changeId, 2],
       [2, 1],
       [1, 1],
     ])
-    const back = await bench.done('change.undo', {})
+    const back = await bench().done('change.undo', {})
     expect(back).toMatchObject({ together: 2, action: 'restored' })
     expect(await names()).toEqual([toolDraft.name, toolDraft.name])
-    await bench.done('change.undo', { id: back.id })
+    await bench().done('change.undo', { id: back.id })
     expect(await names()).toEqual(['renamed 01', 'renamed 02'])
   })
 
   it('are not taken back at all where one of them has moved on', async () => {
     const { changeId } = await renamed()
-    const [first] = await toolsOf(bench)
-    await bench.done('tool.edit', { id: first?.id ?? '', version: 2, draft: { ...toolDraft, name: 'later' } })
-    expect(codesOf(await bench.call('change.undo', { id: changeId }))).toEqual(['conflict'])
+    const [first] = await toolsOf(bench())
+    await bench().done('tool.edit', { id: first?.id ?? '', version: 2, draft: { ...toolDraft, name: 'later' } })
+    expect(codesOf(await bench().call('change.undo', { id: changeId }))).toEqual(['conflict'])
     expect(await names()).toEqual(['later', 'renamed 02'])
   })
 
   it('leave nothing where the work fails', async () => {
-    const { desk } = bench.workshop
+    const { desk } = bench().workshop
     const made = await desk.access.write((db) =>
       asOne(db, async () => {
         await addRecord(db, desk, toolStore, toolDraft)
         return failed(problem('conflict'))
       }),
     )
-    expect([made.ok, await names(), await bench.done('change.list', {})]).toEqual([false, [], []])
+    expect([made.ok, await names(), await bench().done('change.list', {})]).toEqual([false, [], []])
   })
 })
 

@@ -1,5 +1,6 @@
-import { type FormEvent, useId, useState } from 'react'
+import { type FormEvent, useState } from 'react'
 import type { Problem } from '../../../geometry/result.ts'
+import { DayEntry } from '../../ui/Entry.tsx'
 import { PersonEntry } from '../../ui/PersonEntry.tsx'
 import { Problems } from '../../ui/Problems.tsx'
 import { Sheet } from '../../ui/Sheet.tsx'
@@ -15,7 +16,6 @@ interface LendSheetProps {
 /** Who gets tools, and until when. A name that nobody has yet is put among the workshop's people. */
 export const LendSheet = ({ toolIds, title, onClose }: LendSheetProps) => {
   const t = useTexts()
-  const id = useId()
   const [person, setPerson] = useState('')
   const [dueBack, setDueBack] = useState('')
   const [problems, setProblems] = useState<readonly Problem[]>([])
@@ -30,12 +30,7 @@ export const LendSheet = ({ toolIds, title, onClose }: LendSheetProps) => {
       <form onSubmit={(event) => void save(event)}>
         <div className="fields">
           <PersonEntry name={t('rack:lend.person')} value={person} onChange={setPerson} required />
-          <div className="entry">
-            <label className="entry-name" htmlFor={`${id}-back`}>
-              {t('rack:lend.dueBack')}
-            </label>
-            <input id={`${id}-back`} type="date" value={dueBack} onChange={(event) => setDueBack(event.target.value)} />
-          </div>
+          <DayEntry name={t('rack:lend.dueBack')} value={dueBack} onChange={setDueBack} />
         </div>
         <Problems problems={problems} />
         <button type="submit" className="key key-main">

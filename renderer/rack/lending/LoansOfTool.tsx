@@ -1,8 +1,7 @@
-import { useEffect, useState } from 'react'
+import { useState } from 'react'
 import type { Tool } from '../../../main/contract/entities.ts'
-import type { NamedLoan } from '../../../main/contract/errand.ts'
 import { useApp } from '../../app/store.ts'
-import { call } from '../../app/transport.ts'
+import { useAnswer } from '../../app/useAnswer.ts'
 import { shortDate } from '../../ui/dates.ts'
 import { useTexts } from '../../ui/texts.tsx'
 
@@ -21,17 +20,7 @@ export const LoansOfTool = ({ tool }: { readonly tool: Tool }) => {
 const Loans = ({ toolId }: { readonly toolId: string }) => {
   const t = useTexts()
   const changes = useApp((app) => app.rackChanges)
-  const [loans, setLoans] = useState<readonly NamedLoan[] | null>(null)
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a change is the trigger
-  useEffect(() => {
-    let wanted = true
-    void call('loan.list', { toolId }).then((listed) => {
-      if (wanted && listed.ok) setLoans(listed.value)
-    })
-    return () => {
-      wanted = false
-    }
-  }, [toolId, changes])
+  const loans = useAnswer('loan.list', { toolId }, [changes])
   if (loans?.length === 0) return <p className="muted">{t('rack:loans.none')}</p>
   return (
     <ul>

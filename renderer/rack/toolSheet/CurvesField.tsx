@@ -1,7 +1,8 @@
-import { useId, useState } from 'react'
+import { useState } from 'react'
 import type { Problem } from '../../../geometry/result.ts'
 import type { ToolDraft } from '../../../main/contract/entities.ts'
 import { useApp } from '../../app/store.ts'
+import { TextEntry } from '../../ui/Entry.tsx'
 import { FigureField } from '../../ui/FigureField.tsx'
 import type { MadeFieldProps } from '../../ui/fieldSpec.ts'
 import { problemSentence, useTexts } from '../../ui/texts.tsx'
@@ -65,7 +66,6 @@ interface AddCurveProps {
 /** A purpose by its name; one that the workshop has not yet is put among its purposes. */
 const AddCurve = ({ curves, onAdd }: AddCurveProps) => {
   const t = useTexts()
-  const id = useId()
   const purposes = useApp((app) => app.purposes)
   const [typed, setTyped] = useState('')
   const [trouble, setTrouble] = useState<string | null>(null)
@@ -80,28 +80,13 @@ const AddCurve = ({ curves, onAdd }: AddCurveProps) => {
   }
   return (
     <div className="curves-add">
-      <div className="entry">
-        <label className="entry-name" htmlFor={id}>
-          {t('rack:curves.another')}
-        </label>
-        <input
-          id={id}
-          type="text"
-          list={`${id}-known`}
-          maxLength={120}
-          value={typed}
-          aria-describedby={`${id}-problem`}
-          onChange={(event) => setTyped(event.target.value)}
-        />
-        <datalist id={`${id}-known`}>
-          {purposes.map((purpose) => (
-            <option key={purpose.id} value={purpose.name} />
-          ))}
-        </datalist>
-        <span className="figure-problem" id={`${id}-problem`} role="alert">
-          {trouble}
-        </span>
-      </div>
+      <TextEntry
+        name={t('rack:curves.another')}
+        value={typed}
+        problem={trouble}
+        offered={purposes.map(({ name }) => name)}
+        onChange={setTyped}
+      />
       <button type="button" className="word" disabled={typed.trim() === ''} onClick={() => void add()}>
         {t('rack:curves.add')}
       </button>

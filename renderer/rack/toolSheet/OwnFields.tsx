@@ -1,9 +1,9 @@
-import { useId, useState } from 'react'
+import { useState } from 'react'
 import { ok, type Problem, type Result } from '../../../geometry/result.ts'
 import type { OwnField } from '../../../main/contract/extras.ts'
 import { readFigure } from '../../../main/contract/typedFigure.ts'
 import { useApp } from '../../app/store.ts'
-import { SelectEntry, TextEntry } from '../../ui/Entry.tsx'
+import { DayEntry, SelectEntry, TextEntry } from '../../ui/Entry.tsx'
 import type { MadeFieldProps } from '../../ui/fieldSpec.ts'
 import { problemSentence, useTexts } from '../../ui/texts.tsx'
 
@@ -66,22 +66,4 @@ const OwnFigure = ({ name, value, onSet }: Omit<OwnEntryProps, 'field'> & { read
   const read = readOwn(typed)
   const problem = read.ok ? null : problemSentence(t, read.problems[0] as Problem)
   return <TextEntry name={name} value={typed} problem={problem} onChange={type} />
-}
-
-interface DayEntryProps {
-  readonly name: string
-  readonly value: string
-  readonly onChange: (day: string) => void
-}
-
-const DayEntry = ({ name, value, onChange }: DayEntryProps) => {
-  const id = useId()
-  return (
-    <div className="entry">
-      <label className="entry-name" htmlFor={id}>
-        {name}
-      </label>
-      <input id={id} type="date" value={value} onChange={(event) => onChange(event.target.value)} />
-    </div>
-  )
 }
