@@ -24,6 +24,7 @@ export type Unit =
   | 'perS'
   | 'degC'
   | 'day'
+  | 'MB'
 
 /** One quantity. `defaultValue` null: nobody can know it but the user, or it is found from the others. */
 export interface Quantity {
@@ -165,6 +166,7 @@ export const quantities = {
     lengthLeftMm: quantity('mm', 0, 250, null, 0),
     dueDays: quantity('day', 1, 3_650, null, 0),
     dueHonings: quantity('count', 1, 500, null, 0),
+    copiesMostMb: quantity('MB', 10, 1_000_000, 500, 0),
   },
   out: {
     pictureWidthPx: quantity('px', 100, 8000, 1600, 0),

@@ -41,6 +41,7 @@ const problemsOfIssue = (issue: Issue, input: unknown): Problem[] => {
     return [problem('notOneOf', path, { options: issue.values.map(String).join(', ') })]
   if (issue.code === 'too_small') return [tooSmall(issue, path)]
   if (issue.code === 'too_big') return [tooBig(issue, path)]
+  if (issue.code === 'custom' && typeof issue.params?.code === 'string') return [problem(issue.params.code, path)]
   return [problem('invalid', path)]
 }
 

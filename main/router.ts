@@ -1,6 +1,7 @@
 import { failed, ok, problem, type Result } from '../geometry/result.ts'
 import { problemsOf } from '../geometry/zodProblems.ts'
-import { type CallName, calls, type HostEvent } from './contract/calls.ts'
+import { type CallName, calls } from './contract/calls.ts'
+import type { HostEvent } from './contract/events.ts'
 import { faultOf } from './database/fault.ts'
 import type { CallContext, Services } from './services.ts'
 

@@ -1,5 +1,5 @@
 import { failed, type Problem, problem, type Result } from '../geometry/result.ts'
-import type { HostEvent } from './contract/calls.ts'
+import type { HostEvent } from './contract/events.ts'
 import { type FolderLock, lockFolder } from './database/lock.ts'
 import type { WorkerStart } from './serviceMessages.ts'
 import { createWorkerKeeper, type WorkerKeeper } from './workerKeeper.ts'

@@ -1,5 +1,5 @@
 import type { Problem, Result } from '../geometry/result.ts'
-import type { HostEvent } from './contract/calls.ts'
+import type { HostEvent } from './contract/events.ts'
 import type { Blob } from './workshop/blobs.ts'
 
 /** What passes between a host and the service worker. `ticket` names one request, whatever ids the clients chose. */

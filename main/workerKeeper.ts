@@ -1,5 +1,5 @@
 import { type Problem, problem } from '../geometry/result.ts'
-import type { HostEvent } from './contract/calls.ts'
+import type { HostEvent } from './contract/events.ts'
 import type { FromWorker, ToWorker } from './serviceMessages.ts'
 import type { WorkerThread } from './workerThread.ts'
 

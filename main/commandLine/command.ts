@@ -4,24 +4,16 @@ import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import { groundBlade } from '../../geometry/solid.ts'
 import { solveJob } from '../../geometry/solveJob.ts'
 import { stlOf } from '../../geometry/stl.ts'
+import { inOutNouns } from '../contract/inOut.ts'
 import { createTexts } from '../contract/texts.ts'
-import { type JobOptions, jobOptionsOf, type ReportOptions } from './jobOptions.ts'
+import { type CommandEnd, done, inJson, refused } from './commandEnd.ts'
+import { asksForHelp, type JobOptions, jobOptionsOf, type ReportOptions } from './jobOptions.ts'
 import { cardKind, mayWrite, solidKind, writeWhole } from './outFile.ts'
 import { readJob } from './readJob.ts'
 import { readText } from './readText.ts'
 import { reasonLines } from './reasonLines.ts'
 
 const { t } = createTexts()
-
-/** Exit code for a job or a call that cannot be done. */
-const REFUSED = 2
-
-/** How a command ended, and what it has to say on standard output and standard error. */
-interface CommandEnd {
-  readonly exitCode: number
-  readonly output: string
-  readonly errors: string
-}
 
 const withTexts = (report: Report) => ({
   ...report,
@@ -41,11 +33,9 @@ const writeCard = async (report: Report, place: string): Promise<Result<null>> =
   return writeWhole(place, await cardOfJob(report.job, report, toolOfJob(report.job), new Date()))
 }
 
-const inJson = (value: unknown): string => JSON.stringify(value, null, 2)
-
 /** @returns what to print */
 const answer = async (options: JobOptions): Promise<Result<string>> => {
-  if (options.does === 'help') return ok(t('hosts:job.help'))
+  if (options.does === 'help') return ok(t('hosts:job.help', { nouns: inOutNouns.join(', ') }))
   if (options.does === 'schema') return ok(inJson(jobJsonSchema()))
   return answerJob(options)
 }
@@ -69,11 +59,20 @@ const answerJob = async ({ jobPlace, cardPlace, solidPlace }: ReportOptions): Pr
 const answerOrExplain = (options: JobOptions): Promise<Result<string>> =>
   answer(options).catch(() => failed(problem('jobFailed')))
 
+/** The data and what it takes to open it are loaded for the rack alone. */
+const runRackCommand = async (args: readonly string[]): Promise<CommandEnd> => {
+  const { runRack } = await import('./rackCommand.ts')
+  return runRack(t, args)
+}
+
+/** First word of the commands about the rack, which no job file is called: one that is needs `./` before it. */
+const RACK = 'rack'
+
 /** @param args what follows `npm run job --` */
 export const runCommand = async (args: readonly string[]): Promise<CommandEnd> => {
+  const [first, ...others] = args
+  if (first === RACK && !others.some(asksForHelp)) return runRackCommand(others)
   const options = jobOptionsOf(args)
   const result = options.ok ? await answerOrExplain(options.value) : options
-  return result.ok
-    ? { exitCode: 0, output: `${result.value}\n`, errors: '' }
-    : { exitCode: REFUSED, output: '', errors: `${reasonLines(t, result.problems).join('\n')}\n` }
+  return result.ok ? done(result.value) : refused(reasonLines(t, result.problems))
 }

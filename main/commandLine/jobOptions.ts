@@ -16,6 +16,9 @@ export interface ReportOptions {
 /** What the command line is asked for. */
 export type JobOptions = { readonly does: 'help' } | { readonly does: 'schema' } | ReportOptions
 
+/** Whether a word of a call asks how it is made, whatever else is said. */
+export const asksForHelp = (word: string): boolean => word === '--help' || word === '-h'
+
 /** @param args what follows `npm run job --` */
 export const jobOptionsOf = (args: readonly string[]): Result<JobOptions> => {
   try {

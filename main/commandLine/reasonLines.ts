@@ -10,7 +10,7 @@ const MOST_NAME_LENGTH = 60
 const unprintable = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]+/gu
 
 /** A text of the user's own, fit to stand in a line. */
-const oneLine = (text: string): string => {
+export const oneLine = (text: string): string => {
   const plain = text.replaceAll(unprintable, ' ')
   return plain.length > MOST_NAME_LENGTH ? `${plain.slice(0, MOST_NAME_LENGTH)}…` : plain
 }
@@ -26,14 +26,23 @@ const fieldName = (t: TFunction, path: string): string => {
   return name === '' ? oneLine(path) : `${path} (${name})`
 }
 
-const reasonLine = (t: TFunction, { code, path, params }: Problem): string => {
-  const sentence = t(`problems:${code}`, printable(params))
-  return path === '' ? sentence : `${fieldName(t, path)}: ${sentence}`
+/** What is wrong and what to do about it, without saying where. */
+export const sentenceOf = (t: TFunction, { code, params }: Pick<Problem, 'code' | 'params'>): string =>
+  t(`problems:${code}`, printable(params))
+
+const reasonLine = (t: TFunction, found: Problem): string =>
+  found.path === '' ? sentenceOf(t, found) : `${fieldName(t, found.path)}: ${sentenceOf(t, found)}`
+
+/** As many of the lines as anybody reads, and how many more there are. @param all how many there are where not all are given */
+export const firstLines = (t: TFunction, given: readonly string[], all = given.length): readonly string[] => {
+  const lines = given.slice(0, MOST_REASONS)
+  const count = all - lines.length
+  return count > 0 ? [...lines, t('hosts:job.more', { count })] : lines
 }
 
 /** One line a reason: which field, and what to do about it. */
-export const reasonLines = (t: TFunction, problems: readonly Problem[]): readonly string[] => {
-  const lines = problems.slice(0, MOST_REASONS).map((problem) => reasonLine(t, problem))
-  const count = problems.length - lines.length
-  return count > 0 ? [...lines, t('hosts:job.more', { count })] : lines
-}
+export const reasonLines = (t: TFunction, problems: readonly Problem[]): readonly string[] =>
+  firstLines(
+    t,
+    problems.map((problem) => reasonLine(t, problem)),
+  )

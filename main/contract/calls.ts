@@ -8,7 +8,6 @@ import {
   fixtureDraftSchema,
   fixtureSchema,
   jobRecordSchema,
-  nouns,
   settingsSchema,
   stationDraftSchema,
   stationSchema,
@@ -16,6 +15,7 @@ import {
   toolLineSchema,
   toolSchema,
 } from './entities.ts'
+import { errandInputSchema, namedLoanSchema } from './errand.ts'
 import {
   keptFilterDraftSchema,
   keptFilterSchema,
@@ -32,6 +32,8 @@ import { askedSchema, foundSchema, standingSchema } from './finding.ts'
 import { bringInSchema, broughtSchema, lookSchema, offerSchema, takeOutSchema } from './inOut.ts'
 import { foundByCodeSchema, labelOrderSchema } from './labels.ts'
 import { learntSchema, stationRemovalSchema } from './learnt.ts'
+import { lifeSchema } from './life.ts'
+import { outlookSchema, setSchema, whichSchema } from './many.ts'
 import {
   lendSchema,
   loanSchema,
@@ -42,7 +44,16 @@ import {
   purgeSchema,
   tracesSchema,
 } from './people.ts'
-import { dressingDraftSchema, dressingSchema, happeningDraftSchema, happeningSchema, queueEntrySchema } from './work.ts'
+import { beginStocktakeSchema, seeSchema, stocktakeStandingSchema } from './stocktake.ts'
+import {
+  dressingDraftSchema,
+  dressingSchema,
+  happeningDraftSchema,
+  happeningSchema,
+  queueEntrySchema,
+  sightingSchema,
+  stocktakeSchema,
+} from './work.ts'
 
 /**
  * Every call a client can make, on any host. A query changes nothing; a command changes data, is one transaction and one
@@ -114,10 +125,19 @@ export const calls = {
   'tool.find': entry('query', askedSchema, foundSchema),
   /** One tool by its id or its code; null where there is none. */
   'tool.one': entry('query', z.union([byId, z.strictObject({ code: z.string().max(12) })]), toolLineSchema.nullable()),
+  /** How many grinds a tool has left; null where its length was not measured or no grind says what it took. */
+  'tool.life': entry('query', byId, lifeSchema.nullable()),
   'tool.standing': entry('query', nothing, standingSchema),
   'tool.add': entry('command', toolDraftSchema, changed(toolSchema)),
   'tool.edit': entry('command', z.strictObject({ ...seen, draft: toolDraftSchema }), changed(toolSchema)),
   'tool.remove': entry('command', z.strictObject(seen), changed(z.null())),
+  /** Does one thing to tools as they are scanned: a happening, a place, a loan, a day's queue. */
+  'tool.errand': entry('command', errandInputSchema, changed(z.null())),
+
+  /** Many tools at once: what a change would do, and the change or removal itself, with how many it touched. */
+  'tools.look': entry('query', z.strictObject({ which: whichSchema, set: setSchema }), outlookSchema),
+  'tools.edit': entry('command', z.strictObject({ which: whichSchema, set: setSchema }), changed(z.int())),
+  'tools.remove': entry('command', z.strictObject({ which: whichSchema }), changed(z.int())),
 
   ...recordCalls('station', stationDraftSchema, stationSchema),
   ...recordCalls('fixture', fixtureDraftSchema, fixtureSchema),
@@ -136,6 +156,8 @@ export const calls = {
   ...recordCalls('keptFilter', keptFilterDraftSchema, keptFilterSchema),
   ...recordCalls('toolTemplate', toolTemplateDraftSchema, toolTemplateSchema),
   /** Lends tools to somebody by name, and takes them back; several are one change. */
+  /** Who has had a tool, newest first. */
+  'loan.list': entry('query', z.strictObject({ toolId: z.uuid() }), z.array(namedLoanSchema)),
   'loan.lend': entry('command', lendSchema, changed(z.array(loanSchema))),
   'loan.return': entry('command', lendSchema.pick({ toolIds: true }), changed(z.array(loanSchema))),
   /** What happened to a tool, and to a station's wheel, newest first. */
@@ -162,6 +184,13 @@ export const calls = {
   /** A day on paper: its order on one sheet, and a job card each, with the codes of those that can have none. */
   'queueEntry.sheet': entry('task', onDay, madeFile),
   'queueEntry.cards': entry('task', onDay, madeFile.extend({ without: z.array(z.string()) })),
+
+  /** Going round to see what is there: the one begun last, still going on or ended. */
+  'stocktake.last': entry('query', nothing, stocktakeStandingSchema.nullable()),
+  'stocktake.begin': entry('command', beginStocktakeSchema, changed(stocktakeSchema)),
+  /** A tool is there; seen twice it is one sighting. */
+  'stocktake.see': entry('command', seeSchema, changed(sightingSchema)),
+  'stocktake.end': entry('command', z.strictObject(seen), changed(stocktakeSchema)),
 
   /** What the measured grinds say of a fixture, and of a station's wheel. */
   'fixture.learnt': entry('query', byId, learntSchema),
@@ -225,11 +254,7 @@ export const calls = {
   ),
 
   /** Copies of the open data file, newest first, and where they are kept. */
-  'copy.list': entry(
-    'query',
-    nothing,
-    z.strictObject({ copies: z.array(copySchema), folder: z.string(), mostBytes: z.number() }),
-  ),
+  'copy.list': entry('query', nothing, z.strictObject({ copies: z.array(copySchema), folder: z.string() })),
   'copy.look': entry('query', copyNameSchema, copyContentsSchema),
   'copy.make': entry('command', nothing, z.null()),
   /** Puts a copy in the data file's place; the file as it was becomes a copy, so that there is a way back. */
@@ -259,11 +284,3 @@ export const calls = {
 export type CallName = keyof typeof calls
 export type CallInput<N extends CallName> = z.input<(typeof calls)[N]['input']>
 export type CallOutput<N extends CallName> = z.output<(typeof calls)[N]['output']>
-
-/** What a host sends unasked: how far a task is, which records of a noun changed, or which file could not be written. */
-export const eventSchema = z.discriminatedUnion('type', [
-  z.strictObject({ type: z.literal('progress'), callId: z.string(), done: z.number().min(0).max(1) }),
-  z.strictObject({ type: z.literal('changed'), noun: z.enum(nouns), ids: z.array(z.string()) }),
-  z.strictObject({ type: z.literal('unwritten'), file: z.string() }),
-])
-export type HostEvent = z.output<typeof eventSchema>

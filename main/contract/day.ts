@@ -9,7 +9,7 @@ import { queueEntrySchema } from './work.ts'
 export const faces = ['straight', 'curved', 'rough'] as const
 
 /** Most irons put on a day's queue at once; nobody grinds so many. */
-const MOST_AT_ONCE = 500
+const MOST_AT_ONCE = 1000
 
 export const enqueueSchema = z.strictObject({ toolIds: z.array(z.uuid()).min(1).max(MOST_AT_ONCE), onDay: day })
 

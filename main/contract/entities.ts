@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { jobSchema } from '../../geometry/job.ts'
 import { quantities } from '../../geometry/quantities.ts'
-import { day, name, note, record, utc, within, words } from './record.ts'
+import { day, name, note, record, text, utc, within, words } from './record.ts'
 
 /**
  * The nouns of the rack as every layer knows them: table, service, call, screen. Lengths in mm, angles in degrees,
@@ -80,7 +80,7 @@ export const toolDraftSchema = z.strictObject({
   /** Other curves that this iron is ground to, by purpose; `reliefMm` is the one in use. */
   curves: z.array(curveSchema).max(MOST_CURVES).default([]),
   /** What the workshop notes of its own, by the id of the field. */
-  own: z.record(z.uuid(), z.union([z.string().max(MOST_OWN_LETTERS), z.number()])).default({}),
+  own: z.record(z.uuid(), z.union([text.max(MOST_OWN_LETTERS), z.number()])).default({}),
   /** Days from one grind to the next, and honings on one grind; null: not reminded of. */
   dueDays: within(quantities.care.dueDays).nullable().default(null),
   dueHonings: within(quantities.care.dueHonings).nullable().default(null),
@@ -235,6 +235,9 @@ export const benchLogSchema = benchLogDraftSchema.extend({
   engineVersion: z.string().nullable(),
 })
 
+/** Letters of all columns' names there could be, and more. */
+const MOST_COLUMN_LETTERS = 1000
+
 /** Settings of the workshop, one row each. */
 export const settingsSchema = z.strictObject({
   lengthUnit: z.enum(['mm', 'inch', 'thou']).default('mm'),
@@ -243,6 +246,10 @@ export const settingsSchema = z.strictObject({
   singleKeys: z.enum(['on', 'off']).default('on'),
   /** Whether the screen is kept from going dark while a grind plays. */
   stayAwake: z.enum(['on', 'off']).default('on'),
+  /** Columns of the list of tools, in no order, with commas between; empty: the usual ones. Names that are not known are left out. */
+  columns: z.string().max(MOST_COLUMN_LETTERS).default(''),
+  /** What all copies of a data file may weigh together. */
+  copiesMostMb: within(quantities.care.copiesMostMb).default(500),
 })
 
 /** Nouns that the change log and events speak of. */

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { name, note, record, utc, words } from './record.ts'
+import { name, note, record, text, utc, words } from './record.ts'
 
 /** What a workshop adds to its rack: pictures, purposes, fields of its own, filters and patterns that it keeps. */
 
@@ -48,7 +48,7 @@ export const ownFieldSchema = ownFieldDraftSchema.extend(record)
 
 /** Most letters of a kept filter or pattern, written as JSON. */
 const MOST_JSON_LETTERS = 20_000
-const json = z.string().max(MOST_JSON_LETTERS)
+const json = text.max(MOST_JSON_LETTERS)
 
 /** A way of looking at the rack that is kept: what is asked for, as JSON. */
 export const keptFilterDraftSchema = z.strictObject({ name, asked: json })

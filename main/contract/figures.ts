@@ -30,6 +30,7 @@ const symbols: Record<Unit, string> = {
   px: 'px',
   perS: '/s',
   degC: '°C',
+  MB: 'MB',
   day: 'days',
 }
 

@@ -19,6 +19,11 @@ export const sortColumns = [
   'honings',
   'place',
   'due',
+  'maker',
+  'steel',
+  'condition',
+  'lengthLeftMm',
+  'lastSeenAt',
 ] as const
 
 /** Most values of one condition; a window offers far fewer. */
@@ -32,6 +37,8 @@ export const filterSchema = z.strictObject({
   holderId: z.uuid().optional(),
   lent: z.enum(['lent', 'overdue', 'here']).optional(),
   due: z.enum(['any', ...dueReasons]).optional(),
+  /** By the log: ground or honed, not harmed since, not due, not put by, and at home. */
+  sharp: z.literal('yes').optional(),
   /** Irons that have a curve for this purpose. */
   purposeId: z.uuid().optional(),
   conditions: z.array(z.enum(conditions)).max(MOST_VALUES).optional(),

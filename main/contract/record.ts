@@ -7,11 +7,19 @@ export const within = (q: Quantity) => z.number().min(q.min).max(q.max)
 /** Most characters in a name; more than any label or heading can hold. */
 const NAME_LENGTH = 120
 /** Most characters in a note. */
-const NOTE_LENGTH = 4000
+export const NOTE_LENGTH = 4000
 
-export const name = z.string().trim().min(1).max(NAME_LENGTH)
-export const words = z.string().trim().max(NAME_LENGTH).default('')
-export const note = z.string().trim().max(NOTE_LENGTH).default('')
+// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
+const CONTROL = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]/
+
+/** What a person can have typed: no half characters, and of control characters only those that part lines and columns. */
+export const text = z.string().refine((typed) => typed.isWellFormed() && !CONTROL.test(typed), {
+  params: { code: 'notText' },
+})
+
+export const name = text.trim().min(1).max(NAME_LENGTH)
+export const words = text.trim().max(NAME_LENGTH).default('')
+export const note = text.trim().max(NOTE_LENGTH).default('')
 /** A moment, UTC. */
 export const utc = z.iso.datetime()
 /** A day as the workshop's calendar has it. */

@@ -7,6 +7,8 @@ import compare from '../../assets/texts/en/compare.json' with { type: 'json' }
 import copies from '../../assets/texts/en/copies.json' with { type: 'json' }
 import day from '../../assets/texts/en/day.json' with { type: 'json' }
 import dressing from '../../assets/texts/en/dressing.json' with { type: 'json' }
+import due from '../../assets/texts/en/due.json' with { type: 'json' }
+import errand from '../../assets/texts/en/errand.json' with { type: 'json' }
 import faults from '../../assets/texts/en/faults.json' with { type: 'json' }
 import formulas from '../../assets/texts/en/formulas.json' with { type: 'json' }
 import grind from '../../assets/texts/en/grind.json' with { type: 'json' }
@@ -18,6 +20,7 @@ import inOut from '../../assets/texts/en/inOut.json' with { type: 'json' }
 import jobFile from '../../assets/texts/en/jobFile.json' with { type: 'json' }
 import labels from '../../assets/texts/en/labels.json' with { type: 'json' }
 import learnt from '../../assets/texts/en/learnt.json' with { type: 'json' }
+import many from '../../assets/texts/en/many.json' with { type: 'json' }
 import measure from '../../assets/texts/en/measure.json' with { type: 'json' }
 import out from '../../assets/texts/en/out.json' with { type: 'json' }
 import people from '../../assets/texts/en/people.json' with { type: 'json' }
@@ -33,6 +36,7 @@ import setUp from '../../assets/texts/en/setUp.json' with { type: 'json' }
 import shortcuts from '../../assets/texts/en/shortcuts.json' with { type: 'json' }
 import spoken from '../../assets/texts/en/spoken.json' with { type: 'json' }
 import square from '../../assets/texts/en/square.json' with { type: 'json' }
+import stocktake from '../../assets/texts/en/stocktake.json' with { type: 'json' }
 import tools from '../../assets/texts/en/tools.json' with { type: 'json' }
 import views from '../../assets/texts/en/views.json' with { type: 'json' }
 import wood from '../../assets/texts/en/wood.json' with { type: 'json' }
@@ -49,6 +53,8 @@ const catalogue = {
   compare,
   day,
   dressing,
+  due,
+  errand,
   faults,
   formulas,
   grind,
@@ -60,6 +66,7 @@ const catalogue = {
   jobFile,
   labels,
   learnt,
+  many,
   measure,
   out,
   people,
@@ -75,6 +82,7 @@ const catalogue = {
   shortcuts,
   spoken,
   square,
+  stocktake,
   tools,
   views,
   wood,

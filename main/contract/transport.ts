@@ -1,5 +1,6 @@
 import type { Result } from '../../geometry/result.ts'
-import type { CallInput, CallName, CallOutput, HostEvent } from './calls.ts'
+import type { CallInput, CallName, CallOutput } from './calls.ts'
+import type { HostEvent } from './events.ts'
 
 /** Most bytes of a file that is handed in: a workshop's rack with some hundred pictures. */
 export const MOST_FILE_BYTES = 256 * 1024 * 1024

@@ -39,6 +39,7 @@ const unitWords: Record<Unit, Record<string, number>> = {
   perS: words(1, '/s', 'a second'),
   degC: words(1, '°c', 'c'),
   day: words(1, 'day', 'days'),
+  MB: { ...words(1, 'mb', 'megabyte', 'megabytes'), ...words(1000, 'gb', 'gigabyte', 'gigabytes') },
 }
 
 const bareFactor: Record<LengthUnit, number> = { mm: 1, inch: MM_PER_INCH, thou: MM_PER_THOU }

@@ -58,7 +58,7 @@ export const commitStep = async <T extends Stored, A extends T | null>(
   step: Step<T> & { readonly after: A },
 ): Promise<Result<Made<A>>> => {
   const at = desk.now().toISOString()
-  const written = await writeRecord(transaction, store, step.id, step.seen, step.after, at)
+  const written = await writeRecord(transaction, store, step.id, step.seen, step.after, at, step.before)
   if (!written.ok) return written
   const value = (step.after === null ? null : { ...step.after, version: written.value }) as A
   const { id } = await transaction
@@ -98,10 +98,20 @@ const cellOf = (value: unknown): string | number | null =>
 /** What a record carries that says nothing of its own. */
 const bookkeeping = ['id', 'version', 'code']
 
+/** @returns a record as the log keeps it; null where its text is damaged, so that the other lines are still told */
+const cellsOf = (json: string): Cells | null => {
+  try {
+    return JSON.parse(json) as Cells
+  } catch {
+    return null
+  }
+}
+
 /** Plain fields that differ; what is a document of its own, such as a job, is not taken apart here. */
 const fieldsOf = ({ noun, before, after }: Selectable<ChangeRow>): Change['fields'] => {
   if (noun === 'job' || before === null || after === null) return []
-  const [was, is] = [JSON.parse(before) as Cells, JSON.parse(after) as Cells]
+  const [was, is] = [cellsOf(before), cellsOf(after)]
+  if (was === null || is === null) return []
   return [...new Set([...Object.keys(was), ...Object.keys(is)])]
     .filter((key) => !bookkeeping.includes(key) && cellOf(was[key]) !== cellOf(is[key]))
     .map((key) => ({ key, before: cellOf(was[key]), after: cellOf(is[key]) }))

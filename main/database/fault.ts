@@ -1,4 +1,5 @@
 import BetterSqlite from 'better-sqlite3'
+import { z } from 'zod'
 import { type Problem, problem } from '../../geometry/result.ts'
 
 /** What the user can do something about, by the beginning of SQLite's own code. */
@@ -9,8 +10,12 @@ const known: readonly (readonly [string, string])[] = [
   ['SQLITE_NOTADB', 'dataDamaged'],
 ]
 
+/** Text that should be JSON and is not, or a record that is none by its schema: the file holds what this program never wrote. */
+const isUnreadable = (error: unknown): boolean => error instanceof SyntaxError || error instanceof z.ZodError
+
 /** @returns an unforeseen error as the problem a client hears of */
 export const faultOf = (error: unknown): Problem => {
+  if (isUnreadable(error)) return problem('dataUnreadable')
   const code = error instanceof BetterSqlite.SqliteError ? error.code : ''
   const match = known.find(([beginning]) => code.startsWith(beginning))
   return problem(match === undefined ? 'serviceFailed' : match[1])

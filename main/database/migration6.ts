@@ -17,7 +17,7 @@ END;`
  * When an iron is due, as words that sort: `0` by its state, `1` by use, `2` and the moment from which it is by time, `3`
  * never. An iron that was put by is never due; one whose grind nobody noted cannot be due by time.
  */
-const dueKey = `(SELECT coalesce(CASE
+export const dueKey = `(SELECT coalesce(CASE
   WHEN tool.deletedAt IS NOT NULL OR tool.condition = 'retired' THEN '3'
   WHEN toolState.harmed = 'yes' OR tool.condition = 'damaged' THEN '0'
   WHEN toolState.honings >= tool.dueHonings THEN '1'
@@ -44,5 +44,10 @@ CREATE VIRTUAL TABLE toolSearch USING fts5 (words, content = 'toolWords', conten
   tokenize = "unicode61 remove_diacritics 2", prefix = '1 2 3 4 5');
 INSERT INTO toolSearch (toolSearch) VALUES ('rebuild');`
 
+/** Which columns the list shows, and how much all copies of the data may weigh. */
+const settings = `
+ALTER TABLE settings ADD COLUMN columns TEXT NOT NULL DEFAULT '';
+ALTER TABLE settings ADD COLUMN copiesMostMb REAL NOT NULL DEFAULT 500;`
+
 /** A tool's maker, when it is due, and a quicker search. */
-export const makerDueAndSearch = maker + due + search
+export const makerDueAndSearch = maker + due + search + settings

@@ -187,10 +187,14 @@ const insert = async <T extends Stored>(db: Database, store: NounStore<T>, recor
   return ok(1)
 }
 
+const differing = (columns: Partial<Row>, before: Partial<Row>): Partial<Row> =>
+  Object.fromEntries(Object.entries(columns).filter(([key, value]) => value !== before[key as keyof Row]))
+
 /**
  * Writes a record, or marks it removed where `record` is null; a removed row that is written again stands again.
  *
  * @param seen the version the writer saw; null: there was no row
+ * @param before what stood then; only what differs is written, so that the file's triggers do no more than they must
  * @returns the version now, or the problem `conflict` where the row is at another
  */
 export const writeRecord = <T extends Stored>(
@@ -200,8 +204,11 @@ export const writeRecord = <T extends Stored>(
   seen: number | null,
   record: T | null,
   at: string,
+  before: T | null,
 ): Promise<Result<number>> => {
   if (record === null) return setWhereSeen(db, store.noun, id, seen ?? 0, { deletedAt: at })
   if (seen === null) return insert(db, store, record)
-  return setWhereSeen(db, store.noun, id, seen, { ...(store.toRow(record) as Partial<Row>), deletedAt: null })
+  const columns = store.toRow(record) as Partial<Row>
+  if (before === null) return setWhereSeen(db, store.noun, id, seen, { ...columns, deletedAt: null })
+  return setWhereSeen(db, store.noun, id, seen, differing(columns, store.toRow(before) as Partial<Row>))
 }

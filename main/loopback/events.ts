@@ -1,5 +1,5 @@
 import type { ServerResponse } from 'node:http'
-import type { HostEvent } from '../contract/calls.ts'
+import type { HostEvent } from '../contract/events.ts'
 import { guardHeaders } from '../page/contentPolicy.ts'
 
 /** A page that leaves this much unread no longer listens (bytes); it comes back and reads everything anew. */

@@ -19,12 +19,7 @@ export const settingsStore: NounStore<SettingsRecord> = {
   fromRow: (row: Row) => withoutMark(row) as unknown as SettingsRecord,
 }
 
-const settingsOf = ({ lengthUnit, theme, singleKeys, stayAwake }: SettingsRecord): Settings => ({
-  lengthUnit,
-  theme,
-  singleKeys,
-  stayAwake,
-})
+const settingsOf = ({ id: _, version: __, ...settings }: SettingsRecord): Settings => settings
 
 /** @returns the settings as they stand, or the defaults */
 export const readSettings = async (db: Database): Promise<Settings> => {

@@ -1,5 +1,5 @@
 import type { DownloadItem, Session } from 'electron'
-import type { HostEvent } from '../contract/calls.ts'
+import type { HostEvent } from '../contract/events.ts'
 
 /** The part of a window that is told. */
 interface Told {

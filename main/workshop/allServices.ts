@@ -2,7 +2,6 @@ import { ok } from '../../geometry/result.ts'
 import { benchLogStore } from '../benchLog/benchLog.ts'
 import { benchLogServices, type SolveJob } from '../benchLog/benchLogServices.ts'
 import type { MadeCards, makeCard, makeCards } from '../cards/makeCard.ts'
-import { listOf } from '../database/recordStore.ts'
 import type { Stores } from '../database/undo.ts'
 import { inOutServices } from '../inOut/inOutServices.ts'
 import { jobStore } from '../job/job.ts'
@@ -15,6 +14,7 @@ import { photoServices } from '../photos/photoServices.ts'
 import { ownFieldServices, purposeServices } from '../rack/extrasServices.ts'
 import { findTools, oneTool } from '../rack/finding/findTools.ts'
 import { standingOf } from '../rack/finding/standing.ts'
+import { manyServices } from '../rack/many/manyServices.ts'
 import { placeServices } from '../rack/placeServices.ts'
 import { named, recordServices } from '../rack/recordServices.ts'
 import { stationServices } from '../rack/stationServices.ts'
@@ -40,9 +40,13 @@ import type { Services } from '../services.ts'
 import { settingsServices, settingsStore } from '../settings/settings.ts'
 import type { makeTemplate } from '../template/makeTemplate.ts'
 import { dayPaperServices } from '../work/dayPaperServices.ts'
+import { errandServices } from '../work/errandServices.ts'
+import { happeningServices } from '../work/happeningServices.ts'
+import { lifeOf } from '../work/life.ts'
 import { loanServices } from '../work/loanServices.ts'
 import type { makeDaySheet } from '../work/makeDaySheet.ts'
 import { queueServices } from '../work/queueServices.ts'
+import { stocktakeServices } from '../work/stocktakeServices.ts'
 import type { Blobs } from './blobs.ts'
 import { copyServices } from './copyServices.ts'
 import type { Draw } from './paperMaker.ts'
@@ -96,20 +100,22 @@ export const createServices = (
     ...named('tool', toolCommands),
     'tool.find': async (asked) => ok(await desk.access.read((db) => findTools(db, asked, now()))),
     'tool.one': async (which) => ok(await desk.access.read((db) => oneTool(db, which, now()))),
+    'tool.life': async ({ id }) => ok(await desk.access.read((db) => lifeOf(db, id))),
     'tool.standing': async () => ok(await desk.access.read((db) => standingOf(db, now()))),
+    ...manyServices(desk),
     ...stationServices(desk),
     ...named('fixture', recordServices(desk, fixtureStore)),
     ...named('place', placeServices(desk)),
     ...loanServices(desk),
+    ...errandServices(desk),
     ...queueServices(desk),
+    ...stocktakeServices(desk),
     ...personServices(workshop),
     ...named('purpose', purposeServices(desk)),
     ...named('ownField', ownFieldServices(desk)),
     ...named('keptFilter', recordServices(desk, keptFilterStore)),
     ...named('toolTemplate', recordServices(desk, toolTemplateStore)),
-    ...named('happening', recordServices(desk, happeningStore)),
-    'happening.list': async ({ toolId }) =>
-      ok(await desk.access.read((db) => listOf(db, happeningStore, { column: 'toolId', id: toolId, by: 'at' }))),
+    ...happeningServices(desk),
     ...jobServices(desk),
     ...benchLogServices(desk, solveJob),
     ...learningServices(desk),

@@ -1,6 +1,6 @@
 import { join } from 'node:path'
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
-import { backUp, MOST_COPIES_BYTES } from '../backup/backUp.ts'
+import { backUp } from '../backup/backUp.ts'
 import { backupFolder, type Copy, listCopies } from '../backup/copies.ts'
 import { lookInside } from '../backup/lookInside.ts'
 import { nouns } from '../contract/entities.ts'
@@ -34,7 +34,6 @@ export const copyServices = (workshop: Workshop): Pick<Services, CopyCalls> => (
     ok({
       copies: [...listCopies(workshop.path())],
       folder: backupFolder(workshop.path()),
-      mostBytes: MOST_COPIES_BYTES,
     }),
   'copy.look': async ({ name }) => {
     const copy = findCopy(workshop, name)

@@ -4,6 +4,7 @@ import { bringBeside, changePlaces, finishGoingBack } from '../backup/goBack.ts'
 import { type Access, createAccess } from '../database/access.ts'
 import type { Desk } from '../database/desk.ts'
 import { faultText } from '../database/fault.ts'
+import { networkShare } from '../database/networkShare.ts'
 import { type OpenDatabase, openDatabase } from '../database/open.ts'
 import { noteKindNames } from '../rack/kindNames.ts'
 import { chosenRack, noteChoice, type RackName, rackPath } from './choice.ts'
@@ -12,6 +13,8 @@ import { fillDemo } from './demo.ts'
 /** What a workshop needs from outside. */
 interface WorkshopOptions {
   readonly dataDir: string
+  /** Left out: the one that was open last. */
+  readonly rack?: RackName
   readonly who: string
   now(): Date
   newId(): string
@@ -103,7 +106,9 @@ const placesChanged = async (
 const workshopOf = (options: WorkshopOptions, first: OpenDatabase, firstRack: RackName): Workshop => {
   let current = firstRack
   let copies = copiesOf(options, firstRack)
-  let notices = [...first.notices, ...copies.backUp()]
+  const share = networkShare(options.dataDir)
+  const onShare = share === null ? [] : [problem('onNetworkShare', '', { folder: options.dataDir, share })]
+  let notices = [...onShare, ...first.notices, ...copies.backUp()]
   const backUp = (): void => {
     const failures = copies.backUp()
     if (failures.length > 0) notices = [...notices.filter(({ code }) => code !== 'backupFailed'), ...failures]
@@ -119,7 +124,7 @@ const workshopOf = (options: WorkshopOptions, first: OpenDatabase, firstRack: Ra
     if (!opened.ok) return opened
     current = rack
     copies = copiesOf(options, rack)
-    notices = [...opened.value.notices, ...copies.backUp()]
+    notices = [...onShare, ...opened.value.notices, ...copies.backUp()]
     noteChoice(options.dataDir, rack)
     return ok(null)
   }
@@ -137,12 +142,12 @@ const workshopOf = (options: WorkshopOptions, first: OpenDatabase, firstRack: Ra
 }
 
 /**
- * Opens the rack that was open last, or on a first start the demo workshop, filled in.
+ * Opens the rack that is named, else the one that was open last, or on a first start the demo workshop, filled in.
  *
  * @returns the workshop, or why its file cannot be used; nothing is then left open
  */
 export const openWorkshop = async (options: WorkshopOptions): Promise<Result<Workshop>> => {
-  const rack = chosenRack(options.dataDir)
+  const rack = options.rack ?? chosenRack(options.dataDir)
   const first = await openRack(options, rack)
   return first.ok ? ok(workshopOf(options, first.value, rack)) : first
 }

@@ -8,6 +8,7 @@ import '../ui/figure.css'
 import '../ui/form.css'
 import { Texts } from '../ui/texts.tsx'
 import { App } from './App.tsx'
+import { readParts } from './parts.ts'
 import './base.css'
 import './shell.css'
 import './tokens.css'
@@ -26,4 +27,5 @@ if (root) {
       </Texts>
     </StrictMode>,
   )
+  requestIdleCallback(readParts)
 }

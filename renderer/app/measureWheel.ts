@@ -1,8 +1,8 @@
 import type { Station } from '../../main/contract/entities.ts'
+import { saveRecord } from '../rack/edits.ts'
 import { checkJob } from './jobParts.ts'
 import { useApp } from './store.ts'
 import { refuse } from './storeJob.ts'
-import { saveRecord } from './storeRack.ts'
 
 /** Where a refused diameter is shown. */
 export const WHEEL_FIELD = 'station.wheelDiameterMm'

@@ -1,4 +1,4 @@
-import type { HostEvent } from '../../main/contract/calls.ts'
+import type { HostEvent } from '../../main/contract/events.ts'
 
 /** Who waits for which call. */
 const waiting = new Map<string, (done: number) => void>()

@@ -80,12 +80,12 @@ export interface App {
 
 const nothingInHand = { tool: null, job: null, station: null, fixture: null, trial: null, report: null, answer: null }
 
-/** The window's one store. Its actions stand in storeRack.ts and storeJob.ts. */
+/** The window's one store. What is read stands in readRack.ts, what is changed in storeRack.ts and storeJob.ts. */
 export const useApp = create<App>()(() => ({
   ready: false,
   trouble: null,
   workshop: null,
-  settings: { lengthUnit: 'mm', theme: 'system', singleKeys: 'on', stayAwake: 'on' },
+  settings: { lengthUnit: 'mm', theme: 'system', singleKeys: 'on', stayAwake: 'on', columns: '', copiesMostMb: 500 },
   tools: [],
   standing: { tools: 0, curved: 0, lent: 0, overdue: 0, due: 0 },
   rackChanges: 0,

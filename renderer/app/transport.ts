@@ -1,12 +1,7 @@
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
-import {
-  type CallInput,
-  type CallName,
-  type CallOutput,
-  eventSchema,
-  type HostEvent,
-} from '../../main/contract/calls.ts'
+import type { CallInput, CallName, CallOutput } from '../../main/contract/calls.ts'
 import { nouns } from '../../main/contract/entities.ts'
+import { eventSchema, type HostEvent } from '../../main/contract/events.ts'
 import { MOST_FILE_BYTES, type Transport } from '../../main/contract/transport.ts'
 
 declare global {

@@ -1,6 +1,6 @@
 import type { LearntGrind } from '../../main/contract/learnt.ts'
 import { sayProblem } from '../app/store.ts'
-import { countReading } from '../app/storeRack.ts'
+import { countReading } from '../rack/edits.ts'
 import { shortDate } from '../ui/dates.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'

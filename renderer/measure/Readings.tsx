@@ -1,6 +1,6 @@
 import type { BenchLog, Tool } from '../../main/contract/entities.ts'
 import { sayProblem } from '../app/store.ts'
-import { removeReading } from '../app/storeRack.ts'
+import { removeReading } from '../rack/edits.ts'
 import { shortDate } from '../ui/dates.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'

@@ -1,7 +1,7 @@
 import type { Problem } from '../../geometry/result.ts'
 import type { BenchLogDraft, Tool } from '../../main/contract/entities.ts'
 import { useApp } from '../app/store.ts'
-import { addReading } from '../app/storeRack.ts'
+import { addReading } from '../rack/edits.ts'
 import { changeSheet, clearSheet, missingOf, type Sheet, sheetOf, takenOf, useBench } from './bench.ts'
 import { type Read, readOf, type Taken } from './read.ts'
 

@@ -1,6 +1,7 @@
 import type { Filter } from '../../main/contract/finding.ts'
 import { useApp } from '../app/store.ts'
 import { useTexts } from '../ui/texts.tsx'
+import { ColumnChoice } from './ColumnChoice.tsx'
 import { narrow, useFinding } from './finding.ts'
 import { MoreFilters } from './MoreFilters.tsx'
 import './narrowing.css'
@@ -41,11 +42,12 @@ export const Narrowing = () => {
             aria-pressed={chosen === key}
             onClick={() => narrow(quick[key])}
           >
-            {t(`rack:narrow.${key}`)} <span className="count">{counts[key]}</span>
+            {t(`rack:narrow.${key}`)} <span className="count">{t('rack:narrow.count', { count: counts[key] })}</span>
           </button>
         ))}
       </fieldset>
       <MoreFilters />
+      <ColumnChoice />
     </div>
   )
 }

@@ -117,7 +117,7 @@ const Standing = () => {
         </button>
       </p>
       {inOut && <InOutSheet dropped={inOut === 'open' ? null : inOut} onClose={() => setInOut(null)} />}
-      {history && <HistorySheet tool={null} onClose={() => setHistory(false)} />}
+      {history && <HistorySheet of={null} onClose={() => setHistory(false)} />}
       {copies && <CopiesSheet onClose={() => setCopies(false)} />}
     </div>
   )

@@ -5,6 +5,8 @@ import { useApp } from '../app/store.ts'
 import { takeTool } from '../app/storeJob.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { Belonging } from './belonging/Belonging.tsx'
+import { ChosenBar } from './choosing/ChosenBar.tsx'
+import { toolDraftOf } from './drafts.ts'
 import { EmptyRack } from './EmptyRack.tsx'
 import { findTyped, useFinding } from './finding.ts'
 import { LabelsWhenOpen } from './labels/LabelsWhenOpen.tsx'
@@ -30,13 +32,14 @@ export const RackScreen = () => {
   const held = useApp((app) => app.tool)
   const { typed, ...asked } = useFinding()
   const { rows, see } = useFound({ search: typed, ...asked })
-  const [sheet, setSheet] = useState<'add' | 'edit' | null>(null)
+  const [sheet, setSheet] = useState<'add' | 'edit' | 'duplicate' | null>(null)
   return (
     <div className="rack">
       <section className="rack-list" aria-label={t('rack:list')}>
         <RackHead typed={typed} onType={findTyped} onAdd={() => setSheet('add')} />
         {none && <EmptyRack onAdd={() => setSheet('add')} />}
         {!none && <Narrowing />}
+        {!none && <ChosenBar />}
         {!none && rows && (
           <ToolTable rows={rows} see={see} held={held} onChoose={choose} onPlan={(tool) => go('plan', tool.code)} />
         )}
@@ -46,13 +49,28 @@ export const RackScreen = () => {
       </section>
       <aside className="rack-detail" aria-label={t('rack:detail')}>
         {held ? (
-          <ToolDetail key={held.id} tool={held} onEdit={() => setSheet('edit')} />
+          <ToolDetail
+            key={held.id}
+            tool={held}
+            onEdit={() => setSheet('edit')}
+            onDuplicate={() => setSheet('duplicate')}
+          />
         ) : (
           <p className="muted">{t('rack:chooseOne')}</p>
         )}
       </aside>
       <LabelsWhenOpen />
-      {sheet && <ToolSheet tool={sheet === 'edit' ? held : null} onChoose={choose} onClose={() => setSheet(null)} />}
+      {sheet === 'duplicate' && held && (
+        <ToolSheet
+          tool={null}
+          begin={{ ...toolDraftOf(held), name: t('rack:duplicateName', { name: held.name }) }}
+          onChoose={choose}
+          onClose={() => setSheet(null)}
+        />
+      )}
+      {(sheet === 'add' || sheet === 'edit') && (
+        <ToolSheet tool={sheet === 'edit' ? held : null} onChoose={choose} onClose={() => setSheet(null)} />
+      )}
     </div>
   )
 }

@@ -1,18 +1,21 @@
+import { useState } from 'react'
 import { type LabelNoun, labelNouns } from '../../main/contract/codes.ts'
 import { sayProblem } from '../app/store.ts'
-import { type Removable, removeRecord } from '../app/storeRack.ts'
 import { useTexts } from '../ui/texts.tsx'
+import { type Removable, removeRecord } from './edits.ts'
 import { openLabels } from './labels/useLabels.ts'
+import { HistorySheet } from './sheets.tsx'
 
 interface RecordKeysProps {
   readonly noun: Removable
-  readonly record: { readonly id: string; readonly version: number; readonly name: string }
+  readonly record: { readonly id: string; readonly code: string; readonly version: number; readonly name: string }
   readonly onClose: () => void
 }
 
 /** What can be done with a record beside changing it: put it in the scrap box, and make its label. */
 export const RecordKeys = ({ noun, record, onClose }: RecordKeysProps) => {
   const t = useTexts()
+  const [history, setHistory] = useState(false)
   const remove = async () => {
     const removed = await removeRecord(noun, record)
     if (removed.ok) onClose()
@@ -24,15 +27,19 @@ export const RecordKeys = ({ noun, record, onClose }: RecordKeysProps) => {
     openLabels([{ noun: labelNoun, id: record.id }])
   }
   return (
-    <p>
+    <div>
       <button type="button" className="word" onClick={() => void remove()}>
         {t('rack:remove')}
+      </button>
+      <button type="button" className="word" onClick={() => setHistory(true)}>
+        {t('history:open')}
       </button>
       {labelled && (
         <button type="button" className="word" onClick={() => label(labelled)}>
           {t('labels:openOne')}
         </button>
       )}
-    </p>
+      {history && <HistorySheet of={record} onClose={() => setHistory(false)} />}
+    </div>
   )
 }

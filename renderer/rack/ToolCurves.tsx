@@ -1,9 +1,9 @@
 import type { Tool } from '../../main/contract/entities.ts'
 import { sayProblem, useApp } from '../app/store.ts'
-import { saveTool } from '../app/storeRack.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { toolDraftOf } from './drafts.ts'
+import { saveTool } from './edits.ts'
 
 type Curve = Tool['curves'][number]
 

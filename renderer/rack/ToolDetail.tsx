@@ -2,13 +2,15 @@ import { useState } from 'react'
 import type { Tool } from '../../main/contract/entities.ts'
 import { go } from '../app/route.ts'
 import { sayProblem } from '../app/store.ts'
-import { removeTool } from '../app/storeRack.ts'
 import { FigureText } from '../ui/FigureText.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { BenchLog } from './BenchLog.tsx'
+import { removeTool } from './edits.ts'
 import { IronDrawing } from './IronDrawing.tsx'
+import { LifeLeft } from './LifeLeft.tsx'
 import { openLabels } from './labels/useLabels.ts'
+import { LoansOfTool } from './lending/LoansOfTool.tsx'
 import { QuickKeys } from './lending/QuickKeys.tsx'
 import { MoreOfTool } from './MoreOfTool.tsx'
 import { Photos } from './photos/Photos.tsx'
@@ -19,10 +21,11 @@ import './toolDetail.css'
 interface ToolDetailProps {
   readonly tool: Tool
   readonly onEdit: () => void
+  readonly onDuplicate: () => void
 }
 
 /** The tool in hand: its figures, its iron drawn to scale with the dot, its bench log. */
-export const ToolDetail = ({ tool, onEdit }: ToolDetailProps) => {
+export const ToolDetail = ({ tool, onEdit, onDuplicate }: ToolDetailProps) => {
   const t = useTexts()
   const [history, setHistory] = useState(false)
   const remove = async () => {
@@ -43,6 +46,9 @@ export const ToolDetail = ({ tool, onEdit }: ToolDetailProps) => {
           <button type="button" className="word" onClick={onEdit}>
             {t('rack:edit')}
           </button>
+          <button type="button" className="word" onClick={onDuplicate}>
+            {t('rack:duplicate')}
+          </button>
           <button type="button" className="word" onClick={() => void remove()}>
             {t('rack:remove')}
           </button>
@@ -59,9 +65,11 @@ export const ToolDetail = ({ tool, onEdit }: ToolDetailProps) => {
       <IronDrawing tool={tool} />
       <ToolCurves tool={tool} />
       <MoreOfTool tool={tool} />
+      <LifeLeft tool={tool} />
+      <LoansOfTool tool={tool} />
       <Photos tool={tool} />
       <BenchLog tool={tool} />
-      {history && <HistorySheet tool={tool} onClose={() => setHistory(false)} />}
+      {history && <HistorySheet of={tool} onClose={() => setHistory(false)} />}
     </div>
   )
 }

@@ -1,7 +1,10 @@
 import { type KeyboardEvent, useEffect, useRef } from 'react'
 import type { Tool } from '../../main/contract/entities.ts'
-import type { SortColumn } from '../../main/contract/finding.ts'
+import { useApp } from '../app/store.ts'
 import { useTexts } from '../ui/texts.tsx'
+import { ChosenCell } from './choosing/ChosenCell.tsx'
+import { useChoosing } from './choosing/useChoosing.ts'
+import { allColumns, type ColumnName, columnsOf } from './columns.tsx'
 import { sortBy, useFinding } from './finding.ts'
 import { ToolCells } from './ToolCells.tsx'
 import './toolTable.css'
@@ -15,21 +18,6 @@ interface ToolTableProps {
   readonly onChoose: (tool: Tool) => void
   readonly onPlan: (tool: Tool) => void
 }
-
-/** Columns, in order, with what each sorts by. */
-const columns = {
-  code: 'code',
-  tool: 'name',
-  size: 'widthMm',
-  seat: 'seatAngleDeg',
-  bevel: 'bevelAngleDeg',
-  projection: 'projectionMm',
-  relief: 'reliefMm',
-  ground: 'lastGroundAt',
-  honed: 'honings',
-  where: 'place',
-  due: 'due',
-} as const satisfies Record<string, SortColumn>
 
 /** Rows that Page Up and Page Down go by. */
 const PAGE_ROWS = 15
@@ -47,6 +35,10 @@ const keyMoves: Record<string, (row: number, last: number) => number> = {
 export const ToolTable = ({ rows, see, held, onChoose, onPlan }: ToolTableProps) => {
   const t = useTexts()
   const body = useRef<HTMLTableSectionElement>(null)
+  const choosing = useChoosing(rows)
+  const columns = columnsOf(useApp((app) => app.settings.columns))
+  /** Room of all columns. */
+  const across = columns.length + (choosing.on ? 1 : 0)
   /** The row that a key asked for, until it is there to be taken in hand. */
   const asked = useRef<number | null>(null)
   /** The row that is to have the focus, until it is drawn. */
@@ -71,6 +63,7 @@ export const ToolTable = ({ rows, see, held, onChoose, onPlan }: ToolTableProps)
     takeFocus()
   }
   const key = (event: KeyboardEvent, row: number) => {
+    if (choosing.key(event, row)) return
     const tool = rows.at.get(row)
     if (event.key === 'Enter' && tool) return onPlan(tool)
     const next = keyMoves[event.key]?.(row, rows.total - 1)
@@ -91,12 +84,12 @@ export const ToolTable = ({ rows, see, held, onChoose, onPlan }: ToolTableProps)
   const shown = Array.from({ length: last - first + 1 }, (_, k) => first + k)
   const heldRow = shown.find((row) => rows.at.get(row)?.id === heldId)
   return (
-    <div className={many ? 'rack-scroll rack-many' : 'rack-scroll'} ref={scroll}>
+    <div className={`rack-scroll${many ? ' rack-many' : ''}${choosing.on ? ' choosing' : ''}`} ref={scroll}>
       {/* biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: rows are gone through by arrow keys, as in a grid */}
       <table className="tools" role="grid" aria-label={t('rack:list')} aria-rowcount={rows.total + 1}>
-        <TableHead />
+        <TableHead choosing={choosing.on} columns={columns} />
         <tbody ref={body}>
-          <Spacer rows={aboveRows} />
+          <Spacer rows={aboveRows} across={across} />
           {shown.map((row) => {
             const tool = rows.at.get(row)
             return (
@@ -106,59 +99,71 @@ export const ToolTable = ({ rows, see, held, onChoose, onPlan }: ToolTableProps)
                 aria-rowindex={row + 2}
                 tabIndex={row === (heldRow ?? first) ? 0 : -1}
                 aria-selected={tool !== undefined && tool.id === heldId}
-                onClick={() => tool && onChoose(tool)}
+                onClick={(event) => tool && !choosing.click(event, row) && onChoose(tool)}
                 onDoubleClick={() => tool && onPlan(tool)}
                 onKeyDown={(event) => key(event, row)}
               >
-                {tool ? <ToolCells tool={tool} /> : <NotYet />}
+                {choosing.on && (
+                  <ChosenCell tool={tool ?? null} chosen={tool !== undefined && choosing.isChosen(tool.id)} />
+                )}
+                {tool ? <ToolCells tool={tool} columns={columns} /> : <NotYet across={columns.length} />}
               </tr>
             )
           })}
-          <Spacer rows={belowRows} />
+          <Spacer rows={belowRows} across={across} />
         </tbody>
       </table>
     </div>
   )
 }
 
-const TableHead = () => {
+interface TableHeadProps {
+  readonly choosing: boolean
+  readonly columns: readonly ColumnName[]
+}
+
+const TableHead = ({ choosing, columns }: TableHeadProps) => {
   const t = useTexts()
   const { sort, descending } = useFinding()
   return (
     <thead>
       <tr aria-rowindex={1}>
-        {Object.entries(columns).map(([column, by]) => (
-          <th
-            key={column}
-            scope="col"
-            data-column={column}
-            aria-sort={sort === by ? (descending ? 'descending' : 'ascending') : undefined}
-          >
-            <button type="button" className="word" onClick={() => sortBy(by)}>
-              {t(`rack:column.${column}`)}
-            </button>
-          </th>
-        ))}
+        {choosing && <td data-column="choose" />}
+        {columns.map((column) => {
+          const by = allColumns[column].sort
+          return (
+            <th
+              key={column}
+              scope="col"
+              data-column={column}
+              aria-sort={sort === by ? (descending ? 'descending' : 'ascending') : undefined}
+            >
+              <button type="button" className="word" onClick={() => sortBy(by)}>
+                {t(`rack:column.${column}`)}
+              </button>
+            </th>
+          )
+        })}
       </tr>
     </thead>
   )
 }
 
 /** A row that is still being read. */
-const NotYet = () => {
+const NotYet = ({ across }: { readonly across: number }) => {
   const t = useTexts()
   return (
-    <td colSpan={Object.keys(columns).length} className="muted">
+    <td colSpan={across} className="muted">
       {t('rack:reading')}
     </td>
   )
 }
 
 /** Room of the rows that are out of sight. */
-const Spacer = ({ rows }: { readonly rows: number }) =>
+const Spacer = ({ rows, across }: { readonly rows: number; readonly across: number }) =>
   rows === 0 ? null : (
     // biome-ignore lint/a11y/noAriaHiddenOnFocusable: an empty row takes no focus
     <tr aria-hidden="true" className="out-of-sight">
-      <td colSpan={Object.keys(columns).length} style={{ '--rows': rows } as object} />
+      <td colSpan={across} style={{ '--rows': rows } as object} />
     </tr>
   )

@@ -16,6 +16,8 @@ export const DressingsSheet = later(async () => (await import('./dressing/Dressi
 export const HistorySheet = later(async () => (await import('./history/HistorySheet.tsx')).HistorySheet)
 export const InOutSheet = later(async () => (await import('./inOut/InOutSheet.tsx')).InOutSheet)
 export const ToolSheet = later(async () => (await import('./toolSheet/ToolSheet.tsx')).ToolSheet)
+export const LendSheet = later(async () => (await import('./lending/LendSheet.tsx')).LendSheet)
+export const ManySheet = later(async () => (await import('./choosing/ManySheet.tsx')).ManySheet)
 export const OwnFieldSheet = later(async () => (await import('./belonging/OwnFieldSheet.tsx')).OwnFieldSheet)
 export const PersonSheet = later(async () => (await import('./belonging/PersonSheet.tsx')).PersonSheet)
 export const PlaceSheet = later(async () => (await import('./belonging/PlaceSheet.tsx')).PlaceSheet)

@@ -1,6 +1,6 @@
 import type { Job } from '../../geometry/job.ts'
 import { sayProblem, useApp } from '../app/store.ts'
-import { addReading } from '../app/storeRack.ts'
+import { addReading } from '../rack/edits.ts'
 import { FigureField } from '../ui/FigureField.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { groundOf } from './ground.ts'

@@ -18,8 +18,14 @@ export const Sheet = ({ title, onClose, children }: SheetProps) => {
     if (!element?.open) element?.showModal()
     return clearSheetNote
   }, [])
+  // A sheet opened from this one tells its end to this one, too.
   return (
-    <dialog ref={dialog} className="sheet" aria-labelledby={id} onClose={onClose}>
+    <dialog
+      ref={dialog}
+      className="sheet"
+      aria-labelledby={id}
+      onClose={(event) => event.target === event.currentTarget && onClose()}
+    >
       <div className="sheet-head">
         <h2 id={id}>{title}</h2>
         <button type="button" className="word" onClick={() => dialog.current?.close()}>

@@ -17,12 +17,14 @@ const NAMES = [
 ]
 const LINES_EACH = 3
 const ASKED = 200
+/** Tools changed at once. */
+const MANY = 10_000
 
 const id = (family: number, number: number): string =>
   `00000000-0000-4${String(family).padStart(3, '0')}-8000-${String(number).padStart(12, '0')}`
 
 /** Tools with three log lines each, written straight into the file, whose triggers do the rest. */
-export const fill = (path: string, count: number): void => {
+const fill = (path: string, count: number): void => {
   const file = new BetterSqlite(path)
   file.pragma('foreign_keys = ON')
   const tool =
@@ -47,7 +49,7 @@ export const fill = (path: string, count: number): void => {
 }
 
 /** Words as they are typed, a letter more each time. */
-export const typed = (): readonly string[] =>
+const typed = (): readonly string[] =>
   Array.from({ length: ASKED }, (_, n) => {
     const whole = `${(NAMES[n % NAMES.length] ?? '').toLowerCase()} ${(n * 7919) % 9973}`
     return whole.slice(0, 1 + ((n * 5) % whole.length))
@@ -75,6 +77,15 @@ export const rackRows = async (count: number): Promise<readonly Row[]> => {
   const dueMs = await timed({ filter: { due: 'any' }, sort: 'due' })
   const searches: number[] = []
   for (const search of typed()) searches.push(await timed({ search }))
+  const ids: string[] = []
+  for (let offset = 0; offset < MANY; offset += 500)
+    ids.push(...(await bench.done('tool.find', { offset, limit: 500 })).tools.map((tool) => tool.id))
+  const changing = performance.now()
+  await bench.done('tools.edit', { which: { ids }, set: { steel: 'blue', dueDays: 30 } })
+  const manyMs = performance.now() - changing
+  const undoing = performance.now()
+  await bench.done('change.undo', {})
+  const undoMs = performance.now() - undoing
   const copying = performance.now()
   await bench.done('copy.make', {})
   const copyMs = performance.now() - copying
@@ -95,6 +106,12 @@ export const rackRows = async (count: number): Promise<readonly Row[]> => {
     { what: `its due list`, took: inMs(dueMs), against: against(dueMs) },
     { what: `${ASKED} searches letter by letter, in the middle`, took: inMs(p50), against: '1' },
     { what: `nineteen of twenty of them under`, took: inMs(p95), against: against(p95) },
+    {
+      what: `${MANY.toLocaleString('en')} tools given another steel and day, as one`,
+      took: inMs(manyMs),
+      against: against(manyMs),
+    },
+    { what: `that taken back`, took: inMs(undoMs), against: against(undoMs) },
     { what: `a copy of the file, checked`, took: inMs(copyMs), against: against(copyMs) },
   ]
 }

@@ -1,8 +1,8 @@
 import type { Page } from '@playwright/test'
 import { expect, expectAxeClean, test } from '../support/app.ts'
 
-/** More than a list that is shown whole. */
-const ADDED = 180
+/** More than a list that is shown whole, and than is read on the way from its first row to its last. */
+const ADDED = 380
 
 const HEAD = 'name,kind,widthMm,thicknessMm,seatAngleDeg,bevelSide,bevelAngleDeg,projectionMm,reliefMm,shavingDepthMm'
 const table = [
@@ -34,6 +34,14 @@ test('a long list draws what is in sight, keys reach every row of it, and words 
   await expect(app.getByRole('complementary')).toContainText(`Row ${ADDED - 15}`)
   await app.keyboard.press('Home')
   await expect(app.locator('tr:focus')).toContainText('Smoothing iron, fine')
+  // Rows between the first and the last were never in sight, and are chosen with them.
+  await app.keyboard.press('Space')
+  await app.keyboard.press('End')
+  await app.locator('tr:focus').click({ modifiers: ['Shift'] })
+  const bar = app.getByRole('toolbar', { name: 'With the tools chosen' })
+  await expect(bar).toContainText(`${24 + ADDED} tools chosen.`)
+  await app.keyboard.press('Escape')
+  await app.keyboard.press('Home')
   await app.getByRole('searchbox').fill(`many${ADDED}`)
   await expect(app.locator('tbody tr')).toHaveCount(1)
   await expect(app.locator('tbody tr')).toContainText(`Row ${ADDED}`)

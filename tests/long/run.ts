@@ -5,7 +5,9 @@ import { join } from 'node:path'
 import { z } from 'zod'
 import { build, isBuildStale } from '../../main/start/build.ts'
 import { faultWithDamagedJob } from '../support/damagedJob.ts'
+import { faultAfterFlip } from '../support/flipFault.ts'
 import { faultWithRandomJob } from '../support/grindAtSeed.ts'
+import { faultAfterOneKill } from '../support/killFault.ts'
 import { faultWithRandomRack } from '../support/randomRackFault.ts'
 import type { LongCount } from './count.ts'
 import { grindFuzz, openAndCloseGrind } from './grindInBrowser.ts'
@@ -18,6 +20,8 @@ const counts: readonly LongCount[] = [
   { name: 'damagedJobs', count: 20_000, attempt: faultWithDamagedJob },
   { name: 'randomGrinds', count: 10_000, attempt: faultWithRandomJob },
   { name: 'racks', count: 500, attempt: faultWithRandomRack },
+  { name: 'kills', count: 500, attempt: faultAfterOneKill },
+  { name: 'flips', count: 400, attempt: faultAfterFlip },
   grindFuzz,
   openAndCloseGrind,
 ]

@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import BetterSqlite from 'better-sqlite3'
 import fc from 'fast-check'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { ok } from '../../geometry/result.ts'
 import { type Copy, copyPath, listCopies } from '../../main/backup/copies.ts'
 import { bringBeside, changePlaces, finishGoingBack } from '../../main/backup/goBack.ts'
 import { copiesToDrop } from '../../main/backup/retention.ts'
@@ -96,6 +97,27 @@ describe('a copy is made unasked', () => {
     now -= 24 * 3_600_000
     await addTool('yesterday')
     expect(listCopies(path())).toHaveLength(before + 2)
+  })
+
+  it('as long as all of them weigh no more than is set, which the file itself knows', async () => {
+    await bench.workshop.close()
+    let now = Date.parse('2027-01-01T08:00:00Z')
+    bench = await openOwnBench(place.folder, {}, undefined, () => new Date(now))
+    await bench.workshop.desk.access.write(async (db) => {
+      await db
+        .insertInto('photoBytes')
+        .values({ hash: 'large', bytes: Buffer.alloc(6e6, 1) })
+        .execute()
+      return ok(null)
+    })
+    const later = async () => {
+      now += 3_600_000
+      await bench.done('copy.make', {})
+      return (await bench.done('copy.list', {})).copies.filter(({ bytes }) => bytes > 6e6).length
+    }
+    for (const many of [1, 2, 3, 4]) expect(await later()).toBe(many)
+    await bench.done('settings.edit', { copiesMostMb: 10 })
+    expect(await later()).toBe(2)
   })
 
   it('and what bears another name is none', async () => {

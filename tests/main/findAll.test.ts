@@ -73,7 +73,15 @@ const dueOf = ({ condition, harmed, honings, dueHonings, dueDays, lastGroundAt }
   return Date.parse(NOW) - Date.parse(lastGroundAt) >= dueDays * DAY_MS ? 'time' : null
 }
 
-const holds = (tool: ToolLine, search: string, { due, lent, edge }: Filter): boolean =>
+const isSharp = (tool: ToolLine): boolean =>
+  (tool.lastGroundAt !== null || tool.honings > 0) &&
+  (tool.condition === 'good' || tool.condition === 'worn') &&
+  tool.harmed === 'no' &&
+  dueOf(tool) === null &&
+  tool.holder === ''
+
+const holds = (tool: ToolLine, search: string, { due, lent, edge, sharp }: Filter): boolean =>
+  (sharp === undefined || isSharp(tool)) &&
   (due === undefined || (due === 'any' ? dueOf(tool) !== null : dueOf(tool) === due)) &&
   (lent === undefined || (lent === 'here' ? tool.holder === '' : lent === 'lent' && tool.holder !== '')) &&
   (edge === undefined || (edge === 'curved') === tool.reliefMm > 0) &&
@@ -96,6 +104,7 @@ it('whatever is asked is what going through all of them one by one finds, page b
       due: fc.constantFrom('any', 'state', 'use', 'time'),
       lent: fc.constantFrom('lent', 'here'),
       edge: fc.constantFrom('straight', 'curved'),
+      sharp: fc.constant('yes'),
     },
     { requiredKeys: [] },
   )

@@ -84,6 +84,7 @@ describe('tools are found', () => {
     ['due, but never one that was put by', () => ({ filter: { due: 'any' } }), ['02', '03']],
     ['due by use', () => ({ filter: { due: 'use' } }), ['02']],
     ['due by state', () => ({ filter: { due: 'state' } }), ['03']],
+    ['sharp', () => ({ filter: { sharp: 'yes' } }), ['01']],
     ['by purpose', () => ({ filter: { purposeId: idOf('fine') } }), ['04']],
     ['by condition', () => ({ filter: { conditions: ['retired', 'damaged'] } }), ['03', '05']],
     ['straight', () => ({ filter: { edge: 'straight' } }), ['02']],

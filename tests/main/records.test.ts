@@ -121,6 +121,8 @@ describe('settings', () => {
       theme: 'system',
       singleKeys: 'on',
       stayAwake: 'on',
+      columns: '',
+      copiesMostMb: 500,
     })
     await bench.done('settings.edit', { lengthUnit: 'inch', theme: 'dark' })
     await bench.done('settings.edit', { lengthUnit: 'thou', theme: 'dark', singleKeys: 'off' })
@@ -129,6 +131,8 @@ describe('settings', () => {
       theme: 'dark',
       singleKeys: 'off',
       stayAwake: 'on',
+      columns: '',
+      copiesMostMb: 500,
     })
     await bench.done('change.undo', {})
     expect((await bench.done('settings.get', {})).lengthUnit).toBe('inch')

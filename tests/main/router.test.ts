@@ -43,7 +43,7 @@ describe('the router', () => {
   it('lets nothing out that the contract does not name', async () => {
     const faults: unknown[] = []
     const router = routerWith({ 'workshop.get': async () => ok({ rack: 'demo', tools: 1, secret: 2 }) }, faults)
-    expect(codesOf(await ask(router, 'workshop.get', {}))).toEqual(['serviceFailed'])
+    expect(codesOf(await ask(router, 'workshop.get', {}))).toEqual(['dataUnreadable'])
     expect(faults).toHaveLength(1)
   })
 

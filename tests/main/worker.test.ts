@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Result } from '../../geometry/result.ts'
-import type { CallName, CallOutput, HostEvent } from '../../main/contract/calls.ts'
+import type { CallName, CallOutput } from '../../main/contract/calls.ts'
+import type { HostEvent } from '../../main/contract/events.ts'
 import { type ServiceClient, startServices } from '../../main/serviceClient.ts'
 import { codesOf, temporaryFolder, toolDraft } from './support.ts'
 

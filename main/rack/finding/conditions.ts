@@ -18,6 +18,10 @@ const lent = (which: Filter['lent'], today: string): Condition => {
   return which === 'lent' ? sql`toolState.holderId IS NOT NULL` : sql`toolState.holderId IS NULL`
 }
 
+/** What is put by is never due, so that is asked beside. */
+const isSharp = (now: string): Condition => sql<boolean>`((toolState.lastGroundAt IS NOT NULL OR toolState.honings > 0)
+  AND toolState.harmed = 'no' AND tool.condition <> 'retired' AND NOT ${isDue('any', now)} AND toolState.holderId IS NULL)`
+
 /** @returns what must all hold of `tool` and `toolState`. @param now UTC ISO text */
 export const conditionsOf = (filter: Filter, now: string): readonly Condition[] => {
   const each: Record<keyof Filter, () => Condition> = {
@@ -26,6 +30,7 @@ export const conditionsOf = (filter: Filter, now: string): readonly Condition[] 
     holderId: () => sql`toolState.holderId = ${filter.holderId}`,
     lent: () => lent(filter.lent, now.slice(0, 10)),
     due: () => isDue(filter.due ?? 'any', now),
+    sharp: () => isSharp(now),
     purposeId: () =>
       sql`EXISTS (SELECT 1 FROM json_each(tool.curves) WHERE value ->> 'purposeId' = ${filter.purposeId})`,
     conditions: () => among(sql.ref('tool.condition'), filter.conditions ?? []),

@@ -10,7 +10,9 @@ const sortedBy = (column: SortColumn): RawBuilder<unknown> => {
   if (column === 'name') return sql`tool.name COLLATE NOCASE`
   if (column === 'due') return sql`toolState.dueKey`
   if (column === 'place') return sql`tool.placeId IS NULL, ${placeWay} COLLATE NOCASE`
-  if (column === 'lastGroundAt' || column === 'honings') return sql.ref(`toolState.${column}`)
+  if (column === 'lastGroundAt' || column === 'honings' || column === 'lastSeenAt')
+    return sql.ref(`toolState.${column}`)
+  if (column === 'maker' || column === 'steel') return sql`${sql.ref(`tool.${column}`)} COLLATE NOCASE`
   return sql.ref(`tool.${column}`)
 }
 

@@ -25,7 +25,8 @@ const tablesOf = ({ search, filter, sort }: Asked): RawBuilder<unknown> => {
   const stateFirst = STATE_FIRST.some((key) => filter[key] !== undefined && filter[key] !== 'here')
   const byState = ['due', 'lastGroundAt'].includes(sort)
   if (stateFirst || byState) return sql`toolState CROSS JOIN tool ON tool.id = toolState.toolId`
-  if (filter.lent === undefined && filter.notSeenSince === undefined && sort !== 'honings') return sql`tool`
+  const asksState = (['lent', 'notSeenSince', 'sharp'] as const).some((key) => filter[key] !== undefined)
+  if (!asksState && !['honings', 'lastSeenAt'].includes(sort)) return sql`tool`
   return sql`tool CROSS JOIN toolState ON toolState.toolId = tool.id`
 }
 

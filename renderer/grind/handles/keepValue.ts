@@ -1,7 +1,7 @@
 import { checkJob } from '../../app/jobParts.ts'
 import { useApp } from '../../app/store.ts'
 import { refuse } from '../../app/storeJob.ts'
-import { saveRecord } from '../../app/storeRack.ts'
+import { saveRecord } from '../../rack/edits.ts'
 import { editJobAt } from '../editMotion.ts'
 import { withOffset } from './held.ts'
 import type { HandleKind } from './kind.ts'

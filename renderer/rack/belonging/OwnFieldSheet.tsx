@@ -1,12 +1,13 @@
 import type { CallInput } from '../../../main/contract/calls.ts'
-import { type OwnField, ownFieldKinds } from '../../../main/contract/extras.ts'
-import { saveRecord } from '../../app/storeRack.ts'
+import type { OwnField } from '../../../main/contract/extras.ts'
 import { NoteEntry } from '../../ui/Entry.tsx'
 import type { FieldSpec, MadeFieldProps } from '../../ui/fieldSpec.ts'
 import { RecordForm } from '../../ui/RecordForm.tsx'
 import { Sheet } from '../../ui/Sheet.tsx'
 import { useTexts } from '../../ui/texts.tsx'
+import { saveRecord } from '../edits.ts'
 import { RecordKeys } from '../RecordKeys.tsx'
+import { ownFieldFields } from './fields.ts'
 
 type OwnFieldDraft = CallInput<'ownField.add'>
 
@@ -21,9 +22,7 @@ const ChoicesField = ({ name, value, problem, onChange }: MadeFieldProps) => (
 )
 
 const fields: readonly FieldSpec<OwnFieldDraft>[] = [
-  { kind: 'words', key: 'name', required: true },
-  { kind: 'choice', key: 'kind', options: ownFieldKinds, texts: 'rack:ownField.kindIs' },
-  { kind: 'words', key: 'unit' },
+  ...ownFieldFields,
   { kind: 'made', key: 'choices', Field: ChoicesField },
 ]
 

@@ -1,19 +1,14 @@
 import { useState } from 'react'
 import type { CallInput } from '../../../main/contract/calls.ts'
 import type { Person } from '../../../main/contract/people.ts'
-import { saveRecord } from '../../app/storeRack.ts'
-import type { FieldSpec } from '../../ui/fieldSpec.ts'
 import { RecordForm } from '../../ui/RecordForm.tsx'
 import { Sheet } from '../../ui/Sheet.tsx'
 import { useTexts } from '../../ui/texts.tsx'
+import { saveRecord } from '../edits.ts'
+import { personFields } from './fields.ts'
 import { PurgeSheet } from './PurgeSheet.tsx'
 
 type PersonDraft = CallInput<'person.add'>
-
-const fields: readonly FieldSpec<PersonDraft>[] = [
-  { kind: 'words', key: 'name', required: true },
-  { kind: 'choice', key: 'apprentice', options: ['no', 'yes'], texts: 'rack:person.isApprentice' },
-]
 
 interface PersonSheetProps {
   /** Null: a new one. */
@@ -30,7 +25,7 @@ export const PersonSheet = ({ person, onClose }: PersonSheetProps) => {
     <Sheet title={person ? t('rack:sheet.edit', { name: person.name }) : t('rack:person.add')} onClose={onClose}>
       <RecordForm<PersonDraft>
         texts="rack:field"
-        fields={fields}
+        fields={personFields}
         start={{ name: person?.name, apprentice: person?.apprentice ?? 'no' }}
         saveLabel={t('rack:sheet.save')}
         onSave={(draft) => saveRecord('person', person, draft)}

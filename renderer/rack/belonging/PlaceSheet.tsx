@@ -1,13 +1,12 @@
 import type { CallInput } from '../../../main/contract/calls.ts'
 import type { Place } from '../../../main/contract/people.ts'
 import { useApp } from '../../app/store.ts'
-import { saveRecord } from '../../app/storeRack.ts'
-import type { FieldSpec } from '../../ui/fieldSpec.ts'
 import { RecordForm } from '../../ui/RecordForm.tsx'
 import { Sheet } from '../../ui/Sheet.tsx'
 import { useTexts } from '../../ui/texts.tsx'
-import { placePath } from '../placePath.ts'
+import { saveRecord } from '../edits.ts'
 import { RecordKeys } from '../RecordKeys.tsx'
+import { placeFields } from './fields.ts'
 
 type PlaceDraft = CallInput<'place.add'>
 
@@ -22,20 +21,11 @@ export const PlaceSheet = ({ place, onClose }: PlaceSheetProps) => {
   const t = useTexts()
   const places = useApp((app) => app.places)
   const others = places.filter(({ id }) => id !== place?.id)
-  const fields: readonly FieldSpec<PlaceDraft>[] = [
-    { kind: 'words', key: 'name', required: true },
-    {
-      kind: 'pick',
-      key: 'parentId',
-      options: others.map(({ id }) => ({ value: id, name: placePath(places, id) })),
-    },
-    { kind: 'note', key: 'note' },
-  ]
   return (
     <Sheet title={place ? t('rack:sheet.edit', { name: place.name }) : t('rack:place.add')} onClose={onClose}>
       <RecordForm<PlaceDraft>
         texts="rack:field"
-        fields={fields}
+        fields={placeFields(others, places)}
         start={{ name: place?.name, parentId: place?.parentId ?? null, note: place?.note ?? '' }}
         saveLabel={t('rack:sheet.save')}
         onSave={(draft) => saveRecord('place', place, draft)}

@@ -2,13 +2,13 @@ import { useEffect, useState } from 'react'
 import type { Problem } from '../../../geometry/result.ts'
 import type { CallOutput } from '../../../main/contract/calls.ts'
 import type { Person } from '../../../main/contract/people.ts'
-import { purgePerson } from '../../app/storeRack.ts'
 import { call } from '../../app/transport.ts'
 import { momentText } from '../../ui/dates.ts'
 import { Problems } from '../../ui/Problems.tsx'
 import { Sheet } from '../../ui/Sheet.tsx'
 import { Tick } from '../../ui/Tick.tsx'
 import { useTexts } from '../../ui/texts.tsx'
+import { purgePerson } from '../edits.ts'
 
 type Traces = CallOutput<'person.traces'>
 

@@ -1,18 +1,13 @@
 import type { CallInput } from '../../../main/contract/calls.ts'
 import type { Purpose } from '../../../main/contract/extras.ts'
-import { saveRecord } from '../../app/storeRack.ts'
-import type { FieldSpec } from '../../ui/fieldSpec.ts'
 import { RecordForm } from '../../ui/RecordForm.tsx'
 import { Sheet } from '../../ui/Sheet.tsx'
 import { useTexts } from '../../ui/texts.tsx'
+import { saveRecord } from '../edits.ts'
 import { RecordKeys } from '../RecordKeys.tsx'
+import { purposeFields } from './fields.ts'
 
 type PurposeDraft = CallInput<'purpose.add'>
-
-const fields: readonly FieldSpec<PurposeDraft>[] = [
-  { kind: 'words', key: 'name', required: true },
-  { kind: 'note', key: 'note' },
-]
 
 interface PurposeSheetProps {
   /** Null: a new one. */
@@ -27,7 +22,7 @@ export const PurposeSheet = ({ purpose, onClose }: PurposeSheetProps) => {
     <Sheet title={purpose ? t('rack:sheet.edit', { name: purpose.name }) : t('rack:purpose.add')} onClose={onClose}>
       <RecordForm<PurposeDraft>
         texts="rack:field"
-        fields={fields}
+        fields={purposeFields}
         start={{ name: purpose?.name, note: purpose?.note ?? '' }}
         saveLabel={t('rack:sheet.save')}
         onSave={(draft) => saveRecord('purpose', purpose, draft)}

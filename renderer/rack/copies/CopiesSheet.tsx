@@ -1,10 +1,12 @@
 import { useCallback, useEffect, useState } from 'react'
 import type { Problem } from '../../../geometry/result.ts'
 import type { CallOutput } from '../../../main/contract/calls.ts'
-import { say } from '../../app/store.ts'
-import { loadAll } from '../../app/storeRack.ts'
+import { loadAll } from '../../app/readRack.ts'
+import { say, useApp } from '../../app/store.ts'
+import { saveSettings } from '../../app/storeRack.ts'
 import { call } from '../../app/transport.ts'
 import { momentText } from '../../ui/dates.ts'
+import { FigureField } from '../../ui/FigureField.tsx'
 import { Problems } from '../../ui/Problems.tsx'
 import { Sheet } from '../../ui/Sheet.tsx'
 import { useTexts } from '../../ui/texts.tsx'
@@ -15,6 +17,7 @@ import './copies.css'
 export const CopiesSheet = ({ onClose }: { readonly onClose: () => void }) => {
   const t = useTexts()
   const [list, setList] = useState<CallOutput<'copy.list'> | null>(null)
+  const mostMb = useApp((app) => app.settings.copiesMostMb)
   const [problems, setProblems] = useState<readonly Problem[]>([])
   const read = useCallback(async () => {
     const listed = await call('copy.list', {})
@@ -37,7 +40,13 @@ export const CopiesSheet = ({ onClose }: { readonly onClose: () => void }) => {
   return (
     <Sheet title={t('copies:title')} onClose={onClose}>
       <div className="copies">
-        <p>{t('copies:how', { most: Math.round((list?.mostBytes ?? 0) / 1e6) })}</p>
+        <p>{t('copies:how')}</p>
+        <FigureField
+          quantity="care.copiesMostMb"
+          size="small"
+          value={mostMb}
+          onCommit={(copiesMostMb) => copiesMostMb !== null && void saveSettings({ copiesMostMb })}
+        />
         <Problems problems={problems} />
         <button type="button" className="key" onClick={() => void make()}>
           {t('copies:make')}

@@ -1,10 +1,10 @@
 import type { Station } from '../../../main/contract/entities.ts'
 import type { Dressing } from '../../../main/contract/work.ts'
 import { sayProblem } from '../../app/store.ts'
-import { removeDressing } from '../../app/storeRack.ts'
 import { shortDate } from '../../ui/dates.ts'
 import { useTexts } from '../../ui/texts.tsx'
 import { useFigures } from '../../ui/useFigure.ts'
+import { removeDressing } from '../edits.ts'
 
 interface DressingLineProps {
   readonly dressing: Dressing

@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useState } from 'react'
 import type { Problem } from '../../../geometry/result.ts'
-import type { Change, Tool } from '../../../main/contract/entities.ts'
+import type { Change } from '../../../main/contract/entities.ts'
 import { useApp } from '../../app/store.ts'
 import { undo } from '../../app/storeRack.ts'
 import { call } from '../../app/transport.ts'
@@ -17,34 +17,31 @@ import './history.css'
 const MOST_LINES = 200
 
 interface HistorySheetProps {
-  /** Null: of everything. */
-  readonly tool: Tool | null
+  /** The record whose history it is; null: everything's. */
+  readonly of: { readonly id: string; readonly code: string; readonly name: string } | null
   readonly onClose: () => void
 }
 
 /** What was changed, when and by whom, each with its undo; and what was taken away and can be brought back. */
-export const HistorySheet = ({ tool, onClose }: HistorySheetProps) => {
+export const HistorySheet = ({ of, onClose }: HistorySheetProps) => {
   const t = useTexts()
   const [only, setOnly] = useState<'all' | 'removed'>('all')
   const [changes, setChanges] = useState<readonly Change[] | null>(null)
   const [problems, setProblems] = useState<readonly Problem[]>([])
   const read = useCallback(async () => {
-    const listed = await call('change.list', { most: MOST_LINES, only, ...(tool && { entityId: tool.id }) })
+    const listed = await call('change.list', { most: MOST_LINES, only, ...(of && { entityId: of.id }) })
     if (listed.ok) setChanges(listed.value)
     setProblems(listed.ok ? [] : listed.problems)
-  }, [tool, only])
+  }, [of, only])
   useEffect(() => void read(), [read])
   const takeBack = async (change: Change): Promise<void> => {
     await undo(change.id)
     await read()
   }
   return (
-    <Sheet
-      title={tool ? t('history:ofTool', { code: tool.code, name: tool.name }) : t('history:title')}
-      onClose={onClose}
-    >
+    <Sheet title={of ? t('history:ofOne', { code: of.code, name: of.name }) : t('history:title')} onClose={onClose}>
       <div className="history">
-        {!tool && (
+        {!of && (
           <Options
             legend={t('history:only.legend')}
             options={(['all', 'removed'] as const).map((value) => ({ value, name: t(`history:only.${value}`) }))}

@@ -3,6 +3,7 @@ import type { Change } from '../../../main/contract/entities.ts'
 import type { Place } from '../../../main/contract/people.ts'
 import type { FieldSpec } from '../../ui/fieldSpec.ts'
 import type { Figures } from '../../ui/useFigure.ts'
+import { ownFieldFields, personFields, placeFields, purposeFields } from '../belonging/fields.ts'
 import { fixtureFields, stationFields, toolFields } from '../drafts.ts'
 
 type AnyField = FieldSpec<Record<string, unknown>>
@@ -12,6 +13,10 @@ const forms = (places: readonly Place[]): Partial<Record<Change['noun'], readonl
   tool: toolFields(places) as unknown as readonly AnyField[],
   station: stationFields as unknown as readonly AnyField[],
   fixture: fixtureFields as unknown as readonly AnyField[],
+  place: placeFields(places, places) as unknown as readonly AnyField[],
+  person: personFields as unknown as readonly AnyField[],
+  purpose: purposeFields as unknown as readonly AnyField[],
+  ownField: ownFieldFields as unknown as readonly AnyField[],
 })
 
 type Cell = Change['fields'][number]['before']

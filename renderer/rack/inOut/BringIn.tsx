@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { countsInWords, wouldWrite } from '../../../main/contract/inOutWords.ts'
 import { FileKey } from '../../ui/FileKey.tsx'
 import { Problems } from '../../ui/Problems.tsx'
 import { Tick } from '../../ui/Tick.tsx'
@@ -6,7 +7,6 @@ import { useTexts } from '../../ui/texts.tsx'
 import { Faults } from './Faults.tsx'
 import { TableAs } from './TableAs.tsx'
 import type { Look, useBringIn } from './useBringIn.ts'
-import { countsInWords, wouldWrite } from './words.ts'
 
 /** Kinds of file, as the window's own list of files has them. */
 const ACCEPT = '.csv,.tsv,.txt,.json,.zip,text/csv,application/json,application/zip'

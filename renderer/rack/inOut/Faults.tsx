@@ -1,6 +1,6 @@
+import { placeInWords } from '../../../main/contract/inOutWords.ts'
 import { problemSentence, useTexts } from '../../ui/texts.tsx'
 import type { Look } from './useBringIn.ts'
-import { placeInWords } from './words.ts'
 
 /** Faults written out; whoever has more has one reason for most of them. */
 const FAULTS_SHOWN = 20

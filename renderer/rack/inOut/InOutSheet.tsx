@@ -1,14 +1,14 @@
 import { useEffect, useRef, useState } from 'react'
 import type { CallOutput } from '../../../main/contract/calls.ts'
+import { loadAll } from '../../app/readRack.ts'
 import { say } from '../../app/store.ts'
-import { loadAll } from '../../app/storeRack.ts'
 import { Sheet } from '../../ui/Sheet.tsx'
 import { useTexts } from '../../ui/texts.tsx'
 import { BringIn } from './BringIn.tsx'
 import './inOut.css'
+import { allInWords } from '../../../main/contract/inOutWords.ts'
 import { TakeOut } from './TakeOut.tsx'
 import { useBringIn } from './useBringIn.ts'
-import { allInWords } from './words.ts'
 
 interface InOutSheetProps {
   /** A file that was dropped on the rack and opened the sheet; null: none. */

@@ -3,9 +3,9 @@ import type { Tool, ToolLine } from '../../../main/contract/entities.ts'
 import { happeningKinds } from '../../../main/contract/work.ts'
 import { sayProblem, useApp } from '../../app/store.ts'
 import { enqueueTool } from '../../app/storeDay.ts'
-import { giveBack, happened } from '../../app/storeRack.ts'
 import { useTexts } from '../../ui/texts.tsx'
-import { LendSheet } from './LendSheet.tsx'
+import { giveBack, happened } from '../edits.ts'
+import { LendSheet } from '../sheets.tsx'
 
 /** @returns what the list says of a tool; null until it is read */
 const useLine = (tool: Tool): ToolLine | null => {
@@ -50,7 +50,13 @@ export const QuickKeys = ({ tool }: { readonly tool: Tool }) => {
         </button>
       </p>
       {line && <Said line={line} />}
-      {lending && <LendSheet tool={tool} onClose={() => setLending(false)} />}
+      {lending && (
+        <LendSheet
+          toolIds={[tool.id]}
+          title={t('rack:lend.title', { code: tool.code, name: tool.name })}
+          onClose={() => setLending(false)}
+        />
+      )}
     </section>
   )
 }

@@ -1,13 +1,13 @@
 import { type FormEvent, useState } from 'react'
 import type { Problem, Result } from '../../../geometry/result.ts'
 import type { Photo } from '../../../main/contract/extras.ts'
-import { captionPhoto, removePhoto } from '../../app/storeRack.ts'
 import { transport } from '../../app/transport.ts'
 import { shortDate } from '../../ui/dates.ts'
 import { TextEntry } from '../../ui/Entry.tsx'
 import { Problems } from '../../ui/Problems.tsx'
 import { Sheet } from '../../ui/Sheet.tsx'
 import { useTexts } from '../../ui/texts.tsx'
+import { captionPhoto, removePhoto } from '../edits.ts'
 
 interface PhotoSheetProps {
   readonly photo: Photo

@@ -2,10 +2,10 @@ import { useId, useState } from 'react'
 import type { Problem } from '../../../geometry/result.ts'
 import type { ToolDraft } from '../../../main/contract/entities.ts'
 import { useApp } from '../../app/store.ts'
-import { purposeNamed } from '../../app/storeRack.ts'
 import { FigureField } from '../../ui/FigureField.tsx'
 import type { MadeFieldProps } from '../../ui/fieldSpec.ts'
 import { problemSentence, useTexts } from '../../ui/texts.tsx'
+import { purposeNamed } from '../edits.ts'
 import './toolSheet.css'
 
 type Curve = ToolDraft['curves'][number]

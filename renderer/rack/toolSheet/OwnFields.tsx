@@ -28,7 +28,8 @@ interface OwnEntryProps {
   readonly onSet: (value: Value) => void
 }
 
-const OwnEntry = ({ field, value, onSet }: OwnEntryProps) => {
+/** One of those fields, as its kind wants it. */
+export const OwnEntry = ({ field, value, onSet }: OwnEntryProps) => {
   const t = useTexts()
   const name = field.unit === '' ? field.name : `${field.name} (${field.unit})`
   const words = String(value ?? '')

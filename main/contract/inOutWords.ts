@@ -1,8 +1,7 @@
 import type { TFunction } from 'i18next'
-import type { CallOutput } from '../../../main/contract/calls.ts'
+import type { Counts, Fault } from './inOut.ts'
 
-type Counts = CallOutput<'inOut.bring'>['counts'][number]
-export type Fault = CallOutput<'inOut.look'>['faults'][number]
+/** What comes of a file that is brought in, in words, alike on screen and on the command line. */
 
 const fates = ['added', 'changed', 'back', 'same', 'faulty'] as const
 
