@@ -26,6 +26,10 @@ export const EndLabels = ({ nowName, moment, plan, scale, plotPx, heightPx }: En
   const places = endPlaces(baseOf(moment.reliefRightMm), plan && baseOf(plan.reliefMm), heightPx, linePx)
   return (
     <g>
+      <path
+        className="grind-leader"
+        d={`M${plotPx + 2} ${baseOf(moment.reliefRightMm) - 5}L${plotPx + 10} ${places.nowYPx - 5}`}
+      />
       <text className="end-now" x={plotPx + 12} y={places.nowYPx}>
         {nowName ?? t('grind:glass.now')}
       </text>

@@ -3,6 +3,7 @@ import type { GrindReport, PlanReport } from '../../geometry/report.ts'
 import { ScaleBar } from '../ui/ScaleBar.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
+import { useWindowHeight } from '../ui/useWindowHeight.ts'
 import type { Paired } from './compare/useEachEdge.ts'
 import type { CurveScale } from './curves.ts'
 import { NowCurve, PredictedCurve, WantedCurve } from './GlassCurves.tsx'
@@ -17,6 +18,9 @@ import { heightIn, type ViewProps } from './views/room.ts'
 import './glass.css'
 
 const HEIGHT_PX = 228
+/** Height where the window is too low for the whole column (px), and below which height it is (px). */
+const LOW_HEIGHT_PX = 190
+const LOW_WINDOW_PX = 864
 const TOP_PX = 16
 /** Room left below the deepest curve, for its label (px). */
 const FOOT_PX = 22
@@ -59,7 +63,7 @@ export const GlassView = ({ running, moment, lifted, plan, predicted, measured, 
   const { inWords } = useFigures()
   const { widthMm } = running.job.blade
   const { plotPx } = room
-  const heightPx = heightIn(room, HEIGHT_PX)
+  const heightPx = heightIn(room, useWindowHeight() < LOW_WINDOW_PX ? LOW_HEIGHT_PX : HEIGHT_PX)
   const across = acrossScale(widthMm, plotPx)
   const depth = depthScale(
     Math.max(deepestOf(plan, predicted), deepestMeasuredMm(measured), also?.deepestMm ?? 0),

@@ -35,7 +35,7 @@ const panels: Readonly<Record<string, ComponentType<PanelProps>>> = {
   awake: AwakePanel,
 }
 
-/** What can be laid over the screen and put away again: one panel at a time, below its word. */
+/** What can be laid out and put away again: one panel at a time, over the views, so that the model stays in sight. */
 export const GrindBar = (props: PanelProps) => {
   const t = useTexts()
   const id = useId()
@@ -49,21 +49,23 @@ export const GrindBar = (props: PanelProps) => {
   }
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: Escape closes what a button in here opened; the buttons are the controls
-    <div className="grind-bar" onKeyDown={shut}>
-      {Object.keys(panels).map((name) => (
-        <button
-          key={name}
-          type="button"
-          className="word"
-          data-panel={name}
-          aria-expanded={open === name}
-          aria-controls={id}
-          onClick={() => setOpen(open === name ? null : name)}
-        >
-          {t(`grind:bar.${name}`)}
-        </button>
-      ))}
-      <AwakeWord playing={props.moment.playing} />
+    <div className="grind-laid" onKeyDown={shut}>
+      <div className="grind-bar">
+        {Object.keys(panels).map((name) => (
+          <button
+            key={name}
+            type="button"
+            className="word"
+            data-panel={name}
+            aria-expanded={open === name}
+            aria-controls={id}
+            onClick={() => setOpen(open === name ? null : name)}
+          >
+            {t(`grind:bar.${name}`)}
+          </button>
+        ))}
+        <AwakeWord playing={props.moment.playing} />
+      </div>
       <section
         id={id}
         className="grind-panel"

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import { useShallow } from 'zustand/react/shallow'
+import { meanReliefMm } from '../../geometry/edge.ts'
 import type { Job } from '../../geometry/job.ts'
 import { useApp } from '../app/store.ts'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
@@ -95,6 +96,17 @@ const GrindAlive = ({ running, job, onAgain, onRecover }: GrindAliveProps) => {
         <Stage {...views} palette={palette} dot={dot} rotation={rotation} homeCount={homeCount} />
         <SpokenScene {...views} wantedMm={report?.plan.reliefMm ?? null} rotation={rotation} dot={dot} />
       </div>
+      <Time
+        running={running}
+        moment={moment}
+        lifted={lifted}
+        wantedMm={report?.plan.reliefMm ?? null}
+        foretoldMm={shared.predicted && meanReliefMm(shared.predicted)}
+        onLift={lift}
+        onHome={() => setHomeCount((count) => count + 1)}
+        onAgain={onAgain}
+        onRecover={onRecover}
+      />
       <Views>
         {(plotPx) => (
           <>
@@ -104,16 +116,6 @@ const GrindAlive = ({ running, job, onAgain, onRecover }: GrindAliveProps) => {
           </>
         )}
       </Views>
-      <Time
-        running={running}
-        moment={moment}
-        lifted={lifted}
-        wantedMm={report?.plan.reliefMm ?? null}
-        onLift={lift}
-        onHome={() => setHomeCount((count) => count + 1)}
-        onAgain={onAgain}
-        onRecover={onRecover}
-      />
     </div>
   )
 }

@@ -12,10 +12,11 @@ interface SentenceProps {
   readonly moment: Moment
   readonly lifted: boolean
   readonly wantedMm: number
+  readonly foretoldMm: number | null
 }
 
 /** One sentence that says what the picture says. */
-export const Sentence = ({ running, moment, lifted, wantedMm }: SentenceProps) => {
+export const Sentence = ({ running, moment, lifted, wantedMm, foretoldMm }: SentenceProps) => {
   const t = useTexts()
   const { inWords } = useFigures()
   const saidMs = useRef(0)
@@ -23,6 +24,7 @@ export const Sentence = ({ running, moment, lifted, wantedMm }: SentenceProps) =
   const now = momentSentence(t, moment, {
     stepsPerSweep: running.shape.stepsPerSweep,
     wantedMm,
+    foretoldMm,
     lifted,
     inWords: (mm) => inWords(mm, 'mm', 2),
   })

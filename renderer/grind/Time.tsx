@@ -16,6 +16,8 @@ interface TimeProps {
   readonly moment: Moment
   readonly lifted: boolean
   readonly wantedMm: number | null
+  /** Relief that the whole grind is predicted to leave; null: not known, or not to be told. */
+  readonly foretoldMm: number | null
   readonly onLift: (lifted: boolean) => void
   readonly onHome: () => void
   /** Back to where the job begins, the hand's work given up. */
@@ -86,7 +88,13 @@ export const Time = (props: TimeProps) => {
   return (
     <section className="grind-time" aria-label={t('grind:run.label')}>
       <RunTrouble live={live} onRecover={props.onRecover} />
-      <Sentence running={running} moment={moment} lifted={lifted} wantedMm={wantedMm ?? 0} />
+      <Sentence
+        running={running}
+        moment={moment}
+        lifted={lifted}
+        wantedMm={wantedMm ?? 0}
+        foretoldMm={props.foretoldMm}
+      />
       <HandMade running={running} moment={moment} onAgain={onAgain} />
       <Keys
         playing={moment.playing}

@@ -1,7 +1,7 @@
 import { PX_PER_MM } from '../ui/scale.ts'
 
 /** Factors that a depth may be magnified by; one is chosen, never a crooked figure. */
-const DEPTH_FACTORS = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000] as const
+const DEPTH_FACTORS = [1, 2, 5, 10, 20, 50, 80, 100, 200, 500, 800, 1000, 2000] as const
 
 /** How a view is magnified. */
 export interface Scale {

@@ -5,6 +5,8 @@ import type { Moment } from './useLiveGrind.ts'
 export interface SentenceFacts {
   readonly stepsPerSweep: number
   readonly wantedMm: number
+  /** Relief that the whole grind is predicted to leave; null: not known, or not to be told. */
+  readonly foretoldMm: number | null
   readonly lifted: boolean
   readonly inWords: (mm: number) => string
 }
@@ -13,6 +15,9 @@ export interface SentenceFacts {
 const MIDDLE_MM = 3
 /** Corners nearer to each other than this are told as one (mm): what two decimals show. */
 const SAME_MM = 0.01
+/** A grind foretold to end further from what is wanted than this share of it and this length says so: more than measuring errs. */
+const BESIDE_SHARE = 0.15
+const BESIDE_MM = 0.02
 /** Ink shares below this are none left, above its complement none gone. */
 const INK_EDGE = 0.005
 
@@ -32,8 +37,16 @@ const placeKey = ({ loadPlaceMm }: Moment): string =>
 const loadPart = (t: TFunction, moment: Moment, { lifted }: SentenceFacts): string =>
   lifted || moment.step === 0 ? '' : t(`grind:sentence.load.${placeKey(moment)}.${moment.bearing}`)
 
-const reliefPart = (t: TFunction, moment: Moment, { wantedMm, inWords }: SentenceFacts): string => {
-  if (moment.step === 0) return t('grind:sentence.wanted', { wanted: inWords(wantedMm) })
+const wantedPart = (t: TFunction, { wantedMm, foretoldMm, inWords }: SentenceFacts): string => {
+  const beside = foretoldMm !== null && Math.abs(foretoldMm - wantedMm) > Math.max(BESIDE_SHARE * wantedMm, BESIDE_MM)
+  return beside
+    ? t('grind:sentence.wantedBeside', { wanted: inWords(wantedMm), foretold: inWords(foretoldMm) })
+    : t('grind:sentence.wanted', { wanted: inWords(wantedMm) })
+}
+
+const reliefPart = (t: TFunction, moment: Moment, facts: SentenceFacts): string => {
+  if (moment.step === 0) return wantedPart(t, facts)
+  const { wantedMm, inWords } = facts
   const params = {
     left: inWords(moment.reliefLeftMm),
     right: inWords(moment.reliefRightMm),

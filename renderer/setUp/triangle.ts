@@ -15,12 +15,12 @@ export interface Triangle {
 }
 
 /**
- * Lays the triangle of a set-up into the plane. The bar stands above the axle, `barOffsetMm` to the left of it; the edge
- * touches the rim to the right of the line between them.
+ * Lays the triangle of a set-up into the plane, operator to the right. The bar stands above the axle, `barOffsetMm` towards
+ * the operator, as in the scene and on the card; the edge touches the rim to the right of the line between them.
  */
 export const triangleOf = (setUp: SetUp, barOffsetMm: number): Triangle => {
   const { wheelRadiusMm: R, barDistanceMm: C, projectionMm: P, seatOffsetMm: o } = setUp
-  const bar: Point = [-barOffsetMm, Math.sqrt(C * C - barOffsetMm * barOffsetMm)]
+  const bar: Point = [barOffsetMm, Math.sqrt(C * C - barOffsetMm * barOffsetMm)]
   const reach = P * P + o * o
   const atAxle = Math.acos((C * C + R * R - reach) / (2 * C * R))
   const upright = Math.atan2(bar[1], bar[0])

@@ -7,6 +7,7 @@ const { t } = createTexts()
 const facts = {
   stepsPerSweep: 24,
   wantedMm: 0.5,
+  foretoldMm: null,
   lifted: false,
   inWords: (mm: number) => `${mm.toFixed(2)} mm`,
 }
@@ -27,6 +28,15 @@ test('lifted, nothing is said of the load; before the first step, nothing is gro
   expect(momentSentence(t, moment({ step: 0, sweep: 0, inkLeftShare: 1 }), facts)).toBe(
     'Ready to grind 120 sweeps. The corners are to come 0.50 mm back. The whole bevel carries ink.',
   )
+})
+
+test('before the first step, a grind that will end elsewhere than wanted says so', () => {
+  const said = (foretoldMm: number, wantedMm = 0.5) =>
+    momentSentence(t, moment({ step: 0, sweep: 0, inkLeftShare: 1 }), { ...facts, wantedMm, foretoldMm })
+  expect(said(0.23)).toContain('are to come 0.50 mm back; as it is set, they will come 0.23 mm back.')
+  expect(said(0.6)).toContain('0.60 mm')
+  expect(said(0.46)).not.toContain('as it is set')
+  expect(said(0.015, 0)).not.toContain('as it is set')
 })
 
 test('every sentence it can say is in the catalogue', () => {

@@ -20,6 +20,7 @@ import { certaintyOf } from '../../renderer/plan/certainty.ts'
 import { meetsPreset, presetsFor, withPreset } from '../../renderer/plan/presets.ts'
 import { ridgeOf, withRidge, withWidth } from '../../renderer/plan/ways.ts'
 import { worthTelling } from '../../renderer/plan/worthTelling.ts'
+import { barAxisMm, machineFigures, placeBase, setUpTiltRad, under } from '../../renderer/scene/placement.ts'
 import { foundKeyOf } from '../../renderer/setUp/found.ts'
 import { triangleOf } from '../../renderer/setUp/triangle.ts'
 import { barLength, DEPTH, factorFor } from '../../renderer/ui/scale.ts'
@@ -192,6 +193,19 @@ describe('the triangle in the drawing', () => {
     // The wheel's axis in the blade frame: v = -R sin b, n = R cos b.
     const axis = triangle.onBlade(-wheelRadiusMm * Math.sin(bevelRad), wheelRadiusMm * Math.cos(bevelRad))
     expect(distance(axis, [0, 0])).toBeCloseTo(0, 9)
+  })
+
+  test.each([0, 40])('stands where the scene has the same machine, bar %d mm beside the axle', (barOffsetMm) => {
+    const setUp = setUpOf(job())
+    if (!setUp.ok) throw new Error('no set-up')
+    const triangle = triangleOf(setUp.value, barOffsetMm)
+    const figures = { ...machineFigures(job(), setUp.value), barOffsetMm }
+    const base = new Float64Array(16)
+    placeBase(figures, { tiltRad: setUpTiltRad(setUp.value), yawRad: 0, traverseMm: 0 }, base)
+    const [, edgeY, edgeZ] = under(base, 0, 0, 0)
+    const [barY, barZ] = barAxisMm(figures)
+    expect(distance(triangle.edge, [edgeZ, edgeY])).toBeCloseTo(0, 9)
+    expect(distance(triangle.bar, [barZ, barY])).toBeCloseTo(0, 9)
   })
 
   test('which figure is found follows from the two that are given', () => {

@@ -41,3 +41,12 @@ test('words never lie on one another, and a dot without room keeps its place', (
   }
   expect(marks.some(({ textPx }) => textPx === null)).toBe(true)
 })
+
+test('at the end of the run the words before give way, so that each mark has its own', () => {
+  const events = [250, 252, 254].map((step) => ({ kind: 'firstTouch' as const, step, text: 'ink gone left' }))
+  const marks = placeMarks(events, (step) => step, 400, 15)
+  expect(marks.map(({ row }) => row)).toEqual([0, 1, 0])
+  const longPx = (marks[2]?.textPx ?? 0) - (marks[0]?.textPx ?? 0)
+  expect(longPx).toBeGreaterThan(100)
+  expect((marks[2]?.textPx ?? Number.NaN) + longPx).toBeLessThanOrEqual(426)
+})

@@ -38,30 +38,59 @@ export interface PlacedMark extends StripEvent {
 }
 
 /** Average width of a letter of the small text as a share of its size, and room round it (px). */
-const LETTER_SHARE = 0.47
+const LETTER_SHARE = 0.44
 const ROOM_PX = 26
 /** Words further than this from their dot no longer read as its own (px). */
 const MOST_SHIFT_PX = 150
 const ROWS = 2
 
-/** Lays the words out in rows, from left to right, each as near to its dot as the words before it let it. */
+/** What is being laid out: where a row's marks stand so far. */
+type Laid = Omit<PlacedMark, 'textPx'> & { textPx: number | null; readonly longPx: number }
+
+/** Makes room at a row's end by moving its marks to the left, the last first. @returns whether there was room */
+const moveLeft = (row: readonly Laid[], endPx: number): boolean => {
+  const moved: [Laid, number][] = []
+  let free = endPx
+  for (const mark of row.toReversed()) {
+    const startPx = mark.textPx as number
+    if (startPx + mark.longPx <= free) break
+    free -= mark.longPx
+    if (free < 0 || mark.xPx - free > MOST_SHIFT_PX) return false
+    moved.push([mark, free])
+  }
+  for (const [mark, startPx] of moved) mark.textPx = startPx
+  return true
+}
+
+/**
+ * Lays the words out in rows, from left to right, each as near to its dot as the words before it let it; at the end, where
+ * there is no room left, those before it give way.
+ */
 export const placeMarks = (
   events: readonly (StripEvent & { readonly text: string })[],
   xOf: (step: number) => number,
   widthPx: number,
   textPx: number,
 ): readonly PlacedMark[] => {
-  const ends = Array.from({ length: ROWS }, () => Number.NEGATIVE_INFINITY)
+  const rows: Laid[][] = Array.from({ length: ROWS }, () => [])
+  const endOf = (row: readonly Laid[]): number => {
+    const last = row.at(-1)
+    return last === undefined ? Number.NEGATIVE_INFINITY : (last.textPx as number) + last.longPx
+  }
   return events.map((event) => {
     const xPx = xOf(event.step)
     const longPx = event.text.length * LETTER_SHARE * textPx + ROOM_PX
     const wishPx = Math.min(xPx, widthPx - longPx)
-    const row = ends.indexOf(Math.min(...ends))
+    const ends = rows.map(endOf)
     const free = ends.findIndex((endPx) => endPx <= wishPx)
-    const chosen = free === -1 ? row : free
-    const startPx = Math.max(wishPx, ends[chosen] as number)
-    const fits = startPx - xPx <= MOST_SHIFT_PX && startPx + longPx <= widthPx + ROOM_PX
-    if (fits) ends[chosen] = startPx + longPx
-    return { ...event, xPx, textPx: fits ? startPx : null, row: chosen }
+    const first = free === -1 ? ends.indexOf(Math.min(...ends)) : free
+    const startPx = Math.max(wishPx, ends[first] as number)
+    const lastPx = widthPx + ROOM_PX - longPx
+    const fits = startPx - xPx <= MOST_SHIFT_PX && startPx <= lastPx
+    const made = fits || lastPx - xPx > MOST_SHIFT_PX ? -1 : rows.findIndex((row) => moveLeft(row, lastPx))
+    const row = made === -1 ? first : made
+    const mark: Laid = { ...event, xPx, textPx: fits ? startPx : made === -1 ? null : lastPx, row, longPx }
+    if (mark.textPx !== null) rows[row]?.push(mark)
+    return mark
   })
 }
