@@ -40,10 +40,12 @@ const thinned = (newestFirst: readonly Copy[], now: Date): readonly Copy[] => {
 
 /**
  * Which copies may go: hourly for a day, daily for two weeks, weekly for eight, then monthly, as long as all of them
- * together weigh no more than `mostBytes`; beyond that the oldest go first.
+ * together weigh no more than `mostBytes`; beyond that the oldest go first, and before them those from the future.
  */
 export const copiesToDrop = (copies: readonly Copy[], now: Date, mostBytes: number): readonly Copy[] => {
-  const newestFirst = [...copies].sort((a, b) => b.at.localeCompare(a.at))
+  // A clock that once went wrong must not let copies of a day to come push out those of today.
+  const order = ({ at }: Copy): string => `${at <= now.toISOString() ? 1 : 0} ${at}`
+  const newestFirst = [...copies].sort((a, b) => order(b).localeCompare(order(a)))
   let bytes = 0
   const kept = thinned(newestFirst, now).filter((copy, place) => {
     bytes += copy.bytes

@@ -6,6 +6,10 @@ import { type Problem, problem } from '../../geometry/result.ts'
 const known: readonly (readonly [string, string])[] = [
   ['SQLITE_FULL', 'diskFull'],
   ['SQLITE_CONSTRAINT', 'conflict'],
+  ['SQLITE_BUSY', 'dataBusy'],
+  ['SQLITE_LOCKED', 'dataBusy'],
+  ['SQLITE_READONLY', 'dataReadOnly'],
+  ['SQLITE_IOERR', 'diskFault'],
   ['SQLITE_CORRUPT', 'dataDamaged'],
   ['SQLITE_NOTADB', 'dataDamaged'],
 ]

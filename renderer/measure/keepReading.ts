@@ -39,6 +39,7 @@ export const keepReading = async (tool: Tool, stage: BenchLogDraft['stage']): Pr
   if (!read.ok) return refuse(tool, read.problems[0] ?? null)
   const added = await addReading(draftOf(tool, stage, sheet, taken, read.value), tool.name)
   if (!added.ok) return refuse(tool, added.problems[0] ?? null)
-  clearSheet(tool.id)
+  // What was begun while it was written stays.
+  if (sheetOf(tool.id) === sheet) clearSheet(tool.id)
   return true
 }

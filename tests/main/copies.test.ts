@@ -74,6 +74,14 @@ describe('copies thin out', () => {
     )
   })
 
+  it('and copies of a day to come never push out those of today', () => {
+    const future = Array.from({ length: 10 }, (_, k) => copyAt(hoursAgo(-40_000 - 800 * k), 100))
+    const today = [copyAt(hoursAgo(0), 100), copyAt(hoursAgo(2), 100)]
+    const dropped = copiesToDrop([...future, ...today], NOW, 300)
+    expect(today.filter((copy) => dropped.includes(copy))).toEqual([])
+    expect(dropped.length).toBeGreaterThan(5)
+  })
+
   it('and those made before something are the last five of each kind', () => {
     const copies = Array.from({ length: 9 }, (_, k) => copyAt(hoursAgo(k), 1, 'beforeGoingBack'))
     expect(copiesToDrop(copies, NOW, 1e9)).toEqual(copies.slice(5))

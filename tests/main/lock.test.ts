@@ -2,9 +2,10 @@ import { spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import BetterSqlite from 'better-sqlite3'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { folderProblem, lockFolder } from '../../main/database/lock.ts'
-import { codesOf, temporaryFolder } from './support.ts'
+import { codesOf, openOwnBench, temporaryFolder, toolDraft, toolsOf } from './support.ts'
 
 let place: ReturnType<typeof temporaryFolder>
 beforeEach(() => {
@@ -70,3 +71,19 @@ describe('the lock on a data folder', () => {
     expect(folderProblem(Object.assign(new Error('so it is'), { code }), '/data').code).toBe(told)
   })
 })
+
+it(
+  'while another connection holds the data file a change waits, is then refused in words, and goes through once it lets go',
+  async () => {
+    const bench = await openOwnBench(place.folder)
+    const other = new BetterSqlite(join(place.folder, 'own.db'))
+    other.exec('BEGIN IMMEDIATE')
+    expect(codesOf(await bench.call('tool.add', toolDraft))).toEqual(['dataBusy'])
+    other.exec('ROLLBACK')
+    other.close()
+    await bench.done('tool.add', toolDraft)
+    expect(await toolsOf(bench)).toHaveLength(1)
+    await bench.workshop.close()
+  },
+  PROCESS_TIMEOUT_MS,
+)
