@@ -53,9 +53,14 @@ export const undo = async (id?: number): Promise<void> => {
 
 /** Changes the unit or the theme. */
 export const saveSettings = async (patch: Partial<Settings>): Promise<void> => {
-  const saved = await call('settings.edit', { ...useApp.getState().settings, ...patch })
-  if (saved.ok) useApp.setState({ settings: saved.value.value })
-  else if (saved.problems[0]) sayProblem(saved.problems[0])
+  const before = useApp.getState().settings
+  const wanted = { ...before, ...patch }
+  // Shown at once, so that what is set next is set on top of it.
+  useApp.setState({ settings: wanted })
+  const saved = await call('settings.edit', wanted)
+  if (saved.ok) return
+  if (useApp.getState().settings === wanted) useApp.setState({ settings: before })
+  if (saved.problems[0]) sayProblem(saved.problems[0])
 }
 
 /** Opens the user's own rack, or the demo again. */

@@ -238,7 +238,7 @@ test('Grind opened and closed again and again leaves no worker and no canvas beh
   await app.getByRole('link', { name: 'Rack', exact: true }).click()
   await openAndClose(app, 1)
   const before = await heldBy(app)
-  await openAndClose(app, 3)
+  await openAndClose(app, 2)
   const after = await heldBy(app)
   info.annotations.push({
     type: 'heap',

@@ -3,6 +3,7 @@ import { once } from 'node:events'
 import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import BetterSqlite from 'better-sqlite3'
+import { sql } from 'kysely'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { folderProblem, lockFolder } from '../../main/database/lock.ts'
 import { codesOf, openOwnBench, temporaryFolder, toolDraft, toolsOf } from './support.ts'
@@ -76,6 +77,8 @@ it(
   'while another connection holds the data file a change waits, is then refused in words, and goes through once it lets go',
   async () => {
     const bench = await openOwnBench(place.folder)
+    // The wait is the file's own; here it need not be long.
+    await bench.workshop.desk.access.read((db) => sql`PRAGMA busy_timeout = 50`.execute(db))
     const other = new BetterSqlite(join(place.folder, 'own.db'))
     other.exec('BEGIN IMMEDIATE')
     expect(codesOf(await bench.call('tool.add', toolDraft))).toEqual(['dataBusy'])

@@ -16,12 +16,33 @@ export const installedChromium = (): string | null => places.find((place) => pla
 
 const isRoot = process.getuid?.() === 0
 
+/**
+ * What a browser does beside showing the page: the last such list holds, so it names what the test runner switches off, too,
+ * and the address field's own pages, which take an eighth of all the time.
+ */
+const unwanted = [
+  'AvoidUnnecessaryBeforeUnloadCheckSync',
+  'DestroyProfileOnBrowserClose',
+  'HttpsUpgrades',
+  'HttpsFirstBalancedModeAutoEnable',
+  'MediaRouter',
+  'PaintHolding',
+  'ThirdPartyStoragePartitioning',
+  'OptimizationHints',
+  'NetworkTimeServiceQuerying',
+  'AimEnabled',
+  'PreconnectToSearch',
+  'WebUIOmniboxPopup',
+  'WebUIOmniboxAimPopup',
+  'WebUIOmniboxFullPopup',
+]
+
 /** How tests start Chromium: graphics without a GPU, and its sandbox wherever the user is not root. */
 export const chromiumOptions = () => {
   const executablePath = installedChromium()
   return {
     ...(executablePath !== null && { executablePath }),
     chromiumSandbox: !isRoot,
-    args: ['--enable-unsafe-swiftshader', '--test-type'],
+    args: ['--enable-unsafe-swiftshader', '--test-type', `--disable-features=${unwanted.join(',')}`],
   }
 }
