@@ -1,4 +1,4 @@
-import { expect, expectGoodLooks, test } from '../support/app.ts'
+import { expect, expectGoodLooks, settingKept, test } from '../support/app.ts'
 
 test('the address holds the screen and the tool, so that loading again comes back to it', async ({ app }) => {
   await app.getByRole('row', { name: /Low-angle jack iron 57/ }).click()
@@ -29,9 +29,11 @@ test('a screen without a tool leads to the rack', async ({ app }) => {
 test('lengths are read in mm, inches or thou, and the choice is kept', async ({ app }) => {
   const size = app.getByRole('row', { name: /Low-angle jack iron 57|Low-angle jack iron 2/ }).first()
   await expect(size).toContainText('57.0 × 3.2')
+  const kept = settingKept(app)
   await app.getByLabel('Unit for lengths').selectOption('inch')
   // 57 / 25.4 = 2.24409; 3.2 / 25.4 = 0.12598.
   await expect(size).toContainText('2.244 × 0.126')
+  await kept
   await app.reload()
   await expect(app.getByLabel('Unit for lengths')).toHaveValue('inch')
   await app.getByLabel('Unit for lengths').selectOption('thou')

@@ -71,6 +71,10 @@ export const expectAxeClean = async (page: Page, rules: readonly string[] = []):
   expect(found).toEqual([])
 }
 
+/** Settles once the next change of a setting is kept: it shows before. */
+export const settingKept = (page: Page): Promise<unknown> =>
+  page.waitForResponse((response) => response.request().postData()?.includes('"settings.edit"') ?? false)
+
 /** Waits until what has changed is in the picture: one frame to lay it out, one to draw it. */
 export const drawn = (page: Page): Promise<void> =>
   page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))))
