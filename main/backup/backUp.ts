@@ -11,7 +11,7 @@ const HOUR_MS = 3_600_000
 const BYTES_PER_MB = 1e6
 
 /** @returns what all copies of a data file may weigh: hundreds of a workshop's, a handful of the largest, unless its settings say otherwise */
-export const mostCopiesBytes = (file: BetterSqlite.Database): number => {
+const mostCopiesBytes = (file: BetterSqlite.Database): number => {
   const set = file.prepare('SELECT copiesMostMb FROM settings WHERE deletedAt IS NULL').pluck().get()
   return Number(set ?? quantities.care.copiesMostMb.defaultValue) * BYTES_PER_MB
 }

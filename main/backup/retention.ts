@@ -44,7 +44,8 @@ const thinned = (newestFirst: readonly Copy[], now: Date): readonly Copy[] => {
  */
 export const copiesToDrop = (copies: readonly Copy[], now: Date, mostBytes: number): readonly Copy[] => {
   // A clock that once went wrong must not let copies of a day to come push out those of today.
-  const order = ({ at }: Copy): string => `${at <= now.toISOString() ? 1 : 0} ${at}`
+  const today = now.toISOString()
+  const order = ({ at }: Copy): string => `${at <= today ? 1 : 0} ${at}`
   const newestFirst = [...copies].sort((a, b) => order(b).localeCompare(order(a)))
   let bytes = 0
   const kept = thinned(newestFirst, now).filter((copy, place) => {

@@ -2,7 +2,7 @@ import type { Job } from '../../geometry/job.ts'
 import type { Report } from '../../geometry/report.ts'
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import type { BenchLogDraft, GroundBy } from '../contract/entities.ts'
-import { asOne, type Made } from '../database/change.ts'
+import { asOne, type Made, onlyValue } from '../database/change.ts'
 import type { Desk } from '../database/desk.ts'
 import { needRecord } from '../database/recordStore.ts'
 import type { Database } from '../database/schema.ts'
@@ -39,7 +39,7 @@ const addLine = (db: Database, desk: Desk, draft: BenchLogDraft, kept: Kept): Pr
     const added = await addRecord(db, desk, benchLogStore, { ...draft, ...kept, at: desk.now().toISOString() })
     if (!added.ok) return added
     const ticked = await tickGround(db, desk, draft)
-    return ticked.ok ? ok(added.value.value) : ticked
+    return ticked.ok ? onlyValue(added) : ticked
   })
 
 /** The calls of the bench log. @param solve finds the report that is kept with a line */

@@ -23,6 +23,9 @@ export interface Made<T> {
   readonly changeId: number
 }
 
+/** @returns what was made, without its change's own id: for a part of a larger change */
+export const onlyValue = <T>(made: Result<Made<T>>): Result<T> => (made.ok ? ok(made.value.value) : made)
+
 const jsonOf = (record: unknown): string | null => (record === null ? null : JSON.stringify(record))
 
 const rowOf = <T extends Stored>(desk: Desk, store: NounStore<T>, step: Step<T>, version: number, after: T | null) => {

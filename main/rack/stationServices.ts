@@ -1,7 +1,7 @@
 import { ok, type Result } from '../../geometry/result.ts'
 import type { Station } from '../contract/entities.ts'
 import type { Dressing } from '../contract/work.ts'
-import { asOne, type Made } from '../database/change.ts'
+import { asOne, type Made, onlyValue } from '../database/change.ts'
 import type { Desk } from '../database/desk.ts'
 import { listOf, needRecord } from '../database/recordStore.ts'
 import type { Database } from '../database/schema.ts'
@@ -22,12 +22,11 @@ const editStation = async (
   const before = await needRecord(db, stationStore, id)
   if (!before.ok) return before
   const edited = await editRecord(db, desk, stationStore, { id, version }, draft)
-  if (!edited.ok || before.value.wheelDiameterMm === draft.wheelDiameterMm)
-    return edited.ok ? ok(edited.value.value) : edited
+  if (!edited.ok || before.value.wheelDiameterMm === draft.wheelDiameterMm) return onlyValue(edited)
   const { wheelDiameterMm: diameterMm, measuredAt: at, barMeasure } = draft
   const line = { stationId: id, kind: 'measured' as const, at, diameterMm, barMm: null, barMeasure, who: '', note: '' }
   const noted = await addRecord(db, desk, dressingStore, line)
-  return noted.ok ? ok(edited.value.value) : noted
+  return noted.ok ? onlyValue(edited) : noted
 }
 
 /** Notes a wheel dressed or measured; the newest line says what the station's wheel is. */
@@ -41,7 +40,7 @@ const addDressing = async (db: Database, desk: Desk, draft: Fields<Dressing>): P
     const edited = await editRecord(db, desk, stationStore, station.value, wheel)
     if (!edited.ok) return edited
   }
-  return ok(added.value.value)
+  return onlyValue(added)
 }
 
 /** The calls about stations and the log of their wheels, which never say two things of a diameter. */

@@ -2,15 +2,12 @@ import { ok, type Result } from '../../geometry/result.ts'
 import { localDay } from '../contract/days.ts'
 import type { BenchLogDraft } from '../contract/entities.ts'
 import type { QueueEntry } from '../contract/work.ts'
-import type { Made } from '../database/change.ts'
+import { onlyValue } from '../database/change.ts'
 import type { Desk } from '../database/desk.ts'
 import type { Database } from '../database/schema.ts'
 import { addRecord, editRecord, removeRecord } from '../rack/recordServices.ts'
 import { queueEntryStore } from '../rack/stores.ts'
 import { entriesOf, leftBefore } from './dayQueue.ts'
-
-/** What was done, without the change's own id. */
-const onlyValue = <T>(made: Result<Made<T>>): Result<T> => (made.ok ? ok(made.value.value) : made)
 
 /** Puts tools on a day's queue, each once; one that was left on a day before comes over from there. In the caller's transaction. */
 export const enqueue = async (

@@ -13,17 +13,9 @@ import { toolStore } from '../rack/tool.ts'
 import type { Services } from '../services.ts'
 import { enqueue } from './enqueue.ts'
 import { giveBackAll, lendAll, personNamed } from './loanServices.ts'
+import { toEach } from './toEach.ts'
 
 type Happening = Extract<Errand, { readonly does: 'honed' | 'dropped' | 'nicked' }>['does']
-
-/** Does the same to each of several tools; the first that cannot be ends it, and nothing is kept. */
-const each = async (ids: readonly string[], work: (id: string) => Promise<Result<unknown>>): Promise<Result<null>> => {
-  for (const id of new Set(ids)) {
-    const done = await work(id)
-    if (!done.ok) return done
-  }
-  return ok(null)
-}
 
 const noteHappening = async (db: Database, desk: Desk, toolId: string, kind: Happening, who: string) => {
   const at = desk.now().toISOString()
@@ -43,7 +35,7 @@ const run = async (
 ): Promise<Result<unknown>> => {
   switch (errand.does) {
     case 'place':
-      return each(toolIds, (id) => put(db, desk, id, errand.placeId))
+      return toEach(toolIds, (id) => put(db, desk, id, errand.placeId))
     case 'lend':
       return lendAll(db, desk, { toolIds, person: errand.person, dueBack: errand.dueBack ?? null })
     case 'back':
@@ -52,7 +44,7 @@ const run = async (
       return enqueue(db, desk, toolIds, errand.onDay)
     default: {
       const by = who === '' ? await lastAtTheBench(db) : who
-      return each(toolIds, (id) => noteHappening(db, desk, id, errand.does, by))
+      return toEach(toolIds, (id) => noteHappening(db, desk, id, errand.does, by))
     }
   }
 }

@@ -2,7 +2,7 @@ import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import type { CallInput } from '../contract/calls.ts'
 import type { NamedLoan } from '../contract/errand.ts'
 import type { Loan } from '../contract/people.ts'
-import { asOne, type Made } from '../database/change.ts'
+import { asOne, type Made, onlyValue } from '../database/change.ts'
 import type { Desk } from '../database/desk.ts'
 import { listOf, listRecords, needRecord } from '../database/recordStore.ts'
 import type { Database } from '../database/schema.ts'
@@ -11,6 +11,7 @@ import { addRecord, editRecord } from '../rack/recordServices.ts'
 import { loanStore, personStore } from '../rack/stores.ts'
 import { holderOf, toolStore } from '../rack/tool.ts'
 import type { CallContext, Services } from '../services.ts'
+import { toEach } from './toEach.ts'
 
 /** The person of this name; made where there is none. Names are compared here, since SQLite knows the capitals of ASCII alone. */
 export const personNamed = async (db: Database, desk: Desk, name: string): Promise<Result<string>> => {
@@ -32,8 +33,7 @@ const lendOne = async (
   const holder = await holderOf(db, toolId)
   if (holder !== '') return failed(problem('alreadyLent', 'toolIds', { code: tool.value.code, holder }))
   const lentAt = desk.now().toISOString()
-  const made = await addRecord(db, desk, loanStore, { ...given, toolId, lentAt, returnedAt: null, note: '' })
-  return made.ok ? ok(made.value.value) : made
+  return onlyValue(await addRecord(db, desk, loanStore, { ...given, toolId, lentAt, returnedAt: null, note: '' }))
 }
 
 const giveBackOne = async (db: Database, desk: Desk, toolId: string): Promise<Result<Loan>> => {
@@ -47,19 +47,7 @@ const giveBackOne = async (db: Database, desk: Desk, toolId: string): Promise<Re
     .where('deletedAt', 'is', null)
     .executeTakeFirst()
   if (!loan) return failed(problem('notLent', 'toolIds', { code: tool.value.code }))
-  const made = await editRecord(db, desk, loanStore, loan, { returnedAt: desk.now().toISOString() })
-  return made.ok ? ok(made.value.value) : made
-}
-
-/** Does the same to each of several tools; the first that cannot be ends it, and nothing is kept. */
-const each = async (ids: readonly string[], work: (id: string) => Promise<Result<Loan>>): Promise<Result<Loan[]>> => {
-  const loans: Loan[] = []
-  for (const id of new Set(ids)) {
-    const done = await work(id)
-    if (!done.ok) return done
-    loans.push(done.value)
-  }
-  return ok(loans)
+  return onlyValue(await editRecord(db, desk, loanStore, loan, { returnedAt: desk.now().toISOString() }))
 }
 
 /** Lends tools to somebody by name, in the caller's transaction. */
@@ -70,12 +58,12 @@ export const lendAll = async (
 ): Promise<Result<Loan[]>> => {
   const personId = await personNamed(db, desk, person)
   if (!personId.ok) return personId
-  return each(toolIds, (id) => lendOne(db, desk, id, { personId: personId.value, dueBack }))
+  return toEach(toolIds, (id) => lendOne(db, desk, id, { personId: personId.value, dueBack }))
 }
 
 /** Takes lent tools back, in the caller's transaction. */
 export const giveBackAll = (db: Database, desk: Desk, toolIds: readonly string[]): Promise<Result<Loan[]>> =>
-  each(toolIds, (id) => giveBackOne(db, desk, id))
+  toEach(toolIds, (id) => giveBackOne(db, desk, id))
 
 /** Who has had a tool, newest first. A name that was taken out for good is the code that stands for it. */
 const loansOf = async (db: Database, toolId: string): Promise<NamedLoan[]> => {

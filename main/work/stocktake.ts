@@ -3,8 +3,10 @@ import type { CallInput } from '../contract/calls.ts'
 import { readCode } from '../contract/codes.ts'
 import type { Filter } from '../contract/finding.ts'
 import type { Place } from '../contract/people.ts'
+import { placePath, wayUp } from '../contract/placePath.ts'
 import { MOST_MISSING, MOST_SEEN, type SeenTool, type StocktakeStanding } from '../contract/stocktake.ts'
 import type { Sighting, Stocktake } from '../contract/work.ts'
+import { onlyValue } from '../database/change.ts'
 import type { Desk } from '../database/desk.ts'
 import { findByCode, listRecords, needRecord } from '../database/recordStore.ts'
 import type { Database } from '../database/schema.ts'
@@ -40,24 +42,6 @@ export const beginStocktake = async (db: Database, desk: Desk, placeId: string |
   const fields = { startedAt: desk.now().toISOString(), endedAt: null, note: place.value?.code ?? '' }
   return addRecord(db, desk, stocktakeStore, fields)
 }
-
-/** The way up from a place, itself first. */
-const wayUp = (places: readonly Place[], id: string | null): readonly Place[] => {
-  const way: Place[] = []
-  for (let at = id; at !== null; ) {
-    const place = places.find((each) => each.id === at && !way.includes(each))
-    if (!place) break
-    way.push(place)
-    at = place.parentId
-  }
-  return way
-}
-
-const pathOf = (places: readonly Place[], id: string | null): string =>
-  wayUp(places, id)
-    .map(({ name }) => name)
-    .reverse()
-    .join(' / ')
 
 const belongsIn = (places: readonly Place[], tool: { readonly placeId: string | null }, placeId: string): boolean =>
   wayUp(places, tool.placeId).some(({ id }) => id === placeId)
@@ -95,7 +79,7 @@ export const seeTool = async (
         ...{ toolId, stocktakeId, placeId: elsewhere, at },
         who: who === '' ? await lastAtTheBench(db) : who,
       })
-  return made.ok ? ok(made.value.value) : made
+  return onlyValue(made)
 }
 
 const sightingsOf = (db: Database, { id }: Stocktake) =>
@@ -111,7 +95,7 @@ const seenIn = async (db: Database, stocktake: Stocktake, places: readonly Place
     if (!tool) return []
     const { placeId } = sighting
     const elsewhere = placeId !== null && !belongsIn(places, tool, placeId)
-    return [{ sighting, tool, foundIn: elsewhere ? pathOf(places, placeId) : '' }]
+    return [{ sighting, tool, foundIn: elsewhere ? placePath(places, placeId) : '' }]
   })
 }
 
@@ -140,7 +124,7 @@ export const stocktakeStanding = async (db: Database, now: string): Promise<Stoc
     .executeTakeFirstOrThrow()
   return {
     stocktake,
-    within: place === null ? '' : pathOf(places, place.id) || place.name,
+    within: place === null ? '' : placePath(places, place.id) || place.name,
     expected: (await ask({ lent: 'here' }, 0)).total,
     lent: (await ask({ lent: 'lent' }, 0)).total,
     seen: await seenIn(db, stocktake, places, now),

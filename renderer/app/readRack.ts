@@ -39,22 +39,17 @@ const loadWorkshop = async (): Promise<void> => {
   if (workshop.ok) useApp.setState({ workshop: workshop.value })
 }
 
-const renewRack = (): void => useApp.setState(({ rackChanges }) => ({ rackChanges: rackChanges + 1 }))
+type Counter = Extract<keyof App, `${string}Changes`>
 
-const renewPhotos = (): void => useApp.setState(({ photoChanges }) => ({ photoChanges: photoChanges + 1 }))
-
-const renewDressings = (): void => useApp.setState(({ dressingChanges }) => ({ dressingChanges: dressingChanges + 1 }))
-
-const renewDay = (): void => useApp.setState(({ dayChanges }) => ({ dayChanges: dayChanges + 1 }))
-
-const renewLog = (): void => useApp.setState(({ logChanges }) => ({ logChanges: logChanges + 1 }))
+/** What rests on this count is read again. */
+const renew = (counter: Counter): void => useApp.setState((app) => ({ [counter]: app[counter] + 1 }))
 
 /** Reads everything the window shows, anew. */
 export const loadAll = async (): Promise<void> => {
   const lists = (['station', 'fixture', 'place', 'person', 'purpose', 'ownField'] as const).map(loadList)
   await Promise.all([loadSettings(), loadWorkshop(), ...lists])
   await loadTools()
-  renewLog()
+  renew('logChanges')
   useApp.setState({ ready: true })
 }
 
@@ -62,7 +57,7 @@ const readTools = async (): Promise<void> => {
   const [found, standing] = await Promise.all([call('tool.find', {}), call('tool.standing', {})])
   if (!found.ok) return useApp.setState({ trouble: found.problems[0] ?? null })
   useApp.setState({ tools: found.value.tools, trouble: null })
-  renewRack()
+  renew('rackChanges')
   if (standing.ok) useApp.setState({ standing: standing.value })
   await refreshJob()
 }
@@ -109,18 +104,18 @@ const loaders: Partial<Record<Noun, () => Promise<void>>> = {
   person: withTools('person'),
   purpose: () => loadList('purpose'),
   ownField: () => loadList('ownField'),
-  keptFilter: async () => renewRack(),
-  photo: async () => renewPhotos(),
+  keptFilter: async () => renew('rackChanges'),
+  photo: async () => renew('photoChanges'),
   dressing: async () => {
-    renewDressings()
+    renew('dressingChanges')
     await loadStations()
   },
   loan: loadTools,
-  queueEntry: async () => renewDay(),
-  stocktake: async () => renewDay(),
+  queueEntry: async () => renew('dayChanges'),
+  stocktake: async () => renew('dayChanges'),
   happening: loadTools,
   sighting: async () => {
-    renewDay()
+    renew('dayChanges')
     await loadTools()
   },
   station: loadStations,
@@ -128,7 +123,7 @@ const loaders: Partial<Record<Noun, () => Promise<void>>> = {
   settings: loadSettings,
   job: refreshJob,
   benchLog: () => {
-    renewLog()
+    renew('logChanges')
     // It says when a tool was last ground; and what a fixture learnt from it corrects the job, which is read with the tools.
     return loadTools()
   },

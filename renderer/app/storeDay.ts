@@ -1,9 +1,9 @@
-import { ok, type Result } from '../../geometry/result.ts'
+import type { Result } from '../../geometry/result.ts'
 import { localDay } from '../../main/contract/days.ts'
 import type { Tool } from '../../main/contract/entities.ts'
 import type { QueueEntry } from '../../main/contract/work.ts'
-import { say, sayProblem } from './store.ts'
-import { change } from './storeRack.ts'
+import { sayProblem } from './store.ts'
+import { change, changeTold } from './storeRack.ts'
 
 /** What is done with a day's queue; every change is said with its undo. */
 
@@ -11,15 +11,11 @@ import { change } from './storeRack.ts'
 export const today = (): string => localDay(new Date())
 
 /** Puts tools on a day's queue. @param label of the tool, or of them all */
-export const enqueue = async (
-  toolIds: readonly string[],
-  label: string,
-  onDay: string = today(),
-): Promise<Result<null>> => {
-  const made = await change('queueEntry.add', { toolIds: [...toolIds], onDay }, label)
-  if (made.ok && made.value.value.length === 0) say('day:there', { label })
-  return made.ok ? ok(null) : made
-}
+export const enqueue = (toolIds: readonly string[], label: string, onDay: string = today()): Promise<Result<unknown>> =>
+  changeTold('queueEntry.add', { toolIds: [...toolIds], onDay }, ({ value: added }) => [
+    added.length === 0 ? 'day:there' : 'common:message.queueEntry.add',
+    { label },
+  ])
 
 /** Puts the tool in hand on today's queue, and says why where it cannot be. */
 export const enqueueTool = async ({ id, name }: Tool): Promise<void> => {

@@ -13,34 +13,29 @@ export interface Seen {
 
 type Changed = { readonly value: unknown; readonly changeId: number }
 
-/** Makes a change, says it with its undo, and reads the list again. */
-export const change = async <N extends CallName>(
+/** What the status line says of a change: a key of the catalogue and its figures. */
+type Told = readonly [key: string, params: Parameters<typeof say>[1]]
+
+type Command = { [N in CallName]: CallOutput<N> extends Changed ? N : never }[CallName]
+
+/** Makes a change, says it with its undo, and reads again what it touched. @param tell what is said, by what came of it */
+export const changeTold = async <N extends Command>(
   name: N,
   input: CallInput<N>,
-  label: string,
+  tell: (made: CallOutput<N>) => Told,
 ): Promise<Result<CallOutput<N>>> => {
-  const [noun, action] = name.split('.') as [Noun, string]
   const made = await call(name, input)
   if (!made.ok) return made
-  say(`common:message.${noun}.${action}`, { label }, (made.value as Changed).changeId)
-  await reread(noun)
+  // Where all was so already there is nothing to take back.
+  say(...tell(made.value), (made.value as Changed).changeId || null)
+  const [noun] = name.split('.') as [Noun | 'tools']
+  await reread(noun === 'tools' ? 'tool' : noun)
   return made
 }
 
-/** Makes a change of many tools, says it with its undo, and reads the list again. @param key says how many, as `count` */
-export const changeMany = async <N extends 'tools.edit' | 'tools.remove' | 'loan.lend'>(
-  name: N,
-  input: CallInput<N>,
-  key: string,
-  count: (value: CallOutput<N>['value']) => number,
-): Promise<Result<CallOutput<N>>> => {
-  const made = await call(name, input)
-  if (!made.ok) return made
-  // Where all were so already there is nothing to take back.
-  say(key, { count: count(made.value.value) }, made.value.changeId || null)
-  await reread('tool')
-  return made
-}
+/** As `changeTold`, in the words that every change of a noun has. @param label of the record */
+export const change = <N extends Command>(name: N, input: CallInput<N>, label: string) =>
+  changeTold(name, input, () => [`common:message.${name}`, { label }])
 
 /** Takes back the change of this id, or the newest that stands. */
 export const undo = async (id?: number): Promise<void> => {

@@ -7,14 +7,14 @@ import { call } from './transport.ts'
  * Asks the host, and asks again when the question or one of `changes` is another.
  *
  * @param changes what the answer rests on: counts of changes, or records of the store
- * @returns the answer; null until there is one, or where it was refused, which is said
+ * @returns the answer; undefined until there is one, or where it was refused, which is said
  */
 export const useAnswer = <N extends CallName>(
   name: N,
   input: CallInput<N>,
   changes: readonly unknown[],
-): CallOutput<N> | null => {
-  const [answer, setAnswer] = useState<CallOutput<N> | null>(null)
+): CallOutput<N> | undefined => {
+  const [answer, setAnswer] = useState<CallOutput<N>>()
   const asked = JSON.stringify(input)
   useEffect(() => {
     let wanted = true

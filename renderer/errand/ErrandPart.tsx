@@ -1,5 +1,5 @@
+import { placePath } from '../../main/contract/placePath.ts'
 import { useApp } from '../app/store.ts'
-import { placePath } from '../rack/placePath.ts'
 import { CodeEntry } from '../scan/CodeEntry.tsx'
 import { DayEntry, SelectEntry } from '../ui/Entry.tsx'
 import { PersonEntry } from '../ui/PersonEntry.tsx'

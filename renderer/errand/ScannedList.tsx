@@ -1,5 +1,5 @@
+import { placePath } from '../../main/contract/placePath.ts'
 import { useApp } from '../app/store.ts'
-import { placePath } from '../rack/placePath.ts'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import { type Scanned, startAnew, takeBack, useErrand } from './useErrand.ts'
 

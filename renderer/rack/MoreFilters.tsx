@@ -1,11 +1,11 @@
 import { conditions, toolKinds } from '../../main/contract/entities.ts'
 import type { Filter } from '../../main/contract/finding.ts'
+import { placePath } from '../../main/contract/placePath.ts'
 import { useApp } from '../app/store.ts'
 import { DayEntry, SelectEntry } from '../ui/Entry.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { narrow, useFinding } from './finding.ts'
 import { KeptFilters } from './KeptFilters.tsx'
-import { placePath } from './placePath.ts'
 
 /** Conditions of the panel; the quick ones stand above. */
 const MORE = ['kinds', 'placeId', 'holderId', 'purposeId', 'conditions', 'edge', 'bevelSide', 'notSeenSince'] as const

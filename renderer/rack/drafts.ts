@@ -16,8 +16,8 @@ import {
   toolKinds,
 } from '../../main/contract/entities.ts'
 import type { Place } from '../../main/contract/people.ts'
+import { placePath } from '../../main/contract/placePath.ts'
 import { type FieldSpec, under } from '../ui/fieldSpec.ts'
-import { placePath } from './placePath.ts'
 
 /** Fields of a tool, in the order in which one takes it up and measures it. */
 export const toolFields = (places: readonly Place[]): readonly FieldSpec<ToolDraft>[] => [

@@ -5,7 +5,7 @@ import type { Photo, ToolTemplate } from '../../main/contract/extras.ts'
 import type { Person } from '../../main/contract/people.ts'
 import { loadAll } from '../app/readRack.ts'
 import { say, useApp } from '../app/store.ts'
-import { change, changeMany, type Seen } from '../app/storeRack.ts'
+import { change, changeTold, type Seen } from '../app/storeRack.ts'
 import { call, transport } from '../app/transport.ts'
 import type { SmallerPicture } from './photos/smaller.ts'
 
@@ -62,27 +62,28 @@ export const purgePerson = async ({ id, version, code }: Person, inNotes: boolea
 
 /** Sets the same of many tools. */
 export const editMany = (which: CallInput<'tools.edit'>['which'], set: CallInput<'tools.edit'>['set']) =>
-  changeMany('tools.edit', { which, set }, 'many:changed', (count) => count)
+  changeTold('tools.edit', { which, set }, ({ value: count }) => ['many:changed', { count }])
 
 /** Puts many tools in the scrap box. */
 export const removeMany = (which: CallInput<'tools.edit'>['which']) =>
-  changeMany('tools.remove', { which }, 'many:removed', (count) => count)
+  changeTold('tools.remove', { which }, ({ value: count }) => ['many:removed', { count }])
 
 /** Lends tools to somebody by name. @param dueBack the day they are wanted back; null: any */
 export const lend = (toolIds: readonly string[], person: string, dueBack: string | null) =>
-  changeMany('loan.lend', { toolIds: [...toolIds], person, dueBack }, 'many:lent', (loans) => loans.length)
+  changeTold('loan.lend', { toolIds: [...toolIds], person, dueBack }, ({ value }) => [
+    'many:lent',
+    { count: value.length },
+  ])
 
 /** Takes a lent tool back. */
 export const giveBack = ({ id, name }: Tool) => change('loan.return', { toolIds: [id] }, name)
 
 /** Notes that a tool was honed, dropped or nicked, now. */
-export const happened = async ({ id, name }: Tool, kind: CallInput<'happening.add'>['kind']) => {
-  const made = await change('happening.add', { toolId: id, kind, at: new Date().toISOString() }, name)
-  // Nobody signed it here, so it is said whose name was taken.
-  if (made.ok && made.value.value.who !== '')
-    say('common:message.happening.addBy', { label: name, who: made.value.value.who }, made.value.changeId)
-  return made
-}
+export const happened = ({ id, name: label }: Tool, kind: CallInput<'happening.add'>['kind']) =>
+  changeTold('happening.add', { toolId: id, kind, at: new Date().toISOString() }, ({ value: { who } }) =>
+    // Nobody signed it here, so it is said whose name was taken.
+    who === '' ? ['common:message.happening.add', { label }] : ['common:message.happening.addBy', { label, who }],
+  )
 
 /** Notes that a wheel was dressed or measured; it then is what was measured. */
 export const noteDressing = ({ id, name }: Station, draft: Omit<CallInput<'dressing.add'>, 'stationId'>) =>

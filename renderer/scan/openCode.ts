@@ -1,12 +1,12 @@
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import type { LabelNoun } from '../../main/contract/codes.ts'
 import type { FoundByCode } from '../../main/contract/labels.ts'
+import { placePath } from '../../main/contract/placePath.ts'
 import { go } from '../app/route.ts'
 import { say, useApp } from '../app/store.ts'
 import { takeTool } from '../app/storeJob.ts'
 import { call } from '../app/transport.ts'
 import { findTyped } from '../rack/finding.ts'
-import { placePath } from '../rack/placePath.ts'
 import { openServing } from '../rack/serving/servingSheet.ts'
 import { findCode } from './findCode.ts'
 

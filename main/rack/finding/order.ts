@@ -2,8 +2,8 @@ import { type RawBuilder, sql } from 'kysely'
 import type { Asked, SortColumn } from '../../contract/finding.ts'
 import { hasWords } from './where.ts'
 
-/** The way down to a tool's place, each way made once; those without a place come last. */
-const placeWay = sql`(SELECT path FROM (SELECT id, path FROM placeChain) WHERE id = tool.placeId)`
+/** The way down to a tool's place; those without a place come last. */
+const placeWay = sql`(SELECT path FROM placeChain WHERE id = tool.placeId)`
 
 /** What each column is sorted by. */
 const sortedBy = (column: SortColumn): RawBuilder<unknown> => {

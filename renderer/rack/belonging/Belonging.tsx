@@ -1,9 +1,9 @@
 import { useState } from 'react'
 import type { OwnField, Purpose } from '../../../main/contract/extras.ts'
 import type { Person, Place } from '../../../main/contract/people.ts'
+import { placePath } from '../../../main/contract/placePath.ts'
 import { useApp } from '../../app/store.ts'
 import { useTexts } from '../../ui/texts.tsx'
-import { placePath } from '../placePath.ts'
 import { RecordList } from '../RecordList.tsx'
 import { OwnFieldSheet, PersonSheet, PlaceSheet, PurposeSheet } from '../sheets.tsx'
 

@@ -1,8 +1,8 @@
 import type { CallInput } from '../../../main/contract/calls.ts'
 import { ownFieldKinds } from '../../../main/contract/extras.ts'
 import type { Place } from '../../../main/contract/people.ts'
+import { placePath } from '../../../main/contract/placePath.ts'
 import type { FieldSpec } from '../../ui/fieldSpec.ts'
-import { placePath } from '../placePath.ts'
 
 /** Fields of a place. @param places those that it may stand in */
 export const placeFields = (

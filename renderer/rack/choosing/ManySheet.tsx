@@ -77,6 +77,9 @@ export const ManySheet = ({ which, count, onClose }: ManySheetProps) => {
   )
 }
 
+/** Each look reads every chosen tool, so it waits until nothing was typed for so long (ms). */
+const REST_MS = 200
+
 /** @returns what the change would do, asked for as it is put together, and why it would be refused */
 const useOutlook = (which: Which, set: SetMany) => {
   const [found, setFound] = useState<{ outlook: CallOutput<'tools.look'> | null; refused: readonly Problem[] }>({
@@ -86,12 +89,15 @@ const useOutlook = (which: Which, set: SetMany) => {
   const asked = JSON.stringify({ which, set })
   useEffect(() => {
     let wanted = true
-    void call('tools.look', JSON.parse(asked) as CallInput<'tools.look'>).then((looked) => {
+    const look = async () => {
+      const looked = await call('tools.look', JSON.parse(asked) as CallInput<'tools.look'>)
       if (wanted)
         setFound(looked.ok ? { outlook: looked.value, refused: [] } : { outlook: null, refused: looked.problems })
-    })
+    }
+    const timer = window.setTimeout(() => void look(), REST_MS)
     return () => {
       wanted = false
+      window.clearTimeout(timer)
     }
   }, [asked])
   return found

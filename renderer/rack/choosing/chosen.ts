@@ -82,11 +82,8 @@ export const idsOfRows = async (asked: Listed, first: number, last: number): Pro
 export const idsChosen = async (chosen: Chosen, most: number): Promise<readonly string[]> => {
   const { all, ids, except } = chosen
   if (!all) return [...ids].slice(0, most)
-  const found: string[] = []
-  for (let offset = 0; offset < all.total && found.length < most; offset += PAGE) {
-    const page = await call('tool.find', { search: all.search, filter: all.filter, offset, limit: PAGE })
-    if (!page.ok || page.value.tools.length === 0) break
-    found.push(...page.value.tools.map(({ id }) => id).filter((id) => !except.has(id)))
-  }
-  return found.slice(0, most)
+  const listed = { search: all.search, filter: all.filter, sort: 'code', descending: false } as const
+  const rows = Math.min(all.total, most + except.size)
+  const found = await idsOfRows(listed, 0, rows - 1)
+  return found.filter((id) => !except.has(id)).slice(0, most)
 }

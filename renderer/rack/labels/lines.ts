@@ -1,8 +1,8 @@
 import { useMemo } from 'react'
 import type { LabelNoun } from '../../../main/contract/codes.ts'
 import type { LabelItem } from '../../../main/contract/labels.ts'
+import { placePath } from '../../../main/contract/placePath.ts'
 import { useApp } from '../../app/store.ts'
-import { placePath } from '../placePath.ts'
 import { folded } from './folded.ts'
 
 /** Something that can have a label. */
