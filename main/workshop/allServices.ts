@@ -9,6 +9,9 @@ import { jobServices } from '../job/jobServices.ts'
 import { labelServices } from '../labels/labelServices.ts'
 import type { makeLabels } from '../labels/makeLabels.ts'
 import { learningServices } from '../learning/learningServices.ts'
+import { learnerServices } from '../lessons/learnerServices.ts'
+import { lessonServices } from '../lessons/lessonServices.ts'
+import { ownLessonStore } from '../lessons/lessonStore.ts'
 import { personServices } from '../people/personServices.ts'
 import { photoServices } from '../photos/photoServices.ts'
 import { ownFieldServices, purposeServices } from '../rack/extrasServices.ts'
@@ -74,6 +77,7 @@ const stores = {
   stocktake: stocktakeStore,
   sighting: sightingStore,
   queueEntry: queueEntryStore,
+  lesson: ownLessonStore,
   settings: settingsStore,
 } as unknown as Stores
 
@@ -119,6 +123,8 @@ export const createServices = (
     ...jobServices(desk),
     ...benchLogServices(desk, solveJob),
     ...learningServices(desk),
+    ...lessonServices(desk, blobs),
+    ...learnerServices(desk),
     ...settingsServices(desk),
     ...changeServices(desk, stores),
     ...workshopServices(workshop),
