@@ -156,8 +156,4 @@ export type LessonStep = Lesson['steps'][number]
 export type Ask = z.output<typeof askSchema>
 export type Change = z.output<typeof changeSchema>
 export type Condition = z.output<typeof conditionSchema>
-export type LessonView = (typeof lessonViews)[number]
 export type LessonCaution = (typeof lessonCautions)[number]
-
-/** The lesson file as JSON Schema, for editors. */
-export const lessonJsonSchema = (): unknown => z.toJSONSchema(lessonSchema, { io: 'input' })

@@ -4,6 +4,7 @@ import { type FirstInk, firstInkOf } from '../firstInk.ts'
 import { type Freedom, freedomOf } from '../freedom.ts'
 import { advance, type GrindState, startGrind } from '../grind.ts'
 import { inkLeftByThird } from '../ink.ts'
+import type { Job } from '../job.ts'
 import { planMotion, sweepsOf } from '../motion.ts'
 import { mirroredProfile, type Profile, profileOf } from '../profile.ts'
 import type { EdgeReport, PlanReport } from '../report.ts'
@@ -39,6 +40,12 @@ const orNull = <T>(result: Result<T>): T | null => (result.ok ? result.value : n
 
 /** Points on a wanted edge, left to right; odd, so that the middle is one. */
 const POINTS = 221
+
+/** The wanted edge at the wheel, back up; null where nothing sound is wanted. */
+export const wantedEdge = (job: Job): Profile | null => {
+  const plan = orNull(planOf(job))
+  return plan && wantedProfile(job.blade.widthMm, plan.edgeRadiusMm)
+}
 
 const wantedProfile = (widthMm: number, radiusMm: number | null): Profile => {
   const uMm = Array.from({ length: POINTS }, (_, i) => (widthMm * (2 * i - (POINTS - 1))) / (2 * (POINTS - 1)))
@@ -82,10 +89,8 @@ export const sceneOf = (state: LessonState): Scene => {
     }),
     firstInk: once(() => orNull(firstInkOf(job))),
     inPlane: once(() => {
-      const planned = plan()
-      if (planned === null) return null
-      const edge = wantedProfile(job.blade.widthMm, planned.edgeRadiusMm)
-      return job.blade.bevelSide === 'up' ? mirroredProfile(edge) : edge
+      const edge = wantedEdge(job)
+      return edge && job.blade.bevelSide === 'up' ? mirroredProfile(edge) : edge
     }),
     sine: () => seatSine(job),
   }

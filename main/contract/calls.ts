@@ -218,8 +218,13 @@ export const calls = {
   /** A lesson as a file for a colleague. */
   'lesson.file': entry('task', worksheetSchema.pick({ lessonId: true }), madeFile),
 
+  /** A lesson's questions on paper, or their answers. */
+  'lesson.sheet': entry('task', worksheetSchema, madeFile),
+
   /** How far everybody is, who may work at the wheel, and what is set for whom. */
   'progress.list': entry('query', nothing, learningSchema),
+  /** The same as a table. */
+  'progress.table': entry('task', nothing, madeFile),
   'progress.keep': entry('command', keepProgressSchema, z.null()),
   /** Takes what somebody learnt out for good; there is no undo. */
   'progress.forget': entry('command', forgetSchema, z.null()),

@@ -6,6 +6,7 @@ import { findRecord } from '../database/recordStore.ts'
 import type { Database } from '../database/schema.ts'
 import { personStore } from '../rack/stores.ts'
 import type { CallContext, Services } from '../services.ts'
+import { builtInLessons } from './builtIn.ts'
 
 /** In the file nobody is an empty id, so that there is one line a lesson for nobody too. */
 const NOBODY = ''
@@ -31,13 +32,23 @@ const mustStand = async (db: Database, personId: string | null): Promise<Result<
     ? ok(null)
     : failed(problem('learnerGone', 'personId'))
 
+/** An apprentice's first lesson counts once the teacher has noted that wheel and grinder were shown. */
+const mayCount = async (db: Database, { personId, lessonId }: CallInput<'progress.keep'>): Promise<boolean> => {
+  if (personId === null || lessonId !== builtInLessons()[0]?.id) return true
+  const person = await findRecord(db, personStore, personId)
+  if (person?.apprentice !== 'yes') return true
+  const shown = await db.selectFrom('authorisation').select('at').where('personId', '=', personId).executeTakeFirst()
+  return shown !== undefined
+}
+
 const keep = async (db: Database, at: string, kept: CallInput<'progress.keep'>): Promise<Result<null>> => {
   const stands = await mustStand(db, kept.personId)
   if (!stands.ok) return stands
   const { lessonId, step } = kept
+  const counts = kept.done && (await mayCount(db, kept))
   const columns = { step, answers: JSON.stringify(kept.answers), at }
   // Done once is done: looking at a lesson again does not take that away.
-  const doneAt = kept.done ? at : null
+  const doneAt = counts ? at : null
   await db
     .insertInto('progress')
     .values({ personId: kept.personId ?? NOBODY, lessonId, ...columns, startedAt: at, doneAt })

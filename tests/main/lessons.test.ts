@@ -72,6 +72,20 @@ it('keeps how far somebody is, each lesson once, and what was done stays done', 
   expect(hers?.startedAt.localeCompare(hers.at)).toBe(-1)
 })
 
+it('counts an apprentice’s first lesson once the wheel was shown, and anybody else’s at once', async () => {
+  const { id: personId } = await person('Ilse Marrow')
+  const { id: joinerId } = (await bench().done('person.add', { name: 'Gerd Loom', apprentice: 'no' })).value
+  const first = { ...kept, lessonId: 'wheel-and-hands', done: true }
+  const doneAt = async (id: string) =>
+    (await learning()).progress.find((line) => line.personId === id && line.lessonId === first.lessonId)?.doneAt
+  await bench().done('progress.keep', { ...first, personId })
+  await bench().done('progress.keep', { ...first, personId: joinerId })
+  expect([await doneAt(personId), typeof (await doneAt(joinerId))]).toEqual([null, 'string'])
+  await bench().done('authorisation.give', { personId, who: 'Tilda Quorn' })
+  await bench().done('progress.keep', { ...first, personId })
+  expect(typeof (await doneAt(personId))).toBe('string')
+})
+
 it('knows who may work at the wheel and what is set, until it is taken back', async () => {
   const { id: personId } = await person('Ilse Marrow')
   await bench().done('authorisation.give', { personId, who: 'Tilda Quorn' })

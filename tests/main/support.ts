@@ -113,6 +113,7 @@ const makersWith = (changes: Partial<Makers>): Makers => ({
   makeDaySheet: async () => failed(problem('noSheetHere')),
   makeTemplate: async () => failed(problem('noTemplateHere')),
   makeLabels: async () => failed(problem('noLabelsHere')),
+  makeWorksheet: async () => failed(problem('noWorksheetHere')),
   ...changes,
 })
 
