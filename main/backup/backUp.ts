@@ -2,6 +2,8 @@ import { rmSync } from 'node:fs'
 import { join } from 'node:path'
 import BetterSqlite from 'better-sqlite3'
 import { quantities } from '../../geometry/quantities.ts'
+import { type Problem, problem } from '../../geometry/result.ts'
+import { faultText } from '../database/fault.ts'
 import { backupFolder, copyPath, listCopies } from './copies.ts'
 import { copyDatabase } from './copyFile.ts'
 import { copiesToDrop } from './retention.ts'
@@ -25,31 +27,37 @@ const newestAt = (path: string): Date | null => {
   return newest === undefined ? null : new Date(newest.at)
 }
 
+const dropCopies = (path: string, now: Date, mostBytes: number): readonly Problem[] => {
+  try {
+    for (const { name } of copiesToDrop(listCopies(path), now, mostBytes)) rmSync(join(backupFolder(path), name))
+    return []
+  } catch (error) {
+    return [problem('oldCopiesStay', '', { folder: backupFolder(path), detail: faultText(error) })]
+  }
+}
+
 /**
  * Copies a data file, over a connection of its own, and lets go of copies that are one too many, by the weight that the
  * settings in it allow.
  *
- * @returns the new copy's path
+ * @returns what should be heard of though the copy is made
  * @throws when the copy cannot be written; the data file and the copies there are untouched
  */
-export const backUp = (path: string, now: Date): string => {
-  const target = copyPath(path, 'kept', now)
+export const backUp = (path: string, now: Date): readonly Problem[] => {
   let mostBytes: number
   const reading = new BetterSqlite(path, { readonly: true, fileMustExist: true })
   try {
-    copyDatabase(reading, target)
     mostBytes = mostCopiesBytes(reading)
+    copyDatabase(reading, copyPath(path, 'kept', now))
   } finally {
     reading.close()
   }
-  for (const { name } of copiesToDrop(listCopies(path), now, mostBytes)) rmSync(join(backupFolder(path), name))
-  return target
+  return dropCopies(path, now, mostBytes)
 }
 
 /** As `backUp`, where an hour has passed since the last one. @returns when the newest copy was made, now or before */
-export const backUpIfDue = (path: string, now: Date): Date => {
+export const backUpIfDue = (path: string, now: Date): { readonly at: Date; readonly notices: readonly Problem[] } => {
   const newest = newestAt(path)
-  if (newest !== null && !isCopyDue(newest, now)) return newest
-  backUp(path, now)
-  return now
+  if (newest !== null && !isCopyDue(newest, now)) return { at: newest, notices: [] }
+  return { at: now, notices: backUp(path, now) }
 }

@@ -1,19 +1,36 @@
-import { closeSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync } from 'node:fs'
-import { dirname } from 'node:path'
+import { closeSync, fsyncSync, mkdirSync, openSync, readdirSync, renameSync, rmSync } from 'node:fs'
+import { basename, dirname, join } from 'node:path'
 import BetterSqlite from 'better-sqlite3'
 
-const sync = (path: string): void => {
-  const handle = openSync(path, 'r+')
-  fsyncSync(handle)
-  closeSync(handle)
+/** What a copy is called until it is whole. */
+const UNFINISHED = '.unfinished'
+
+const syncOpened = (path: string, flags: 'r' | 'r+'): void => {
+  const handle = openSync(path, flags)
+  try {
+    fsyncSync(handle)
+  } finally {
+    closeSync(handle)
+  }
 }
 
 /** A rename is only safe on disk once its folder is; Windows cannot open a folder and needs no such step. */
 export const syncFolder = (folder: string): void => {
   if (process.platform === 'win32') return
-  const handle = openSync(folder, 'r')
-  fsyncSync(handle)
-  closeSync(handle)
+  syncOpened(folder, 'r')
+}
+
+/**
+ * Deletes what unfinished copies have left in a folder, with SQLite's own files beside them. What cannot be deleted now is
+ * left to the next start: it is in nobody's way, and no reason not to open the data.
+ *
+ * @param beginning of the names of those that are meant
+ */
+export const deleteUnfinished = (folder: string, beginning: string): void => {
+  try {
+    const names = readdirSync(folder).filter((name) => name.startsWith(beginning) && name.includes(UNFINISHED))
+    for (const name of names) rmSync(join(folder, name), { force: true })
+  } catch {}
 }
 
 const check = (path: string): void => {
@@ -33,16 +50,17 @@ const check = (path: string): void => {
  * @throws when the disk is full or the copy is not sound; nothing is then left at `target`
  */
 export const copyDatabase = (file: BetterSqlite.Database, target: string): void => {
-  const unfinished = `${target}.unfinished`
+  const unfinished = `${target}${UNFINISHED}`
   mkdirSync(dirname(target), { recursive: true })
   rmSync(unfinished, { force: true })
   try {
     file.prepare('VACUUM INTO ?').run(unfinished)
     check(unfinished)
-    sync(unfinished)
+    syncOpened(unfinished, 'r+')
     renameSync(unfinished, target)
-  } finally {
-    rmSync(unfinished, { force: true })
+  } catch (error) {
+    deleteUnfinished(dirname(target), basename(unfinished))
+    throw error
   }
   syncFolder(dirname(target))
 }

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto'
-import { existsSync, rmSync } from 'node:fs'
+import { rmSync } from 'node:fs'
 import { failed, ok, type Problem, problem, type Result } from '../../geometry/result.ts'
+import { isThere } from '../backup/goBack.ts'
 import { faultOf } from '../database/fault.ts'
 import { lockFolder } from '../database/lock.ts'
 import { userName } from '../start/userName.ts'
@@ -50,7 +51,7 @@ export const withRack = async <T>(
   { dataDir, rack, does }: Pick<RackOptions, 'dataDir' | 'rack' | 'does'>,
   work: (workshop: Workshop) => Promise<Result<T>>,
 ): Promise<Result<Answered<T>>> => {
-  const began = !existsSync(rackPath(dataDir, rack))
+  const began = !isThere(rackPath(dataDir, rack))
   if (began && rack === 'own' && does === 'export') return failed(problem('rackNone', '', { folder: dataDir }))
   const lock = lockFolder(dataDir)
   if (!lock.ok) return lock

@@ -15,6 +15,8 @@ export interface Access {
   /**
    * Closes this file, lets `work` change what is on the disk and open what is there then, and goes on with that. Where it
    * cannot, `again` opens what is there after all.
+   *
+   * @returns what `work` answers; where `again` cannot open anything either, that
    */
   swap(
     work: () => Promise<Result<OpenDatabase>>,
@@ -77,7 +79,8 @@ export const createAccess = (first: OpenDatabase): Access => {
         await current.close()
         const next = await work()
         const open = next.ok ? next : await again()
-        if (open.ok) current = open.value
+        if (!open.ok) return open
+        current = open.value
         return next
       }),
     schemaVersion: () => current.schemaVersion,

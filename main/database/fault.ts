@@ -1,8 +1,7 @@
-import BetterSqlite from 'better-sqlite3'
 import { z } from 'zod'
 import { type Problem, problem } from '../../geometry/result.ts'
 
-/** What the user can do something about, by the beginning of SQLite's own code. */
+/** What the user can do something about, by the beginning of the code of SQLite or of the system. */
 const known: readonly (readonly [string, string])[] = [
   ['SQLITE_FULL', 'diskFull'],
   ['SQLITE_CONSTRAINT', 'conflict'],
@@ -12,6 +11,12 @@ const known: readonly (readonly [string, string])[] = [
   ['SQLITE_IOERR', 'diskFault'],
   ['SQLITE_CORRUPT', 'dataDamaged'],
   ['SQLITE_NOTADB', 'dataDamaged'],
+  ['ENOSPC', 'diskFull'],
+  ['EDQUOT', 'diskFull'],
+  ['EIO', 'diskFault'],
+  ['EROFS', 'dataReadOnly'],
+  ['EACCES', 'dataReadOnly'],
+  ['EPERM', 'dataReadOnly'],
 ]
 
 /** Text that should be JSON and is not, or a record that is none by its schema: the file holds what this program never wrote. */
@@ -20,7 +25,7 @@ const isUnreadable = (error: unknown): boolean => error instanceof SyntaxError |
 /** @returns an unforeseen error as the problem a client hears of */
 export const faultOf = (error: unknown): Problem => {
   if (isUnreadable(error)) return problem('dataUnreadable')
-  const code = error instanceof BetterSqlite.SqliteError ? error.code : ''
+  const code = error instanceof Error && 'code' in error ? String(error.code) : ''
   const match = known.find(([beginning]) => code.startsWith(beginning))
   return problem(match === undefined ? 'serviceFailed' : match[1])
 }

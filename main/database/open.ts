@@ -4,7 +4,7 @@ import BetterSqlite from 'better-sqlite3'
 import { Kysely } from 'kysely'
 import { failed, ok, type Problem, problem, type Result } from '../../geometry/result.ts'
 import { backupFolder } from '../backup/copies.ts'
-import { faultText } from './fault.ts'
+import { faultOf, faultText } from './fault.ts'
 import { isSound, moveAside, stoppedUncleanly, tellsOfDamage } from './health.ts'
 import { ImmediateDialect, keepingStatements } from './immediateDialect.ts'
 import { APPLICATION_ID, migrate, schemaVersionOf } from './migrate.ts'
@@ -86,11 +86,10 @@ const bringUpToDate = (
   return null
 }
 
-const isFull = (error: unknown): boolean => error instanceof BetterSqlite.SqliteError && error.code === 'SQLITE_FULL'
-
-const refusalOf = (error: unknown, path: string): Problem => {
+/** @returns an error that came while a data file was opened, in words */
+export const notOpened = (error: unknown, path: string): Problem => {
   if (tellsOfDamage(error)) return problem('dataDamaged', '', { file: path })
-  if (isFull(error)) return problem('rackNoRoom', '', { file: path })
+  if (faultOf(error).code === 'diskFull') return problem('rackNoRoom', '', { file: path })
   return problem('rackNotOpened', '', { file: path, detail: faultText(error) })
 }
 
@@ -119,6 +118,6 @@ export const openDatabase = (path: string, options: OpenOptions): Result<OpenDat
     return ok({ db, schemaVersion: schemaVersionOf(raw), notices: sound.notices, close })
   } catch (error) {
     file?.close()
-    return failed(refusalOf(error, path))
+    return failed(notOpened(error, path))
   }
 }

@@ -20,8 +20,8 @@ const findCopy = (workshop: Workshop, name: string): Result<Copy & { readonly pa
 const makeCopy = async (workshop: Workshop): Promise<Result<null>> => {
   try {
     return await workshop.desk.access.read(async () => {
-      backUp(workshop.path(), workshop.desk.now())
-      return ok(null)
+      const told = backUp(workshop.path(), workshop.desk.now())
+      return told.length > 0 ? failed(...told) : ok(null)
     })
   } catch (error) {
     return failed(problem('backupFailed', '', { detail: faultText(error) }))

@@ -1,11 +1,12 @@
 import { failed, ok, type Problem, problem, type Result } from '../../geometry/result.ts'
 import { backUpIfDue, isCopyDue } from '../backup/backUp.ts'
-import { bringBeside, changePlaces, finishGoingBack } from '../backup/goBack.ts'
+import { copyPath } from '../backup/copies.ts'
+import { bringBeside, changePlaces, changePlacesBack, finishGoingBack } from '../backup/goBack.ts'
 import { type Access, createAccess } from '../database/access.ts'
 import type { Desk } from '../database/desk.ts'
 import { faultText } from '../database/fault.ts'
 import { networkShare } from '../database/networkShare.ts'
-import { type OpenDatabase, openDatabase } from '../database/open.ts'
+import { notOpened, type OpenDatabase, openDatabase } from '../database/open.ts'
 import { noteKindNames } from '../rack/kindNames.ts'
 import { chosenRack, noteChoice, type RackName, rackPath } from './choice.ts'
 import { fillDemo } from './demo.ts'
@@ -35,6 +36,9 @@ export interface Workshop {
   close(): Promise<void>
 }
 
+/** What may be told of a copy that was due, until the next one. */
+const ofCopies: ReadonlySet<string> = new Set(['backupFailed', 'oldCopiesStay'])
+
 /** The copies of one rack's file, made as they fall due. */
 interface Copies {
   /** Whether one is due, by the clock and what is known of the last: nothing is read from the disk for it. */
@@ -49,8 +53,9 @@ const copiesOf = (options: WorkshopOptions, rack: RackName): Copies => {
     isDue: () => isCopyDue(newest, options.now()),
     backUp: () => {
       try {
-        newest = backUpIfDue(rackPath(options.dataDir, rack), options.now())
-        return []
+        const made = backUpIfDue(rackPath(options.dataDir, rack), options.now())
+        newest = made.at
+        return made.notices
       } catch (error) {
         return [problem('backupFailed', '', { detail: faultText(error) })]
       }
@@ -75,32 +80,44 @@ const deskOf = (options: WorkshopOptions, access: Access): Desk => ({
   who: options.who,
 })
 
-/** @returns a rack's file, open; the demo is filled in before anybody else can write to it */
-const openRack = async (options: WorkshopOptions, rack: RackName): Promise<Result<OpenDatabase>> => {
-  const path = rackPath(options.dataDir, rack)
-  finishGoingBack(path)
-  const opened = openDatabase(path, { now: options.now(), log: options.log })
-  if (!opened.ok) return opened
-  await noteKindNames(opened.value.db)
-  if (rack !== 'demo') return opened
-  const filled = await fillDemo(deskOf(options, createAccess(opened.value)))
-  if (filled.ok) return opened
-  await opened.value.close()
-  return filled
+/** What a file is given before anybody else can write to it. */
+const fillIn = async (options: WorkshopOptions, rack: RackName, opened: OpenDatabase): Promise<Result<null>> => {
+  await noteKindNames(opened.db)
+  return rack === 'demo' ? fillDemo(deskOf(options, createAccess(opened))) : ok(null)
 }
 
-/** Changes places and opens what is there then, or tells why it could not. */
+/** @returns a rack's file, open and filled in, or why it cannot be, whatever goes wrong */
+const openRack = async (options: WorkshopOptions, rack: RackName): Promise<Result<OpenDatabase>> => {
+  const path = rackPath(options.dataDir, rack)
+  let opened: Result<OpenDatabase> | null = null
+  try {
+    finishGoingBack(path)
+    opened = openDatabase(path, { now: options.now(), log: options.log })
+    if (!opened.ok) return opened
+    const filled = await fillIn(options, rack, opened.value)
+    if (filled.ok) return opened
+    await opened.value.close()
+    return filled
+  } catch (error) {
+    if (opened?.ok) await opened.value.close()
+    return failed(notOpened(error, path))
+  }
+}
+
+/** Changes places and opens what is there then; what cannot be opened goes out again. @returns the file that came, or why it is still the old one */
 const placesChanged = async (
   path: string,
-  options: WorkshopOptions,
+  aside: string,
   reopen: () => Promise<Result<OpenDatabase>>,
 ): Promise<Result<OpenDatabase>> => {
   try {
-    changePlaces(path, options.now())
+    changePlaces(path, aside)
   } catch (error) {
     return failed(problem('goingBackFailed', '', { detail: faultText(error) }))
   }
-  return reopen()
+  const opened = await reopen()
+  if (opened.ok) return opened
+  return changePlacesBack(path, aside) ? failed(problem('goingBackUndone'), ...opened.problems) : reopen()
 }
 
 const workshopOf = (options: WorkshopOptions, first: OpenDatabase, firstRack: RackName): Workshop => {
@@ -110,8 +127,7 @@ const workshopOf = (options: WorkshopOptions, first: OpenDatabase, firstRack: Ra
   const onShare = share === null ? [] : [problem('onNetworkShare', '', { folder: options.dataDir, share })]
   let notices = [...onShare, ...first.notices, ...copies.backUp()]
   const backUp = (): void => {
-    const failures = copies.backUp()
-    if (failures.length > 0) notices = [...notices.filter(({ code }) => code !== 'backupFailed'), ...failures]
+    notices = [...notices.filter(({ code }) => !ofCopies.has(code)), ...copies.backUp()]
   }
   const desk = deskOf(
     options,
@@ -135,7 +151,8 @@ const workshopOf = (options: WorkshopOptions, first: OpenDatabase, firstRack: Ra
       return failed(problem('goingBackFailed', '', { detail: faultText(error) }))
     }
     const reopen = () => openRack(options, current)
-    const opened = await desk.access.swap(() => placesChanged(path(), options, reopen), reopen)
+    const aside = copyPath(path(), 'beforeGoingBack', options.now())
+    const opened = await desk.access.swap(() => placesChanged(path(), aside, reopen), reopen)
     return opened.ok ? ok(null) : opened
   }
   return { desk, rack: () => current, path, notices: () => notices, open, goBack, close: desk.access.close }

@@ -4,6 +4,7 @@ import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { z } from 'zod'
 import { build, isBuildStale } from '../../main/start/build.ts'
+import { faultWithCopiesAtSeed } from '../support/copyFault.ts'
 import { faultWithDamagedJob } from '../support/damagedJob.ts'
 import { faultAfterFlip } from '../support/flipFault.ts'
 import { faultWithRandomJob } from '../support/grindAtSeed.ts'
@@ -21,6 +22,7 @@ const counts: readonly LongCount[] = [
   { name: 'randomGrinds', count: 10_000, attempt: faultWithRandomJob },
   { name: 'racks', count: 500, attempt: faultWithRandomRack },
   { name: 'kills', count: 500, attempt: faultAfterOneKill },
+  { name: 'copyFaults', count: 1_000, attempt: faultWithCopiesAtSeed },
   { name: 'flips', count: 400, attempt: faultAfterFlip },
   grindFuzz,
   openAndCloseGrind,

@@ -5,7 +5,7 @@ import fc from 'fast-check'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { ok } from '../../geometry/result.ts'
 import { type Copy, copyPath, listCopies } from '../../main/backup/copies.ts'
-import { bringBeside, changePlaces, finishGoingBack } from '../../main/backup/goBack.ts'
+import { bringBeside, finishGoingBack } from '../../main/backup/goBack.ts'
 import { copiesToDrop } from '../../main/backup/retention.ts'
 import { type Bench, codesOf, openOwnBench, temporaryFolder, toolDraft, toolsOf } from './support.ts'
 
@@ -188,28 +188,6 @@ describe('going back', () => {
     for (const elsewhere of ['../own.db', '/etc/passwd', 'own.db', `./${name}`])
       expect(codesOf(await bench.call('copy.restore', { name: elsewhere }))).toEqual(['noSuchCopy'])
     expect(await names()).toEqual(['kept'])
-  })
-
-  it('that fails at the n-th move leaves the data as it was', async () => {
-    await addTool('kept')
-    await bench.done('copy.make', {})
-    const { from } = copyOfNow()
-    await addTool('later')
-    await bench.workshop.close()
-    for (let failing = 1; failing <= 2; failing += 1) {
-      let moves = 0
-      const rename = (a: string, b: string) => {
-        moves += 1
-        if (moves === failing) throw new Error('no room')
-        renameSync(a, b)
-      }
-      bringBeside(path(), from)
-      expect(() => changePlaces(path(), new Date(NOW.getTime() + failing), { rename })).toThrow('no room')
-      expect(existsSync(`${path()}.comingBack`)).toBe(false)
-      expect(sound(path())).toBe('ok')
-    }
-    bench = await openOwnBench(place.folder)
-    expect((await names()).sort()).toEqual(['kept', 'later'])
   })
 
   it('cut short by a stop is ended at the next start: undone before the old file is aside, done after', async () => {
