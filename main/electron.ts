@@ -9,6 +9,7 @@ import { guardPermissions, keepOffNetwork, keepToPage } from './window/guards.ts
 import { setMenu } from './window/menu.ts'
 import { openWindow } from './window/openWindow.ts'
 import { declareScheme, servePage } from './window/pageProtocol.ts'
+import { preloadIn, webPreferences } from './window/webPreferences.ts'
 import { forwardCalls } from './window/windowCalls.ts'
 
 /** The desktop program: a window of its own on the services. Built, this file lies in `out/main`. */
@@ -54,7 +55,7 @@ const run = async (): Promise<void> => {
 
 declareScheme()
 placeData()
-app.on('web-contents-created', (_event, contents) => keepToPage(contents))
+app.on('web-contents-created', (_event, contents) => keepToPage(contents, webPreferences(preloadIn(built))))
 app.on('window-all-closed', () => app.quit())
 if (app.requestSingleInstanceLock()) {
   app.on('second-instance', showAgain)

@@ -3,7 +3,7 @@ import { app, BrowserWindow, screen } from 'electron'
 import type { ServiceClient } from '../serviceClient.ts'
 import { keepBounds, LEAST_SIZE, placeOf, readBounds } from './bounds.ts'
 import { PAGE_ORIGIN } from './pageOrigin.ts'
-import { webPreferences } from './webPreferences.ts'
+import { preloadIn, webPreferences } from './webPreferences.ts'
 import { forwardEvents } from './windowCalls.ts'
 
 /** Where the window was, beside the data. */
@@ -19,7 +19,7 @@ const createWindow = (built: string): BrowserWindow =>
     minWidth: LEAST_SIZE.width,
     minHeight: LEAST_SIZE.height,
     show: false,
-    webPreferences: webPreferences(join(built, 'preload', 'preload.cjs')),
+    webPreferences: webPreferences(preloadIn(built)),
   })
 
 /** Opens the program's one window, shown when its page is drawn. */

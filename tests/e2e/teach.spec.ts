@@ -1,5 +1,5 @@
 import { lessonFiles, lessons, lessonText } from '../lessons/support.ts'
-import { expect, expectGoodLooks, test } from '../support/app.ts'
+import { expect, expectAxeClean, expectGoodLooks, test } from '../support/app.ts'
 import { answerStep, openLesson } from '../support/lessonWalk.ts'
 
 const ink = lessons.find(({ id }) => id === 'ink') as (typeof lessons)[number]
@@ -60,4 +60,32 @@ test('lessons go on paper and out as a file; one that is wrong is refused with i
   expect(await made('As a table')).toBe('who-has-learnt-what.csv')
   await app.getByLabel('Set', { exact: true }).fill('one')
   await expect(app.getByText('A whole number of up to six digits.')).toBeVisible()
+})
+
+test('the class sees on its own window what the teacher shows, without the notes; what is held stands beside it', async ({
+  app,
+}) => {
+  await app.getByRole('link', { name: 'Teach', exact: true }).click()
+  await app.getByRole('link', { name: 'Class view' }).click()
+  const opened = app.waitForEvent('popup')
+  await app.getByRole('button', { name: 'Open the class view' }).click()
+  const wall = await opened
+  await expect(wall.getByText('Open a lesson, or an iron on Grind')).toBeVisible()
+  await app.getByRole('link', { name: 'Lessons', exact: true }).click()
+  await app.getByRole('button', { name: ink.title, exact: true }).click()
+  await expect(wall.getByRole('heading', { name: 'One sweep on and back' })).toBeVisible()
+  await expect(app.getByRole('region', { name: 'For the teacher' })).toBeVisible()
+  await expect(wall.getByText('For the teacher')).toHaveCount(0)
+  await expect(wall.getByRole('banner')).toBeHidden()
+  await answerStep(app, ink, 0)
+  await expect(wall.locator('.class-verdict')).toContainText('The wheel meets the heel first')
+  await app.getByRole('button', { name: 'Hold it beside what follows' }).click()
+  await app.getByRole('button', { name: 'Next' }).click()
+  await expect(wall.getByRole('region', { name: 'Held' })).toContainText('132.5')
+  await expect(wall.getByRole('region', { name: 'Now' })).toBeVisible()
+  await app.locator('.teach-model .grind-stage').hover()
+  await expect(wall.locator('.class-pointer')).toBeVisible()
+  await expectAxeClean(wall)
+  await wall.close()
+  await expect(app.getByRole('button', { name: 'Open the class view' })).toBeVisible()
 })
