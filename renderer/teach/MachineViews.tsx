@@ -2,6 +2,7 @@ import { radiusOfRelief } from '../../geometry/aim.ts'
 import type { LessonView } from '../../geometry/lesson/lesson.ts'
 import type { PlanReport } from '../../geometry/report.ts'
 import { BevelView } from '../grind/BevelView.tsx'
+import { useDeepestMm } from '../grind/compare/useTogether.ts'
 import { GlassView } from '../grind/GlassView.tsx'
 import { PressureView } from '../grind/PressureView.tsx'
 import type { Palette } from '../grind/useScreen.ts'
@@ -29,6 +30,7 @@ const planFor = (reliefMm: number, widthMm: number): PlanReport => ({
 /** The named views of a machine, all of one width. */
 export const MachineViews = ({ views, wantedMm, dot, palette, ...seen }: MachineViewsProps) => {
   const has = (view: LessonView) => views.includes(view)
+  const deepestMm = useDeepestMm(seen.running)
   const plan = wantedMm === null ? null : planFor(wantedMm, seen.running.job.blade.widthMm)
   return (
     <Views>
@@ -37,7 +39,7 @@ export const MachineViews = ({ views, wantedMm, dot, palette, ...seen }: Machine
         return (
           <>
             {has('pressure') && <PressureView {...view} />}
-            {has('glass') && <GlassView {...view} plan={plan} predicted={null} measured={null} />}
+            {has('glass') && <GlassView {...view} plan={plan} predicted={null} measured={null} also={{ deepestMm }} />}
             {has('bevel') && <BevelView {...view} palette={palette} dot={dot} />}
             {has('section') && <SectionView {...view} />}
             {has('back') && <BackView {...view} dot={dot} />}
