@@ -3,8 +3,9 @@ import { join, resolve } from 'node:path'
 import { app, BrowserWindow, session } from 'electron'
 import { createTexts } from './contract/texts.ts'
 import { type ServiceClient, startServices } from './serviceClient.ts'
+import { cameraQuestion } from './window/camera.ts'
 import { tellUnwritten } from './window/downloads.ts'
-import { denyPermissions } from './window/guards.ts'
+import { guardPermissions, keepOffNetwork, keepToPage } from './window/guards.ts'
 import { setMenu } from './window/menu.ts'
 import { openWindow } from './window/openWindow.ts'
 import { declareScheme, servePage } from './window/pageProtocol.ts'
@@ -39,18 +40,21 @@ const closeBeforeQuit = (services: ServiceClient): void => {
 
 const run = async (): Promise<void> => {
   await app.whenReady()
+  const { t } = createTexts()
   const services = await startServices({ dataDir: app.getPath('userData'), who: userInfo().username })
   closeBeforeQuit(services)
-  denyPermissions(session.defaultSession)
+  guardPermissions(session.defaultSession, cameraQuestion(t))
+  keepOffNetwork(session.defaultSession)
   tellUnwritten(session.defaultSession, () => BrowserWindow.getAllWindows())
   servePage(join(built, 'renderer'), services)
   forwardCalls(services)
-  setMenu(createTexts().t)
+  setMenu(t)
   await openWindow(built, services)
 }
 
 declareScheme()
 placeData()
+app.on('web-contents-created', (_event, contents) => keepToPage(contents))
 app.on('window-all-closed', () => app.quit())
 if (app.requestSingleInstanceLock()) {
   app.on('second-instance', showAgain)

@@ -1,4 +1,5 @@
 import type { Session, WebContents } from 'electron'
+import { isOwnAddress, isOwnPage } from './pageOrigin.ts'
 
 /** What the page may ask for by name alone: that the screen stays on while a grind plays. It gives nothing away. */
 const GRANTED = 'screen-wake-lock'
@@ -12,19 +13,45 @@ const mediaOf = (details: object): readonly string[] => {
   return 'mediaType' in details ? [String(details.mediaType)] : []
 }
 
-/** A page needs no microphone, no place, no notices, no devices: nothing of the kind is ever granted. */
-export const denyPermissions = (session: Session): void => {
-  const may = (permission: string, details: object): boolean =>
-    permission === GRANTED || isCamera(permission, mediaOf(details))
-  session.setPermissionRequestHandler((_contents, permission, answer, details) => answer(may(permission, details)))
-  session.setPermissionCheckHandler((_contents, permission, _origin, details) => may(permission, details))
+/** What is told of whoever asks; a look-up may come without the address. */
+interface Asker {
+  readonly isMainFrame?: boolean
+  readonly requestingUrl?: string
+}
+
+/** Whether the program's own page asks, and not a frame within it. @param origin where that alone is told */
+const isOwnAsker = ({ isMainFrame, requestingUrl }: Asker, origin = ''): boolean =>
+  isMainFrame !== false && isOwnPage(requestingUrl ?? `${origin.replace(/\/$/, '')}/`)
+
+/**
+ * A page needs no microphone, no place, no notices, no devices: nothing of the kind is ever granted. The screen may be kept
+ * on; for the camera the user is asked.
+ *
+ * @param askCamera asks the user @returns whether the page may see
+ */
+export const guardPermissions = (session: Session, askCamera: () => Promise<boolean>): void => {
+  session.setPermissionRequestHandler((_contents, permission, answer, details) => {
+    if (!isOwnAsker(details)) return answer(false)
+    if (!isCamera(permission, mediaOf(details))) return answer(permission === GRANTED)
+    void askCamera().then(answer, () => answer(false))
+  })
+  // What is only looked up tells whether it could be asked for.
+  session.setPermissionCheckHandler(
+    (_contents, permission, origin, details) =>
+      isOwnAsker(details, origin) && (permission === GRANTED || isCamera(permission, mediaOf(details))),
+  )
   session.setDevicePermissionHandler(() => false)
 }
 
-/** The window stays on its page: no other address, no second window, no page within the page. */
+/** The program is whole without a network: whatever does not come from itself is not fetched, by whichever way. */
+export const keepOffNetwork = ({ webRequest }: Session): void =>
+  webRequest.onBeforeRequest(({ url }, answer) => answer({ cancel: !isOwnAddress(url) }))
+
+/** A window stays on its page: no other address, no second window, no page within the page. */
 export const keepToPage = (contents: WebContents): void => {
   contents.setWindowOpenHandler(() => ({ action: 'deny' }))
   contents.on('will-navigate', (event) => event.preventDefault())
+  contents.on('will-frame-navigate', (event) => event.preventDefault())
   contents.on('will-redirect', (event) => event.preventDefault())
   contents.on('will-attach-webview', (event) => event.preventDefault())
 }

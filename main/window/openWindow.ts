@@ -2,8 +2,8 @@ import { join } from 'node:path'
 import { app, BrowserWindow, screen } from 'electron'
 import type { ServiceClient } from '../serviceClient.ts'
 import { keepBounds, LEAST_SIZE, placeOf, readBounds } from './bounds.ts'
-import { keepToPage } from './guards.ts'
 import { PAGE_ORIGIN } from './pageOrigin.ts'
+import { webPreferences } from './webPreferences.ts'
 import { forwardEvents } from './windowCalls.ts'
 
 /** Where the window was, beside the data. */
@@ -19,19 +19,12 @@ const createWindow = (built: string): BrowserWindow =>
     minWidth: LEAST_SIZE.width,
     minHeight: LEAST_SIZE.height,
     show: false,
-    webPreferences: {
-      preload: join(built, 'preload', 'preload.cjs'),
-      sandbox: true,
-      contextIsolation: true,
-      nodeIntegration: false,
-      spellcheck: false,
-    },
+    webPreferences: webPreferences(join(built, 'preload', 'preload.cjs')),
   })
 
 /** Opens the program's one window, shown when its page is drawn. */
 export const openWindow = async (built: string, services: ServiceClient): Promise<BrowserWindow> => {
   const window = createWindow(built)
-  keepToPage(window.webContents)
   forwardEvents(services, window)
   window.once('ready-to-show', () => window.show())
   window.on('close', () => keepBounds(boundsPath(), window.getNormalBounds()))

@@ -12,6 +12,10 @@ export interface Shell {
   readonly page: Page
   /** How many windows are open. */
   windows(): number
+  /** Presses this key in every box of the system from now on; none is shown. */
+  answer(key: number): Promise<unknown>
+  /** What was asked in such boxes so far, oldest first. */
+  asked(): Promise<readonly string[]>
   /** From now on nothing can be written that the page hands over. */
   fillDisk(): Promise<unknown>
   /** Closes the window and waits until the program has quit. */
@@ -36,6 +40,8 @@ export const openOnDouble = async (dataDir: string, browser: Browser): Promise<S
   return {
     page,
     windows: () => context.pages().length,
+    answer: async (key) => (stage.press = key),
+    asked: async () => stage.asked,
     fillDisk: async () => (stage.isDiskFull = true),
     close: async () => {
       await page.close()
@@ -53,6 +59,16 @@ export const openOnElectron = async (binary: string, dataDir: string): Promise<S
   return {
     page: await program.firstWindow(),
     windows: () => program.windows().length,
+    answer: (key) =>
+      program.evaluate(({ dialog }, response) => {
+        const place = globalThis as { boxes?: string[] }
+        place.boxes ??= []
+        dialog.showMessageBox = async (...args: unknown[]) => {
+          place.boxes?.push((args.at(-1) as { message: string }).message)
+          return { response, checkboxChecked: false }
+        }
+      }, key),
+    asked: () => program.evaluate(() => (globalThis as { boxes?: string[] }).boxes ?? []),
     // A device that takes nothing stands in for the disk.
     fillDisk: () =>
       program.evaluate(({ session }) => {

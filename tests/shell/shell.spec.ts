@@ -72,7 +72,7 @@ const shellTests = (open: (dataDir: string, browser: Browser) => Promise<Shell>)
     expect(ran).toBe(false)
   })
 
-  test('lets the page keep the screen on and see by the camera, without sound, and grants no other permission', async () => {
+  test('lets the page keep the screen on, and grants no other permission unasked', async () => {
     const kept = await shell.page.evaluate(async () => {
       const lock = await navigator.wakeLock.request('screen')
       await lock.release()
@@ -80,7 +80,9 @@ const shellTests = (open: (dataDir: string, browser: Browser) => Promise<Shell>)
     })
     expect(kept).toBe('kept')
     expect(await shell.page.evaluate(() => Notification.requestPermission())).toBe('denied')
-    // A machine without a camera answers that it has none, which is not that it may not be used.
+  })
+
+  test('asks before the camera is used, each time until it may, and never gives sound', async () => {
     const outcome = (asked: MediaStreamConstraints) =>
       shell.page.evaluate(
         (constraints) =>
@@ -90,9 +92,27 @@ const shellTests = (open: (dataDir: string, browser: Browser) => Promise<Shell>)
           ),
         asked,
       )
+    await shell.answer(0)
+    expect(await outcome({ video: true })).toBe('NotAllowedError')
+    await shell.answer(1)
+    // A machine without a camera answers that it has none, which is not that it may not be used.
     expect(['seen', 'NotFoundError']).toContain(await outcome({ video: true }))
+    expect(['seen', 'NotFoundError']).toContain(await outcome({ video: true }))
+    expect(await shell.asked()).toEqual(['May Camberwright use the camera?', 'May Camberwright use the camera?'])
     expect(await outcome({ audio: true })).toBe('NotAllowedError')
     expect(await outcome({ video: true, audio: true })).toBe('NotAllowedError')
+  })
+
+  test('fetches nothing from elsewhere', async () => {
+    const outcome = await shell.page.evaluate(async (url) => {
+      const page = await (await fetch('/index.html')).text()
+      const fetched = await fetch(url).then(
+        () => 'fetched',
+        () => 'not fetched',
+      )
+      return [page.includes('<title>'), fetched]
+    }, ELSEWHERE)
+    expect(outcome).toEqual([true, 'not fetched'])
   })
 
   test('opens no second window', async () => {

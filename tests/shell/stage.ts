@@ -7,6 +7,10 @@ export interface Stage {
   readonly dataDir: string
   /** Nothing that the page hands over can be written. */
   isDiskFull: boolean
+  /** What the program asked in a box of the system, newest last. */
+  readonly asked: string[]
+  /** The key that is pressed in the next box. */
+  press: number
   /** The window's page, once the program has opened it. */
   readonly opened: PromiseWithResolvers<Page>
   /** Resolves when the program has quit. */
@@ -20,6 +24,8 @@ export const setStage = (context: BrowserContext, dataDir: string): Stage => {
     context,
     dataDir,
     isDiskFull: false,
+    asked: [],
+    press: 0,
     opened: Promise.withResolvers(),
     ended: Promise.withResolvers(),
   }

@@ -1,0 +1,23 @@
+import type { WebPreferences } from 'electron'
+
+/**
+ * What a window's page is and may not be. Most of it is how Electron comes; it is written out so that neither a newer
+ * Electron nor an edit here changes it unseen (tests/main/securityList.test.ts).
+ *
+ * @param preload path of the built preload
+ */
+export const webPreferences = (preload: string): WebPreferences => ({
+  preload,
+  sandbox: true,
+  contextIsolation: true,
+  nodeIntegration: false,
+  nodeIntegrationInWorker: false,
+  nodeIntegrationInSubFrames: false,
+  webSecurity: true,
+  allowRunningInsecureContent: false,
+  experimentalFeatures: false,
+  webviewTag: false,
+  navigateOnDragDrop: false,
+  // A dictionary would be fetched from elsewhere.
+  spellcheck: false,
+})

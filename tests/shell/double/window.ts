@@ -1,0 +1,129 @@
+import { EventEmitter } from 'node:events'
+import { readFileSync } from 'node:fs'
+import type { Frame, Page, Route } from '@playwright/test'
+import type { BrowserWindowConstructorOptions, IpcMain, WebContents } from 'electron'
+import { stage } from '../stage.ts'
+import { app } from './app.ts'
+import { asOwn, asStaged, STAGED_ORIGIN } from './origin.ts'
+import { preloadScript } from './page.ts'
+import { preventable } from './preventable.ts'
+import { isFetched, isPermitted, playDownload } from './session.ts'
+
+type Handler = Parameters<IpcMain['handle']>[1]
+type OpenHandler = Parameters<WebContents['setWindowOpenHandler']>[0]
+
+type Serve = (request: Request) => Response | Promise<Response>
+
+const schemes = new Map<string, Serve>()
+export const protocol = {
+  registerSchemesAsPrivileged: (_schemes: unknown) => undefined,
+  handle: (scheme: string, handler: Serve) => void schemes.set(scheme, handler),
+}
+
+const handlers = new Map<string, Handler>()
+export const ipcMain = Object.assign(new EventEmitter(), {
+  handle: (channel: string, handler: Handler) => void handlers.set(channel, handler),
+})
+
+const senderOf = (frame: Frame) => ({
+  senderFrame: { url: asOwn(frame.url()), parent: frame.parentFrame() },
+})
+
+class Contents extends EventEmitter {
+  stagePage: Page | null = null
+  stageOpenHandler: OpenHandler = () => ({ action: 'allow' })
+  setWindowOpenHandler = (handler: OpenHandler) => {
+    this.stageOpenHandler = handler
+  }
+  send = (channel: string, ...args: unknown[]) => {
+    const hear = ([name, values]: [string, unknown[]]) =>
+      (window as unknown as { stageHear(channel: string, args: unknown[]): void }).stageHear(name, values)
+    // A window that is closing hears no more.
+    this.stagePage?.evaluate(hear, [channel, args] as [string, unknown[]]).catch(() => undefined)
+  }
+}
+
+export class BrowserWindow extends EventEmitter {
+  private static readonly all: BrowserWindow[] = []
+  static getAllWindows = () => BrowserWindow.all
+  readonly webContents = new Contents()
+  private readonly preload: string
+  show = () => undefined
+  focus = () => undefined
+  restore = () => undefined
+  isMinimized = () => false
+  getNormalBounds = () => ({ x: 10, y: 10, width: 1200, height: 800 })
+
+  constructor({ webPreferences }: BrowserWindowConstructorOptions) {
+    super()
+    this.preload = readFileSync(webPreferences?.preload ?? '', 'utf8')
+    BrowserWindow.all.push(this)
+    app.emit('web-contents-created', {}, this.webContents)
+  }
+
+  async loadURL(url: string): Promise<void> {
+    const page = await stage().context.newPage()
+    this.webContents.stagePage = page
+    await this.connect(page)
+    page.on('popup', (popup) => this.ask(popup))
+    page.on('download', (download) => void playDownload(download))
+    page.once('close', () => this.end())
+    await page.goto(asStaged(url))
+    this.emit('ready-to-show')
+    stage().opened.resolve(page)
+  }
+
+  private async connect(page: Page): Promise<void> {
+    await page.exposeBinding('stageInvoke', ({ frame }, channel: string, args: unknown[]) =>
+      handlers.get(channel)?.(senderOf(frame) as never, ...args),
+    )
+    await page.exposeBinding('stageSend', ({ frame }, channel: string, args: unknown[]) => {
+      ipcMain.emit(channel, senderOf(frame), ...args)
+    })
+    await page.exposeBinding('stagePermit', ({ frame }, permission: string, details: object = {}) =>
+      isPermitted(frame, permission, details),
+    )
+    await page.addInitScript(preloadScript(this.preload))
+    await page.route('**/*', (route) => this.answer(route))
+  }
+
+  /** The page's own scheme is answered by the program; the way to any other page is asked for first. */
+  private async answer(route: Route): Promise<void> {
+    const request = route.request()
+    if (request.isNavigationRequest() && !request.url().startsWith(`${STAGED_ORIGIN}/`)) {
+      const event = preventable()
+      this.webContents.emit(request.frame().parentFrame() === null ? 'will-navigate' : 'will-frame-navigate', event)
+      if (event.isPrevented) return route.abort('aborted')
+    }
+    if (!(await isFetched(request.url()))) return route.abort('blockedbyclient')
+    if (request.url().startsWith(`${STAGED_ORIGIN}/`)) return this.serve(route)
+    return route.fulfill({ status: 200, headers: { 'access-control-allow-origin': '*' }, body: 'elsewhere' })
+  }
+
+  private async serve(route: Route): Promise<void> {
+    const request = route.request()
+    const response = await schemes.get('camberwright')?.(
+      new Request(asOwn(request.url()), {
+        method: request.method(),
+        headers: await request.allHeaders(),
+        body: request.method() === 'POST' ? new Uint8Array(request.postDataBuffer() ?? []) : null,
+      }),
+    )
+    if (response === undefined) return route.abort()
+    await route.fulfill({
+      status: response.status,
+      headers: Object.fromEntries(response.headers),
+      body: Buffer.from(await response.arrayBuffer()),
+    })
+  }
+
+  private ask(popup: Page): void {
+    if (this.webContents.stageOpenHandler({ url: popup.url() } as never).action === 'deny') void popup.close()
+  }
+
+  private end(): void {
+    this.emit('close')
+    this.emit('closed')
+    app.emit('window-all-closed')
+  }
+}
