@@ -10,6 +10,8 @@ export interface CallContext {
   progress(done: number): void
   /** Tells every client that records of a noun are not as they were; no ids: any of them. */
   changed(noun: Noun, ids: readonly string[]): void
+  /** Tells every client that a file waits to be taken. */
+  offered(): void
 }
 
 /** A call's work, behind the door: its input is already validated, defaults filled in. */

@@ -9,6 +9,7 @@ import { jobServices } from '../job/jobServices.ts'
 import { labelServices } from '../labels/labelServices.ts'
 import type { makeLabels } from '../labels/makeLabels.ts'
 import { learningServices } from '../learning/learningServices.ts'
+import { openedServices } from '../opened/openedServices.ts'
 import { personServices } from '../people/personServices.ts'
 import { photoServices } from '../photos/photoServices.ts'
 import { ownFieldServices, purposeServices } from '../rack/extrasServices.ts'
@@ -124,6 +125,7 @@ export const createServices = (
     ...workshopServices(workshop),
     ...copyServices(workshop),
     ...inOutServices(workshop, blobs),
+    ...openedServices(),
     ...photoServices(desk, blobs),
     ...paperServices(desk, blobs, makeCard, makeTemplate),
     ...dayPaperServices(desk, blobs, makeCards, makeDaySheet),
