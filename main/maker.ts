@@ -10,6 +10,7 @@ const make = async (task: MakerTask): Promise<unknown> => {
   if (task.does === 'solve') return solveJob(task.job)
   if (task.does === 'template') return (await import('./template/makeTemplate.ts')).makeTemplate(...task.given)
   if (task.does === 'labels') return (await import('./labels/makeLabels.ts')).makeLabels(...task.given)
+  if (task.does === 'worksheet') return (await import('./lessons/makeWorksheet.ts')).makeWorksheet(...task.given)
   if (task.does === 'daySheet') return (await import('./work/makeDaySheet.ts')).makeDaySheet(...task.given)
   if (task.does === 'cards') return (await import('./cards/makeCard.ts')).makeCards(...task.given)
   // Type and paper take half a second to load, which a report should not wait for.

@@ -4,6 +4,7 @@ import type { Report } from '../geometry/report.ts'
 import { failed, problem, type Result } from '../geometry/result.ts'
 import type { MadeCards, MadeFile, makeCard, makeCards } from './cards/makeCard.ts'
 import type { makeLabels } from './labels/makeLabels.ts'
+import type { makeWorksheet } from './lessons/makeWorksheet.ts'
 import type { makeTemplate } from './template/makeTemplate.ts'
 import { threadPath } from './threadPath.ts'
 import type { makeDaySheet } from './work/makeDaySheet.ts'
@@ -15,6 +16,7 @@ export type MakerTask =
   | { readonly does: 'cards'; readonly given: Parameters<typeof makeCards> }
   | { readonly does: 'daySheet'; readonly given: Parameters<typeof makeDaySheet> }
   | { readonly does: 'template'; readonly given: Parameters<typeof makeTemplate> }
+  | { readonly does: 'worksheet'; readonly given: Parameters<typeof makeWorksheet> }
   | { readonly does: 'labels'; readonly given: Parameters<typeof makeLabels> }
 
 /** Long work, done elsewhere one task after the other. A task that is lost or stopped is a problem, never a rejection. */
@@ -30,6 +32,8 @@ export interface Maker {
   makeTemplate(given: Parameters<typeof makeTemplate>, signal: AbortSignal): Promise<Result<MadeFile>>
   /** @param signal as above */
   makeLabels(given: Parameters<typeof makeLabels>, signal: AbortSignal): Promise<Result<MadeFile>>
+  /** @param signal as above */
+  makeWorksheet(given: Parameters<typeof makeWorksheet>, signal: AbortSignal): Promise<Result<MadeFile>>
   close(): Promise<void>
 }
 
@@ -88,6 +92,7 @@ export const createMaker = (): Maker => {
     makeDaySheet: (given, signal) => inTurn({ does: 'daySheet', given }, signal) as Promise<Result<MadeFile>>,
     makeTemplate: (given, signal) => inTurn({ does: 'template', given }, signal) as Promise<Result<MadeFile>>,
     makeLabels: (given, signal) => inTurn({ does: 'labels', given }, signal) as Promise<Result<MadeFile>>,
+    makeWorksheet: (given, signal) => inTurn({ does: 'worksheet', given }, signal) as Promise<Result<MadeFile>>,
     close: async () => void (await hand?.end()),
   }
 }

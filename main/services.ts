@@ -1,7 +1,7 @@
 import type { z } from 'zod'
 import type { Result } from '../geometry/result.ts'
 import type { CallName, calls } from './contract/calls.ts'
-import type { Noun } from './contract/entities.ts'
+import type { Topic } from './contract/events.ts'
 
 /** What a call can tell while it runs, and how it learns that nobody waits any more. */
 export interface CallContext {
@@ -9,9 +9,9 @@ export interface CallContext {
   /** @param done 0 to 1 */
   progress(done: number): void
   /** Tells every client that records of a noun are not as they were; no ids: any of them. */
-  changed(noun: Noun, ids: readonly string[]): void
   /** Tells every client that a file waits to be taken. */
   offered(): void
+  changed(noun: Topic, ids: readonly string[]): void
 }
 
 /** A call's work, behind the door: its input is already validated, defaults filled in. */

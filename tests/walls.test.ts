@@ -37,6 +37,11 @@ const plantings: readonly Planted[] = [
     ['./tolerances.ts', 'zod'],
   ),
   ...planted(
+    'geometry/lesson/planted.ts',
+    ['react', 'node:fs', '../../main/router.ts', '../../renderer/app/store.ts', '../../assets/texts/en/card.json'],
+    ['./lesson.ts', '../job.ts', 'zod'],
+  ),
+  ...planted(
     'main/contract/planted.ts',
     ['node:fs', 'electron', 'kysely', 'better-sqlite3', '../database/open.ts', '../router.ts', 'react', 'three'],
     ['./calls.ts', '../../geometry/job.ts', '../../assets/texts/en/card.json', 'zod', 'i18next'],

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { lessonSchema } from '../../geometry/lesson/lesson.ts'
 import { copyContentsSchema, copyNameSchema, copySchema } from './copies.ts'
 import { dayQueueSchema, enqueueSchema } from './day.ts'
 import {
@@ -45,6 +46,17 @@ import {
   tracesSchema,
 } from './people.ts'
 import { beginStocktakeSchema, seeSchema, stocktakeStandingSchema } from './stocktake.ts'
+import {
+  authorisationSchema,
+  forgetSchema,
+  keepProgressSchema,
+  learningSchema,
+  lessonLineSchema,
+  lessonTextSchema,
+  ownLessonSchema,
+  setWorkSchema,
+  worksheetSchema,
+} from './teaching.ts'
 import {
   dressingDraftSchema,
   dressingSchema,
@@ -194,6 +206,35 @@ export const calls = {
   /** A tool is there; seen twice it is one sighting. */
   'stocktake.see': entry('command', seeSchema, changed(sightingSchema)),
   'stocktake.end': entry('command', z.strictObject(seen), changed(stocktakeSchema)),
+
+  /** The program's lessons and the workshop's own, in the order to learn them. */
+  'lesson.list': entry('query', nothing, z.array(lessonLineSchema)),
+  /** What is wrong with a lesson file, each problem with its line; no problem: the lesson. */
+  'lesson.check': entry(
+    'query',
+    lessonTextSchema,
+    z.strictObject({ problems: z.array(noticeSchema), lesson: lessonSchema.nullable() }),
+  ),
+  'lesson.add': entry('command', lessonTextSchema, changed(ownLessonSchema)),
+  'lesson.edit': entry('command', z.strictObject({ ...seen, ...lessonTextSchema.shape }), changed(ownLessonSchema)),
+  'lesson.remove': entry('command', z.strictObject(seen), changed(z.null())),
+  /** A lesson as a file for a colleague. */
+  'lesson.file': entry('task', worksheetSchema.pick({ lessonId: true }), madeFile),
+
+  /** A lesson's questions on paper, or their answers. */
+  'lesson.sheet': entry('task', worksheetSchema, madeFile),
+
+  /** How far everybody is, who may work at the wheel, and what is set for whom. */
+  'progress.list': entry('query', nothing, learningSchema),
+  /** The same as a table. */
+  'progress.table': entry('task', nothing, madeFile),
+  'progress.keep': entry('command', keepProgressSchema, z.null()),
+  /** Takes what somebody learnt out for good; there is no undo. */
+  'progress.forget': entry('command', forgetSchema, z.null()),
+  'authorisation.give': entry('command', authorisationSchema.omit({ at: true }), z.null()),
+  'authorisation.take': entry('command', authorisationSchema.pick({ personId: true }), z.null()),
+  'setWork.set': entry('command', setWorkSchema.omit({ setAt: true }), z.null()),
+  'setWork.remove': entry('command', setWorkSchema.pick({ personId: true, lessonId: true }), z.null()),
 
   /** What the measured grinds say of a fixture, and of a station's wheel. */
   'fixture.learnt': entry('query', byId, learntSchema),

@@ -6,7 +6,7 @@ const codeLetters = {
   ...{ tool: '', station: 'S', fixture: 'F', job: 'J', benchLog: 'L' },
   ...{ place: 'P', person: 'N', loan: 'B', happening: 'H', dressing: 'D', photo: 'I' },
   ...{ purpose: 'U', ownField: 'O', keptFilter: 'K', toolTemplate: 'T' },
-  ...{ stocktake: 'C', sighting: 'V', queueEntry: 'Q' },
+  ...{ stocktake: 'C', sighting: 'V', queueEntry: 'Q', lesson: 'E' },
 } as const
 
 export type CodedNoun = keyof typeof codeLetters

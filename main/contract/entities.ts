@@ -272,6 +272,7 @@ export const nouns = [
   'stocktake',
   'sighting',
   'queueEntry',
+  'lesson',
   'settings',
 ] as const
 

@@ -1,10 +1,17 @@
 import { z } from 'zod'
 import { nouns } from './entities.ts'
 
-/** What a host sends unasked: how far a task is, which records of a noun changed, which file could not be written, or what the system's menu and files ask of the page. */
+/** What events speak of: the nouns, and what is known of those who learn, which is no record. */
+export const topics = [...nouns, 'progress'] as const
+export type Topic = (typeof topics)[number]
+
+/**
+ * What a host sends unasked: how far a task is, which records of a noun changed, which file could not
+ * be written, or what the system's menu and files ask of the page.
+ */
 export const eventSchema = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('progress'), callId: z.string(), done: z.number().min(0).max(1) }),
-  z.strictObject({ type: z.literal('changed'), noun: z.enum(nouns), ids: z.array(z.string()) }),
+  z.strictObject({ type: z.literal('changed'), noun: z.enum(topics), ids: z.array(z.string()) }),
   z.strictObject({ type: z.literal('unwritten'), file: z.string() }),
   /** A file waits to be taken by `file.take`. */
   z.strictObject({ type: z.literal('offered') }),

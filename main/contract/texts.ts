@@ -37,9 +37,11 @@ import shortcuts from '../../assets/texts/en/shortcuts.json' with { type: 'json'
 import spoken from '../../assets/texts/en/spoken.json' with { type: 'json' }
 import square from '../../assets/texts/en/square.json' with { type: 'json' }
 import stocktake from '../../assets/texts/en/stocktake.json' with { type: 'json' }
+import teach from '../../assets/texts/en/teach.json' with { type: 'json' }
 import tools from '../../assets/texts/en/tools.json' with { type: 'json' }
 import views from '../../assets/texts/en/views.json' with { type: 'json' }
 import wood from '../../assets/texts/en/wood.json' with { type: 'json' }
+import worksheet from '../../assets/texts/en/worksheet.json' with { type: 'json' }
 import type { Unit } from '../../geometry/quantities.ts'
 import { figure, joined } from './figures.ts'
 
@@ -83,9 +85,11 @@ const catalogue = {
   spoken,
   square,
   stocktake,
+  teach,
   tools,
   views,
   wood,
+  worksheet,
 }
 
 /** Quantities that sentences write themselves: `{{reliefMm, length(decimals: 2)}}`. */

@@ -1,6 +1,7 @@
 import type BetterSqlite from 'better-sqlite3'
 import { wholeWorkshop } from './migration5.ts'
 import { makerDueAndSearch } from './migration6.ts'
+import { teaching } from './migration7.ts'
 
 /** One step from the schema before to `version`; runs in a transaction of its own. Never edited once released. */
 export interface Migration {
@@ -99,4 +100,5 @@ export const migrations: readonly Migration[] = [
   { version: 4, up: (file) => void file.exec(forEveryone) },
   { version: 5, up: wholeWorkshop },
   { version: 6, up: (file) => void file.exec(makerDueAndSearch) },
+  { version: 7, up: (file) => void file.exec(teaching) },
 ]

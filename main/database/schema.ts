@@ -2,6 +2,7 @@ import type { Generated, Kysely } from 'kysely'
 import type { Change, Fixture, Noun, Settings, Station, Tool } from '../contract/entities.ts'
 import type { KeptFilter, OwnField, Photo, Purpose, ToolTemplate } from '../contract/extras.ts'
 import type { Loan, Person, Place } from '../contract/people.ts'
+import type { OwnLesson } from '../contract/teaching.ts'
 import type { Dressing, Happening, QueueEntry, Sighting, Stocktake } from '../contract/work.ts'
 
 /** What every table of a noun has: compare-and-set version, and the time of a soft delete. */
@@ -90,6 +91,17 @@ interface CodeCounterRow {
   readonly last: number
 }
 
+/** How far somebody is in a lesson; `personId` empty: nobody said who. `answers` is JSON text. */
+interface ProgressRow {
+  readonly personId: string
+  readonly lessonId: string
+  readonly step: number
+  readonly answers: string
+  readonly startedAt: string
+  readonly at: string
+  readonly doneAt: string | null
+}
+
 /** What the file keeps of each tool by its own triggers: see migration5Search.ts. */
 interface ToolStateRow {
   readonly toolId: string
@@ -134,6 +146,15 @@ export interface Tables {
   readonly stocktake: Stocktake & RecordRow
   readonly sighting: Sighting & RecordRow
   readonly queueEntry: QueueEntry & RecordRow
+  readonly lesson: OwnLesson & RecordRow
+  readonly progress: ProgressRow
+  readonly authorisation: { readonly personId: string; readonly at: string; readonly who: string }
+  readonly setWork: {
+    readonly personId: string
+    readonly lessonId: string
+    readonly setAt: string
+    readonly dueOn: string | null
+  }
   readonly toolState: ToolStateRow
   readonly toolWords: ToolWordsRow
   readonly toolSearch: { readonly rowid: number; readonly words: string }

@@ -3,13 +3,13 @@ import type { Noun } from '../contract/entities.ts'
 import type { Person } from '../contract/people.ts'
 import type { Database } from '../database/schema.ts'
 import { alike, nameInWords } from './sameName.ts'
-import { freeWords, nounsWithWho, spellingsIn, writtenIn } from './traces.ts'
+import { freeWords, nounsWithWho, spellingsIn, tablesWithWho, writtenIn } from './traces.ts'
 
 /** What stands where a name stood: the person's code, which says nothing of anybody. */
 type Purged = Pick<Person, 'name' | 'code'>
 
 const purgeWho = async (db: Database, { name, code }: Purged): Promise<void> => {
-  for (const table of [...nounsWithWho, 'change']) {
+  for (const table of [...tablesWithWho, 'change']) {
     const spellings = await spellingsIn(db, table, 'who', name)
     if (spellings.length > 0)
       await sql`UPDATE ${sql.table(table)} SET who = ${code} WHERE who IN (${sql.join(spellings)})`.execute(db)

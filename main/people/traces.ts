@@ -5,6 +5,8 @@ import { alike, nameInWords } from './sameName.ts'
 
 /** Nouns whose lines say who did the work. */
 export const nounsWithWho = ['benchLog', 'happening', 'dressing', 'sighting'] as const
+/** Tables that say who did something. */
+export const tablesWithWho = [...nounsWithWho, 'authorisation'] as const
 /** Words that somebody wrote freely, in which a name may stand. */
 export const freeWords: readonly { readonly noun: Noun; readonly column: 'note' | 'caption' }[] = [
   ...(
@@ -48,10 +50,10 @@ export const writtenIn = async (db: Database, noun: string, column: string, name
   return rows.filter(({ words }) => words.normalize('NFC').search(found) >= 0)
 }
 
-const linesBy = async (db: Database, noun: string, name: string): Promise<number> => {
-  const spellings = await spellingsIn(db, noun, 'who', name)
+const linesBy = async (db: Database, table: string, name: string): Promise<number> => {
+  const spellings = await spellingsIn(db, table, 'who', name)
   if (spellings.length === 0) return 0
-  const { rows } = await sql<{ count: number }>`SELECT count(*) AS count FROM ${sql.table(noun)}
+  const { rows } = await sql<{ count: number }>`SELECT count(*) AS count FROM ${sql.table(table)}
     WHERE who IN (${sql.join(spellings)})`.execute(db)
   return rows[0]?.count ?? 0
 }
@@ -69,7 +71,7 @@ export interface Traces {
 /** @returns where a person's name stands in the open file */
 export const tracesOf = async (db: Database, { id, name }: { id: string; name: string }): Promise<Traces> => {
   let lines = 0
-  for (const noun of nounsWithWho) lines += await linesBy(db, noun, name)
+  for (const table of tablesWithWho) lines += await linesBy(db, table, name)
   const notes: string[] = []
   for (const { noun, column } of freeWords)
     notes.push(...(await writtenIn(db, noun, column, name)).map(({ code }) => code))

@@ -9,6 +9,11 @@ import { jobServices } from '../job/jobServices.ts'
 import { labelServices } from '../labels/labelServices.ts'
 import type { makeLabels } from '../labels/makeLabels.ts'
 import { learningServices } from '../learning/learningServices.ts'
+import { learnerServices } from '../lessons/learnerServices.ts'
+import { lessonPaperServices } from '../lessons/lessonPaperServices.ts'
+import { lessonServices } from '../lessons/lessonServices.ts'
+import { ownLessonStore } from '../lessons/lessonStore.ts'
+import type { makeWorksheet } from '../lessons/makeWorksheet.ts'
 import { openedServices } from '../opened/openedServices.ts'
 import { personServices } from '../people/personServices.ts'
 import { photoServices } from '../photos/photoServices.ts'
@@ -75,6 +80,7 @@ const stores = {
   stocktake: stocktakeStore,
   sighting: sightingStore,
   queueEntry: queueEntryStore,
+  lesson: ownLessonStore,
   settings: settingsStore,
 } as unknown as Stores
 
@@ -86,13 +92,14 @@ export interface Makers {
   readonly makeCards: Draw<Parameters<typeof makeCards>, MadeCards>
   readonly makeDaySheet: Draw<Parameters<typeof makeDaySheet>>
   readonly makeTemplate: Draw<Parameters<typeof makeTemplate>>
+  readonly makeWorksheet: Draw<Parameters<typeof makeWorksheet>>
   readonly makeLabels: Draw<Parameters<typeof makeLabels>>
 }
 
 /** Every call's work, on one workshop. */
 export const createServices = (
   workshop: Workshop,
-  { blobs, solveJob, makeCard, makeCards, makeDaySheet, makeTemplate, makeLabels }: Makers,
+  { blobs, solveJob, makeCard, makeCards, makeDaySheet, makeTemplate, makeLabels, makeWorksheet }: Makers,
 ): Services => {
   const { desk } = workshop
   const now = () => desk.now().toISOString()
@@ -120,6 +127,9 @@ export const createServices = (
     ...jobServices(desk),
     ...benchLogServices(desk, solveJob),
     ...learningServices(desk),
+    ...lessonServices(desk, blobs),
+    ...learnerServices(desk),
+    ...lessonPaperServices(desk, blobs, makeWorksheet),
     ...settingsServices(desk),
     ...changeServices(desk, stores),
     ...workshopServices(workshop),

@@ -1,6 +1,6 @@
 import { problem } from '../../geometry/result.ts'
 import type { Noun } from '../../main/contract/entities.ts'
-import type { HostEvent } from '../../main/contract/events.ts'
+import type { HostEvent, Topic } from '../../main/contract/events.ts'
 import { hearProgress } from './progress.ts'
 import { type App, sayProblem, useApp } from './store.ts'
 import { refreshJob } from './storeJob.ts'
@@ -98,7 +98,7 @@ const withJob = (noun: keyof typeof listCalls) => async (): Promise<void> => {
 const loadStations = withJob('station')
 
 /** What is read again when records of a noun changed. */
-const loaders: Partial<Record<Noun, () => Promise<void>>> = {
+const loaders: Partial<Record<Topic, () => Promise<void>>> = {
   tool: loadTools,
   place: withTools('place'),
   person: withTools('person'),
@@ -111,6 +111,8 @@ const loaders: Partial<Record<Noun, () => Promise<void>>> = {
     await loadStations()
   },
   loan: loadTools,
+  lesson: async () => renew('lessonChanges'),
+  progress: async () => renew('lessonChanges'),
   queueEntry: async () => renew('dayChanges'),
   stocktake: async () => renew('dayChanges'),
   happening: loadTools,

@@ -1,7 +1,14 @@
 import { useSyncExternalStore } from 'react'
 
 /** Screens, in the order of the work, each with its name in the address. */
-export const screens = { rack: 'rack', plan: 'plan', setUp: 'set-up', grind: 'grind', measure: 'measure' } as const
+export const screens = {
+  rack: 'rack',
+  plan: 'plan',
+  setUp: 'set-up',
+  grind: 'grind',
+  measure: 'measure',
+  teach: 'teach',
+} as const
 export type Screen = keyof typeof screens
 
 /** Where the window is: a screen, the code of the tool in hand, and the part of the screen. */

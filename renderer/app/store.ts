@@ -48,6 +48,8 @@ export interface App {
   readonly dressingChanges: number
   /** Counts changes of the day's work: queue, stocktake, loans. */
   readonly dayChanges: number
+  /** Counts changes of lessons and of what is known of those who learn. */
+  readonly lessonChanges: number
   readonly stations: readonly Station[]
   readonly fixtures: readonly Fixture[]
   readonly places: readonly Place[]
@@ -92,6 +94,7 @@ export const useApp = create<App>()(() => ({
   photoChanges: 0,
   dressingChanges: 0,
   dayChanges: 0,
+  lessonChanges: 0,
   stations: [],
   fixtures: [],
   places: [],

@@ -11,7 +11,7 @@ interface SentenceProps {
   readonly running: Running
   readonly moment: Moment
   readonly lifted: boolean
-  readonly wantedMm: number
+  readonly wantedMm: number | null
   readonly foretoldMm: number | null
 }
 

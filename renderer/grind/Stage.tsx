@@ -30,6 +30,10 @@ interface StageProps {
   readonly rotation: Rotation
   readonly lifted: boolean
   readonly homeCount: number
+  /** Default: as the station of the job in hand. */
+  readonly cooling?: 'wet' | 'dry'
+  /** Whether what is set can be typed into its label; default: yes. */
+  readonly typed?: boolean
 }
 
 const DIMENSIONS = [
@@ -49,7 +53,8 @@ export const Stage = (props: StageProps) => {
   const look = useViewing((viewing) => viewing.look)
   const hidden = useViewing((viewing) => viewing.hidden)
   const palette = useLookPalette(look, props.palette)
-  const wet = useApp((app) => app.station?.cooling === 'wet')
+  const stationCooling = useApp((app) => app.station?.cooling)
+  const wet = (props.cooling ?? stationCooling) === 'wet'
   const { draft, setUpDraft, show, keep } = useDraft(running)
   const { job, setUp } = setUpDraft ?? running
   const [cameraMoving, setCameraMoving] = useState(false)
@@ -64,7 +69,7 @@ export const Stage = (props: StageProps) => {
   }, [])
   const stops = useMemo(() => stopsOf(job, setUp), [job, setUp])
   const moving = moment.playing || cameraMoving || draft !== null
-  const labels = stageLabels({ ...props, running: { ...running, job, setUp }, t, figures, stops })
+  const labels = stageLabels({ typed: true, ...props, running: { ...running, job, setUp }, t, figures, stops })
   const none = picture.drawing === 'none'
   const plain = (
     <PlainStage labels={labels} onAgain={none && picture.attempt === 0 ? null : picture.again}>

@@ -1,6 +1,7 @@
 import type { TFunction } from 'i18next'
 import type { ReactNode } from 'react'
 import type { Side } from '../../geometry/report.ts'
+import { setUpReport } from '../../geometry/setUp.ts'
 import { degFromRad } from '../../geometry/units.ts'
 import type { Stops } from '../scene/machine.ts'
 import type { Rotation } from '../scene/wheel.ts'
@@ -21,13 +22,16 @@ export interface LabelFacts {
   readonly rotation: Rotation
   readonly dot: Side
   readonly lifted: boolean
+  /** Whether what is set can be typed into its label. */
+  readonly typed: boolean
 }
 
 /** Yaw smaller than this reads as square (degrees). */
 const SQUARE_DEG = 0.005
 
-const stopLabel = ({ t, figures, stops, moment, lifted }: LabelFacts, side: Side): LabelSpec => {
+const stopLabel = ({ t, figures, stops, moment, lifted, typed }: LabelFacts, side: Side): LabelSpec => {
   const left = side === 'left'
+  const turns = left ? stops.leftTurns : stops.rightTurns
   const bears = !lifted && moment.bearing === side
   return {
     id: `stop-${side}`,
@@ -41,7 +45,7 @@ const stopLabel = ({ t, figures, stops, moment, lifted }: LabelFacts, side: Side
           name={t(left ? 'grind:label.stopLeft' : 'grind:label.stopRight')}
           note={bears ? t('grind:label.bears') : undefined}
         />
-        <TurnsField side={side} turns={left ? stops.leftTurns : stops.rightTurns} />
+        {typed ? <TurnsField side={side} turns={turns} /> : <span>{figures.inWords(turns, 'turn', 2)}</span>}
       </>
     ),
   }
@@ -87,14 +91,23 @@ const liftedLabels = ({ t, moment, dot }: LabelFacts): LabelSpec[] => {
 
 /** The labels of the machine, each beside its part. */
 export const stageLabels = (facts: LabelFacts): LabelSpec[] => {
-  const { t, figures, running, lifted } = facts
+  const { t, figures, running, lifted, typed } = facts
   const { setUp, job } = running
   const steered = job.fixture.kind === 'steered' && job.fixture.guideArmMm !== null
   const bevel = (
     <FigureText figure={figures.plain(degFromRad(setUp.bevelRad), 'deg', 1)} name={t('grind:label.bevel')} />
   )
-  const gap = <BarField job={job} setUp={setUp} />
-  const projection = <ProjectionField job={job} setUp={setUp} />
+  const { gapMm, projectionMm } = setUpReport(job, setUp)
+  const gap = typed ? (
+    <BarField job={job} setUp={setUp} />
+  ) : (
+    <FigureText figure={figures.plain(gapMm, 'mm', 1)} name={t('grind:label.gap')} />
+  )
+  const projection = typed ? (
+    <ProjectionField job={job} setUp={setUp} />
+  ) : (
+    <FigureText figure={figures.plain(projectionMm, 'mm', 1)} name={t('grind:label.projection')} />
+  )
   const load = <FigureText figure={figures.plain(job.motion.loadN, 'N', 0)} name={t('grind:label.load')} />
   return [
     ...(steered ? [stopLabel(facts, 'left'), stopLabel(facts, 'right')] : []),

@@ -88,13 +88,7 @@ export const Time = (props: TimeProps) => {
   return (
     <section className="grind-time" aria-label={t('grind:run.label')}>
       <RunTrouble live={live} onRecover={props.onRecover} />
-      <Sentence
-        running={running}
-        moment={moment}
-        lifted={lifted}
-        wantedMm={wantedMm ?? 0}
-        foretoldMm={props.foretoldMm}
-      />
+      <Sentence running={running} moment={moment} lifted={lifted} wantedMm={wantedMm} foretoldMm={props.foretoldMm} />
       <HandMade running={running} moment={moment} onAgain={onAgain} />
       <Keys
         playing={moment.playing}

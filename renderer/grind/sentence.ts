@@ -4,7 +4,8 @@ import type { Moment } from './useLiveGrind.ts'
 /** What the sentence needs beside the moment. */
 export interface SentenceFacts {
   readonly stepsPerSweep: number
-  readonly wantedMm: number
+  /** Null: nothing is wanted that is told of. */
+  readonly wantedMm: number | null
   /** Relief that the whole grind is predicted to leave; null: not known, or not to be told. */
   readonly foretoldMm: number | null
   readonly lifted: boolean
@@ -38,6 +39,7 @@ const loadPart = (t: TFunction, moment: Moment, { lifted }: SentenceFacts): stri
   lifted || moment.step === 0 ? '' : t(`grind:sentence.load.${placeKey(moment)}.${moment.bearing}`)
 
 const wantedPart = (t: TFunction, { wantedMm, foretoldMm, inWords }: SentenceFacts): string => {
+  if (wantedMm === null) return ''
   const beside = foretoldMm !== null && Math.abs(foretoldMm - wantedMm) > Math.max(BESIDE_SHARE * wantedMm, BESIDE_MM)
   return beside
     ? t('grind:sentence.wantedBeside', { wanted: inWords(wantedMm), foretold: inWords(foretoldMm) })
@@ -50,10 +52,10 @@ const reliefPart = (t: TFunction, moment: Moment, facts: SentenceFacts): string 
   const params = {
     left: inWords(moment.reliefLeftMm),
     right: inWords(moment.reliefRightMm),
-    wanted: inWords(wantedMm),
+    wanted: inWords(wantedMm ?? 0),
   }
   const same = Math.abs(moment.reliefLeftMm - moment.reliefRightMm) < SAME_MM
-  return t(`grind:sentence.relief.${same ? 'same' : 'apart'}`, params)
+  return t(`grind:sentence.${wantedMm === null ? 'reliefAlone' : 'relief'}.${same ? 'same' : 'apart'}`, params)
 }
 
 const inkPart = (t: TFunction, { inkLeftShare, step }: Moment): string => {

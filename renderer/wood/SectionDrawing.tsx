@@ -58,7 +58,8 @@ interface PartProps {
   readonly layout: SectionLayout
 }
 
-const Wood = ({ layout, roomPx }: PartProps & { readonly roomPx: number }) => {
+/** Board, shaving and edge. */
+export const Wood = ({ layout, roomPx }: PartProps & { readonly roomPx: number }) => {
   const clip = useId()
   const { surfacePx, heightPx, board } = layout
   const paths = woodPaths(layout, roomPx)
@@ -122,7 +123,8 @@ const CutWidth = ({ seen: { cut }, layout }: PartProps & { readonly seen: Seen }
 }
 
 /** A corner in the wood leaves a step. */
-const DigIn = ({ seen: { corners }, layout }: PartProps & { readonly seen: Seen }) => {
+/** Marks over the corners that stand in the wood. */
+export const DigIn = ({ seen: { corners }, layout }: PartProps & { readonly seen: Seen }) => {
   const marks = [corners.leftMm > 0 && layout.corners[0], corners.rightMm > 0 && layout.corners[1]]
   return (
     <>

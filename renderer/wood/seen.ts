@@ -35,7 +35,12 @@ export interface Seen {
 }
 
 /** @returns null for a tool without a seat */
-export const seenBy = (profile: Profile, tool: Tool, report: Report, setting: WoodSetting): Seen | null => {
+export const seenBy = (
+  profile: Profile,
+  tool: Pick<Tool, 'seatAngleDeg' | 'bevelSide' | 'backBevelDeg' | 'dotCorner' | 'capSetbackMm' | 'honedBevelDeg'>,
+  report: Pick<Report, 'job'> & { readonly setUp: Pick<Report['setUp'], 'bevelAngleDeg'> },
+  setting: WoodSetting,
+): Seen | null => {
   const sine = seatSine(report.job)
   const { seatAngleDeg, bevelSide, backBevelDeg, dotCorner, capSetbackMm } = tool
   if (sine === null || seatAngleDeg === null) return null

@@ -2,6 +2,8 @@ import type { AimCurve } from '../../geometry/aimCurve.ts'
 import type { Bearing } from '../../geometry/balance.ts'
 import type { Signature } from '../../geometry/diagnose.ts'
 import type { Job } from '../../geometry/job.ts'
+import type { Findings } from '../../geometry/lesson/findings.ts'
+import type { Change, Lesson } from '../../geometry/lesson/lesson.ts'
 import type { Report } from '../../geometry/report.ts'
 import type { Problem, Result } from '../../geometry/result.ts'
 import type { Schedule } from '../../geometry/schedule.ts'
@@ -19,6 +21,14 @@ export type ToWorker =
   | { readonly type: 'solve'; readonly id: number; readonly job: Job }
   | { readonly type: 'schedule'; readonly job: Job; readonly curve: AimCurve }
   | { readonly type: 'diagnose'; readonly job: Job }
+  /** What a step of a lesson needs, with what was moved in it. */
+  | {
+      readonly type: 'teach'
+      readonly lesson: Lesson
+      readonly step: number
+      readonly moved: Change
+      readonly seed: number
+    }
   | { readonly type: 'start'; readonly run: number; readonly job: Job }
   | { readonly type: 'play'; readonly sweepsPerSecond: number }
   | { readonly type: 'pause' }
@@ -91,6 +101,7 @@ export type FromWorker =
   /** How far the search for a schedule is, 0 to 1, and what it found. */
   | { readonly type: 'scheduling'; readonly share: number }
   | { readonly type: 'scheduled'; readonly result: Result<Schedule> }
+  | { readonly type: 'taught'; readonly result: Result<Findings> }
   | { readonly type: 'diagnosed'; readonly signatures: readonly Signature[] }
   | { readonly type: 'started'; readonly shape: RunShape }
   | { readonly type: 'frame'; readonly frame: Frame }

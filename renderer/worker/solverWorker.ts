@@ -1,4 +1,5 @@
 import { signaturesOf } from '../../geometry/diagnose.ts'
+import { findingsOf } from '../../geometry/lesson/findings.ts'
 import { planSchedule } from '../../geometry/schedule.ts'
 import { answerJob, solveJob } from '../../geometry/solveJob.ts'
 import { createGrindLoop } from './grindLoop.ts'
@@ -31,5 +32,7 @@ self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
   if (data.type === 'solve') solve(data)
   else if (data.type === 'schedule') schedule(data)
   else if (data.type === 'diagnose') post({ type: 'diagnosed', signatures: signaturesOf(data.job) })
+  else if (data.type === 'teach')
+    post({ type: 'taught', result: findingsOf(data.lesson, data.step, data.moved, data.seed) })
   else loop.take(data)
 }

@@ -17,6 +17,7 @@ test('only the screens that exist are offered', async ({ app }) => {
     'Set up',
     'Grind',
     'Measure',
+    'Teach',
   ])
 })
 

@@ -72,9 +72,9 @@ const write = (name: CallName, key: string, words: string) => {
 
 it('every field of words is tried', () => {
   expect(fields.length).toBeGreaterThan(25)
-  // A picture needs its bytes; its words are the same schema as all others.
+  // A picture needs its bytes; its words are the same schema as all others. A lesson is a document with a door of its own: lessons/parseLesson.test.ts.
   const wordy = (Object.keys(calls) as CallName[]).filter(
-    (name) => name.endsWith('.add') && name !== 'photo.add' && wordyKeys(name).length > 0,
+    (name) => name.endsWith('.add') && !['photo.add', 'lesson.add'].includes(name) && wordyKeys(name).length > 0,
   )
   expect(new Set(fields.map(([name]) => name))).toEqual(new Set(wordy))
 })

@@ -105,7 +105,7 @@ export const squareDraft: FixtureDraft = {
 /** The model says 0.3 mm of every grind. */
 export const markedReport = { engineVersion: 'test', grind: { reliefLeftMm: 0.3, reliefRightMm: 0.3 } } as Report
 
-const makers = (changes: Partial<Makers>): Makers => ({
+const makersWith = (changes: Partial<Makers>): Makers => ({
   blobs: createBlobs(),
   solveJob: () => ok(markedReport),
   makeCard: async () => failed(problem('noCardHere')),
@@ -113,6 +113,7 @@ const makers = (changes: Partial<Makers>): Makers => ({
   makeDaySheet: async () => failed(problem('noSheetHere')),
   makeTemplate: async () => failed(problem('noTemplateHere')),
   makeLabels: async () => failed(problem('noLabelsHere')),
+  makeWorksheet: async () => failed(problem('noWorksheetHere')),
   ...changes,
 })
 
@@ -120,6 +121,7 @@ const makers = (changes: Partial<Makers>): Makers => ({
 export interface Bench {
   readonly workshop: Workshop
   readonly events: HostEvent[]
+  readonly blobs: Makers['blobs']
   call<N extends CallName>(name: N, input: CallInput<N>, callId?: string): Promise<Result<CallOutput<N>>>
   /** As `call`, for calls that must succeed. */
   done<N extends CallName>(name: N, input: CallInput<N>): Promise<CallOutput<N>>
@@ -136,7 +138,8 @@ export const openBench = async (
   const opened = await openWorkshop({ dataDir, who: 'tester', now, newId, log: () => undefined })
   if (!opened.ok) throw new Error(JSON.stringify(opened.problems))
   const events: HostEvent[] = []
-  const router = createRouter(createServices(opened.value, makers(changes)), { onFault: () => undefined })
+  const makers = makersWith(changes)
+  const router = createRouter(createServices(opened.value, makers), { onFault: () => undefined })
   const raw = (name: string, input: unknown, callId = 'c1') =>
     router.handle(name, input, callId, (event) => events.push(event))
   const call: Bench['call'] = async (name, input, callId) =>
@@ -146,7 +149,7 @@ export const openBench = async (
     if (!result.ok) throw new Error(`${name}: ${JSON.stringify(result.problems)}`)
     return result.value
   }
-  return { workshop: opened.value, events, call, done, raw, cancel: router.cancel }
+  return { workshop: opened.value, events, blobs: makers.blobs, call, done, raw, cancel: router.cancel }
 }
 
 /** A bench on the user's own rack, empty the first time; the demo is never made. */

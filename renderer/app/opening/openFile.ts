@@ -3,8 +3,9 @@ import { problem } from '../../../geometry/result.ts'
 import { type FileKind, fileKindNames, fileKinds, kindOfFile } from '../../../main/contract/fileKinds.ts'
 import { closing } from '../jobParts.ts'
 import { go } from '../route.ts'
-import { useApp } from '../store.ts'
+import { say, useApp } from '../store.ts'
 import { openJob, takeTool } from '../storeJob.ts'
+import { call } from '../transport.ts'
 import { refuseFile, useIncoming } from './incoming.ts'
 
 /** Shows a job on the model, beside the tool in hand or, with none, beside the first of the rack. */
@@ -27,14 +28,25 @@ const openRackFile = async (file: File): Promise<void> => {
   go('rack', useApp.getState().tool?.code ?? null)
 }
 
+/** A lesson joins the workshop's own, with its undo; one that is there already is refused. */
+const openLessonFile = async (file: File): Promise<void> => {
+  const added = await call('lesson.add', { text: await file.text() })
+  if (!added.ok) return refuseFile(file.name, added.problems)
+  say('common:message.lesson.add', { label: added.value.value.title }, added.value.changeId)
+  go('teach', useApp.getState().tool?.code ?? null)
+}
+
 /** What is done with each kind of file. */
-const openers: Partial<Record<FileKind, (file: File) => Promise<void>>> = { job: openJobFile, rack: openRackFile }
+const openers: Readonly<Record<FileKind, (file: File) => Promise<void>>> = {
+  job: openJobFile,
+  lesson: openLessonFile,
+  rack: openRackFile,
+}
 
 /** Opens a file by what its name says it is, or says why it cannot be opened. */
 export const openFile = async (file: File): Promise<void> => {
   const kind = kindOfFile(file.name)
-  const open = kind === null ? undefined : openers[kind]
-  if (open) return open(file)
+  if (kind !== null) return openers[kind](file)
   const endings = fileKindNames.map((each) => `.${fileKinds[each].ending}`).join(', ')
   refuseFile(file.name, [problem('fileKindUnknown', '', { endings })])
 }

@@ -7,6 +7,7 @@ import { middle } from '../placeLabels.ts'
 import type { Moment, Running } from '../useLiveGrind.ts'
 import { axisOf } from './axis.ts'
 import { HandHandle } from './HandHandle.tsx'
+import { useKeeping } from './keeping.ts'
 import type { HandleFacts, HandleKind } from './kind.ts'
 import { kindsOf } from './kinds.ts'
 import { drawLoadArrow } from './loadArrow.ts'
@@ -37,9 +38,11 @@ export const Handles = (props: HandlesProps) => {
   const station = useApp((app) => app.station)
   const box = useRef<HTMLDivElement>(null)
   const projected = useRef<Project>(() => [0, 0])
+  const keeping = useKeeping()
   const kinds = useMemo(
-    () => kindsOf({ t, figures, job, setUp, station } satisfies HandleFacts, lifted),
-    [t, figures, job, setUp, station, lifted],
+    () =>
+      kindsOf({ t, figures, job, setUp, station } satisfies HandleFacts, lifted).filter(({ id }) => keeping.may(id)),
+    [t, figures, job, setUp, station, lifted, keeping],
   )
   useEffect(() => {
     drawRef.current = (project) => {
@@ -59,7 +62,7 @@ export const Handles = (props: HandlesProps) => {
       <svg className="scene-lines" aria-hidden="true">
         <path className="load-arrow-3d" />
       </svg>
-      {!lifted && (
+      {!lifted && keeping.may('hand') && (
         <HandHandle
           job={job}
           live={live}

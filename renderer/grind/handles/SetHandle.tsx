@@ -5,7 +5,7 @@ import { forgetRefused } from '../../app/storeJob.ts'
 import { FigureField } from '../../ui/FigureField.tsx'
 import { useDrag } from '../../ui/useDrag.ts'
 import { Frame } from './Frame.tsx'
-import { keepValue } from './keepValue.ts'
+import { useKeeping } from './keeping.ts'
 import { createKeyRun } from './keyRun.ts'
 import type { Grip, HandleKind } from './kind.ts'
 import { feelNotch } from './notch.ts'
@@ -81,19 +81,22 @@ export const SetHandle = ({ kind, job, draft, grip, onDraft, onKeep }: SetHandle
   )
 }
 
-const KindField = ({ kind, onDone }: { readonly kind: HandleKind; readonly onDone: () => void }) => (
-  <FigureField
-    {...(kind.typed && { range: kind.typed })}
-    quantity={kind.path}
-    value={kind.value}
-    label={kind.name}
-    size="small"
-    problem={useProblemAt(kind.path)}
-    onRestore={forgetRefused}
-    onCommit={async (value) => {
-      const taken = value !== null && (await keepValue(kind, value))
-      if (taken) onDone()
-      return taken
-    }}
-  />
-)
+const KindField = ({ kind, onDone }: { readonly kind: HandleKind; readonly onDone: () => void }) => {
+  const keeping = useKeeping()
+  return (
+    <FigureField
+      {...(kind.typed && { range: kind.typed })}
+      quantity={kind.path}
+      value={kind.value}
+      label={kind.name}
+      size="small"
+      problem={useProblemAt(kind.path)}
+      onRestore={forgetRefused}
+      onCommit={async (value) => {
+        const taken = value !== null && (await keeping.keep(kind, value))
+        if (taken) onDone()
+        return taken
+      }}
+    />
+  )
+}

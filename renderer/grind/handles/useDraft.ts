@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { type SetUp, setUpOf } from '../../../geometry/setUp.ts'
 import type { Running } from '../useLiveGrind.ts'
-import { keepValue } from './keepValue.ts'
+import { useKeeping } from './keeping.ts'
 import type { HandleId, HandleKind } from './kind.ts'
 
 /** What a handle has been moved to, and the job as it would be. */
@@ -21,6 +21,7 @@ export const useDraft = (running: Running) => {
   const [draft, setDraft] = useState<Draft | null>(null)
   const timer = useRef(0)
   const { job, live } = running
+  const keeping = useKeeping()
   const clear = useCallback(() => {
     clearTimeout(timer.current)
     setDraft(null)
@@ -40,7 +41,7 @@ export const useDraft = (running: Running) => {
     // Back where it was: nothing to keep, and no new grind to wait for.
     if (value === kind.value) return clear()
     show(kind, value)
-    const taken = await keepValue(kind, value)
+    const taken = await keeping.keep(kind, value)
     clearTimeout(timer.current)
     if (taken) timer.current = window.setTimeout(clear, SETTLE_MS)
     else clear()

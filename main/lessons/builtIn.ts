@@ -1,0 +1,49 @@
+import wheelAndHands from '../../assets/lessons/01-wheel-and-hands.json' with { type: 'json' }
+import whyACurve from '../../assets/lessons/02-why-a-curve.json' with { type: 'json' }
+import theSeat from '../../assets/lessons/03-the-seat.json' with { type: 'json' }
+import lateralLever from '../../assets/lessons/04-lateral-lever.json' with { type: 'json' }
+import measuring from '../../assets/lessons/05-measuring.json' with { type: 'json' }
+import theTriangle from '../../assets/lessons/06-the-triangle.json' with { type: 'json' }
+import ink from '../../assets/lessons/07-ink.json' with { type: 'json' }
+import squareAndDressing from '../../assets/lessons/08-square-and-dressing.json' with { type: 'json' }
+import freePlay from '../../assets/lessons/09-free-play.json' with { type: 'json' }
+import fingers from '../../assets/lessons/10-fingers.json' with { type: 'json' }
+import freshen from '../../assets/lessons/11-freshen.json' with { type: 'json' }
+import roofAndArc from '../../assets/lessons/12-roof-and-arc.json' with { type: 'json' }
+import honing from '../../assets/lessons/13-honing.json' with { type: 'json' }
+import faultHunt from '../../assets/lessons/14-fault-hunt.json' with { type: 'json' }
+import type { Lesson } from '../../geometry/lesson/lesson.ts'
+import { parseLesson } from '../../geometry/lesson/parseLesson.ts'
+
+/** The program's own lessons, in the order in which one learns. */
+const documents: readonly unknown[] = [
+  wheelAndHands,
+  whyACurve,
+  theSeat,
+  lateralLever,
+  measuring,
+  theTriangle,
+  ink,
+  squareAndDressing,
+  freePlay,
+  fingers,
+  freshen,
+  roofAndArc,
+  honing,
+  faultHunt,
+]
+
+/** @returns the lesson, or ends the program: a lesson of its own that is not one is a fault of the build */
+const sound = (document: unknown): Lesson => {
+  const parsed = parseLesson(document)
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems))
+  return parsed.value
+}
+
+let known: readonly Lesson[] | null = null
+
+/** @returns the program's own lessons; read once, when first asked for */
+export const builtInLessons = (): readonly Lesson[] => {
+  known ??= documents.map(sound)
+  return known
+}

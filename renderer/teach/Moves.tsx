@@ -1,0 +1,65 @@
+import { quantityOfPlace, valueAt } from '../../geometry/lesson/state.ts'
+import { quantityAt } from '../../geometry/quantities.ts'
+import { FigureField } from '../ui/FigureField.tsx'
+import { useTexts } from '../ui/texts.tsx'
+import type { StepProps } from './LessonRun.tsx'
+import { move, putBack } from './teaching.ts'
+
+/** What may be moved in a step: typed, or by the arrow keys, or by plus and minus. */
+export const Moves = ({ step, state, teaching }: StepProps) => {
+  const t = useTexts()
+  const changed = Object.keys(teaching.moved).length > 0
+  return (
+    <fieldset className="teach-moves">
+      <legend className="options-legend">{t('teach:moves')}</legend>
+      {step.move.map((place) => (
+        <Move key={place} place={place} value={valueAt(state, place)} />
+      ))}
+      {changed && (
+        <button type="button" className="word" onClick={putBack}>
+          {t('teach:putBack')}
+        </button>
+      )}
+    </fieldset>
+  )
+}
+
+/** Names that a figure has otherwise on a lesson's bench. */
+const ownNames = ['bench.strokesCorner', 'bench.strokesHalfway', 'bench.strokesMiddle']
+
+/** A touch of the key: the tenth part of ten of the last shown digit, so that a few of them are seen. */
+const stepOf = (decimals: number): number => 10 ** -decimals * (decimals >= 2 ? 5 : 1)
+
+const Move = ({ place, value }: { readonly place: string; readonly value: number | null }) => {
+  const t = useTexts()
+  const quantity = quantityOfPlace(place)
+  if (quantity === null) return null
+  const { min, max, decimals } = quantityAt(quantity)
+  const by = (steps: number) => {
+    const next = (value ?? min) + steps * stepOf(decimals)
+    move(place, Number(Math.min(max, Math.max(min, next)).toFixed(decimals + 1)))
+  }
+  const name = ownNames.includes(place)
+    ? t(`teach:bench.${place.split('.')[1]}`)
+    : place.startsWith('second.')
+      ? t('teach:second', { name: t(`quantities:${quantity}.name`) })
+      : t(`quantities:${quantity}.name`)
+  return (
+    <div className="teach-move">
+      <FigureField
+        quantity={quantity}
+        label={name}
+        value={value}
+        onCommit={(typed) => typed !== null && move(place, typed)}
+      />
+      <span className="teach-steps">
+        <button type="button" className="key" aria-label={t('teach:less', { name })} onClick={() => by(-1)}>
+          −
+        </button>
+        <button type="button" className="key" aria-label={t('teach:more', { name })} onClick={() => by(1)}>
+          +
+        </button>
+      </span>
+    </div>
+  )
+}

@@ -1,0 +1,91 @@
+import type { Ask } from '../../../geometry/lesson/lesson.ts'
+import { type Answer, markOf } from '../../../geometry/lesson/mark.ts'
+import { useTexts } from '../../ui/texts.tsx'
+import type { StepProps } from '../LessonRun.tsx'
+import { askAgain, say, showHint } from '../teaching.ts'
+import { useFilled } from '../useFilled.ts'
+import { Choose } from './Choose.tsx'
+import { Draw } from './Draw.tsx'
+import { Predict } from './Predict.tsx'
+import { Verdict } from './Verdict.tsx'
+
+export interface AskedProps extends StepProps {
+  readonly ask: Ask
+}
+
+/** What every way of answering is given. */
+export interface AnsweringProps<A extends Ask> extends StepProps {
+  readonly ask: A
+  readonly onAnswer: (answer: Answer) => void
+}
+
+/** The question of a step: asked, answered, shown, and told how far off. */
+export const Asked = (props: AskedProps) => {
+  const t = useTexts()
+  const { ask, step, findings, teaching } = props
+  const text = useFilled(findings?.values ?? null)
+  const answer = (given: Answer) => {
+    if (!findings) return
+    // What is moved until it fits has run already, as often as it was moved.
+    say(given, markOf(ask, given, findings.values, findings.edgeMm), step.run && ask.kind !== 'reach')
+  }
+  return (
+    <section className="teach-ask" aria-label={t('teach:question')}>
+      <p className="teach-question">{text(ask.question)}</p>
+      {teaching.stage === 'asking' && <Answering {...props} onAnswer={answer} />}
+      {teaching.stage === 'running' && <p role="status">{t('teach:running')}</p>}
+      {teaching.stage === 'told' && (
+        <>
+          <Verdict {...props} />
+          {!teaching.mark?.right && (
+            <button type="button" className="key" onClick={askAgain}>
+              {t('teach:again')}
+            </button>
+          )}
+        </>
+      )}
+      {teaching.stage !== 'running' && !teaching.mark?.right && (
+        <Hints hints={ask.hints.map((hint) => text(hint))} shown={teaching.hints} />
+      )}
+    </section>
+  )
+}
+
+const Answering = ({ ask, ...props }: AskedProps & { readonly onAnswer: (answer: Answer) => void }) => {
+  const t = useTexts()
+  switch (ask.kind) {
+    case 'choose':
+      return <Choose ask={ask} {...props} />
+    case 'predict':
+      return <Predict ask={ask} {...props} />
+    case 'draw':
+      return <Draw ask={ask} {...props} />
+    case 'reach':
+      return (
+        <button
+          type="button"
+          className="key key-main"
+          disabled={props.findings === null}
+          onClick={() => props.onAnswer({ kind: 'reach' })}
+        >
+          {t('teach:check')}
+        </button>
+      )
+  }
+}
+
+const Hints = ({ hints, shown }: { readonly hints: readonly string[]; readonly shown: number }) => {
+  const t = useTexts()
+  return (
+    <div className="teach-hints" role="status">
+      {hints.slice(0, shown).map((hint) => (
+        <p key={hint}>{hint}</p>
+      ))}
+      {shown < hints.length && (
+        <button type="button" className="word" onClick={showHint}>
+          {t(shown === 0 ? 'teach:hint' : 'teach:anotherHint')}
+        </button>
+      )}
+    </div>
+  )
+}

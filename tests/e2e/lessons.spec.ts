@@ -1,0 +1,28 @@
+import { lessons } from '../lessons/support.ts'
+import { expect, expectAxeClean, test } from '../support/app.ts'
+import { openLesson, walkLesson } from '../support/lessonWalk.ts'
+
+/** Without graphics the model stands in flat drawings, which is all that these walks need, and quick. */
+const withoutGraphics = () => {
+  const real = HTMLCanvasElement.prototype.getContext
+  HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {
+    return kind.startsWith('webgl') ? null : real.call(this, kind as '2d', ...(rest as []))
+  } as typeof real
+}
+
+test.describe.configure({ mode: 'parallel' })
+
+/** A lesson that asks in every way there is. */
+const EVERY_WAY = 'free-play'
+
+for (const lesson of lessons)
+  test(`lesson ${lesson.id} is done to its end, wrong answers and right ones`, async ({ page, app }) => {
+    await page.addInitScript(withoutGraphics)
+    await app.reload()
+    await openLesson(app, lesson)
+    await walkLesson(app, lesson, async () => {
+      if (lesson.id === EVERY_WAY) await expectAxeClean(app)
+    })
+    await app.getByRole('button', { name: 'To the lessons' }).click()
+    await expect(app.getByRole('listitem').filter({ hasText: lesson.title })).toContainText('done on')
+  })
