@@ -2,13 +2,15 @@ import { userInfo } from 'node:os'
 import { join, resolve } from 'node:path'
 import { app, BrowserWindow, session } from 'electron'
 import { createTexts } from './contract/texts.ts'
+import { filesNamed } from './opened/offerFile.ts'
 import { type ServiceClient, startServices } from './serviceClient.ts'
 import { cameraQuestion } from './window/camera.ts'
 import { tellUnwritten } from './window/downloads.ts'
 import { guardPermissions, keepOffNetwork, keepToPage } from './window/guards.ts'
-import { setMenu } from './window/menu.ts'
 import { openWindow } from './window/openWindow.ts'
+import { openFromOutside } from './window/outside.ts'
 import { declareScheme, servePage } from './window/pageProtocol.ts'
+import { showSystemParts } from './window/systemParts.ts'
 import { forwardCalls } from './window/windowCalls.ts'
 
 /** The desktop program: a window of its own on the services. Built, this file lies in `out/main`. */
@@ -19,12 +21,6 @@ const placeData = (): void => {
   const given = app.commandLine.getSwitchValue('data')
   if (given !== '') app.setPath('userData', resolve(given))
   app.setPath('sessionData', join(app.getPath('userData'), 'window'))
-}
-
-const showAgain = (): void => {
-  const [window] = BrowserWindow.getAllWindows()
-  if (window?.isMinimized()) window.restore()
-  window?.focus()
 }
 
 /** Quits only after the data is closed, so that nothing half written is left. */
@@ -39,6 +35,7 @@ const closeBeforeQuit = (services: ServiceClient): void => {
 }
 
 const run = async (): Promise<void> => {
+  const outside = openFromOutside(filesNamed(process.argv.slice(1), process.cwd()))
   await app.whenReady()
   const { t } = createTexts()
   const services = await startServices({ dataDir: app.getPath('userData'), who: userInfo().username })
@@ -48,15 +45,14 @@ const run = async (): Promise<void> => {
   tellUnwritten(session.defaultSession, () => BrowserWindow.getAllWindows())
   servePage(join(built, 'renderer'), services)
   forwardCalls(services)
-  setMenu(t)
+  const { open } = await showSystemParts(services, t)
   await openWindow(built, services)
+  outside.give(open)
 }
 
 declareScheme()
 placeData()
 app.on('web-contents-created', (_event, contents) => keepToPage(contents))
 app.on('window-all-closed', () => app.quit())
-if (app.requestSingleInstanceLock()) {
-  app.on('second-instance', showAgain)
-  void run()
-} else app.quit()
+if (app.requestSingleInstanceLock()) void run()
+else app.quit()

@@ -130,6 +130,9 @@ const recordCalls = <
     readonly [K in `${N}.remove`]: Entry<'command', z.ZodObject<typeof seen, z.core.$strict>, Changed<z.ZodNull>>
   }
 
+/** A file that was handed in, by its blob, with the name it had. */
+const offeredFileSchema = z.strictObject({ blobId: z.uuid(), fileName: z.string().min(1).max(255) })
+
 /** A person goes for good, by a call of its own. */
 const { 'person.remove': _, ...personCalls } = recordCalls('person', personDraftSchema, personSchema)
 
@@ -309,6 +312,10 @@ export const calls = {
     z.strictObject({ id: z.uuid(), form: z.enum(['svg', 'dxf', 'pdf']), predicted: z.boolean() }),
     madeFile,
   ),
+
+  /** A file that was opened with the program, for its window: told by `offered`, and waiting until it is taken. */
+  'file.offer': entry('command', offeredFileSchema, z.null()),
+  'file.take': entry('command', nothing, z.array(offeredFileSchema)),
 
   /** The rack, or part of it, as a file. */
   'inOut.take': entry('task', takeOutSchema, madeFile),

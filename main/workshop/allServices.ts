@@ -14,6 +14,7 @@ import { lessonPaperServices } from '../lessons/lessonPaperServices.ts'
 import { lessonServices } from '../lessons/lessonServices.ts'
 import { ownLessonStore } from '../lessons/lessonStore.ts'
 import type { makeWorksheet } from '../lessons/makeWorksheet.ts'
+import { openedServices } from '../opened/openedServices.ts'
 import { personServices } from '../people/personServices.ts'
 import { photoServices } from '../photos/photoServices.ts'
 import { ownFieldServices, purposeServices } from '../rack/extrasServices.ts'
@@ -134,6 +135,7 @@ export const createServices = (
     ...workshopServices(workshop),
     ...copyServices(workshop),
     ...inOutServices(workshop, blobs),
+    ...openedServices(),
     ...photoServices(desk, blobs),
     ...paperServices(desk, blobs, makeCard, makeTemplate),
     ...dayPaperServices(desk, blobs, makeCards, makeDaySheet),

@@ -10,6 +10,8 @@ class App extends EventEmitter {
   requestSingleInstanceLock = () => true
   getPath = (name: string) => this.paths.get(name)
   setPath = (name: string, path: string) => void this.paths.set(name, path)
+  addRecentDocument = (_path: string) => undefined
+  clearRecentDocuments = () => undefined
   quit = () => {
     const event = preventable()
     this.emit('will-quit', event)
