@@ -1,11 +1,14 @@
 import { userInfo } from 'node:os'
 import { join, resolve } from 'node:path'
 import { app, BrowserWindow, session } from 'electron'
+import type { TFunction } from 'i18next'
 import { createTexts } from './contract/texts.ts'
 import { filesNamed } from './opened/offerFile.ts'
+import { createReports, type Reports } from './reports/reports.ts'
 import { type ServiceClient, startServices } from './serviceClient.ts'
 import { cameraQuestion } from './window/camera.ts'
 import { tellUnwritten } from './window/downloads.ts'
+import { explainAndLeave, watchEngine, watchPage } from './window/faults.ts'
 import { guardPermissions, keepOffNetwork, keepToPage } from './window/guards.ts'
 import { openWindow } from './window/openWindow.ts'
 import { openFromOutside } from './window/outside.ts'
@@ -34,10 +37,9 @@ const closeBeforeQuit = (services: ServiceClient): void => {
   })
 }
 
-const run = async (): Promise<void> => {
+const run = async (t: TFunction, reports: Reports): Promise<void> => {
   const outside = openFromOutside(filesNamed(process.argv.slice(1), process.cwd()))
   await app.whenReady()
-  const { t } = createTexts()
   const services = await startServices({ dataDir: app.getPath('userData'), who: userInfo().username })
   closeBeforeQuit(services)
   guardPermissions(session.defaultSession, cameraQuestion(t))
@@ -46,7 +48,8 @@ const run = async (): Promise<void> => {
   servePage(join(built, 'renderer'), services)
   forwardCalls(services)
   const { open } = await showSystemParts(services, t)
-  await openWindow(built, services)
+  watchEngine(reports)
+  await openWindow(built, services, (window) => watchPage(window, reports, t))
   outside.give(open)
 }
 
@@ -54,5 +57,8 @@ declareScheme()
 placeData()
 app.on('web-contents-created', (_event, contents) => keepToPage(contents))
 app.on('window-all-closed', () => app.quit())
-if (app.requestSingleInstanceLock()) void run()
-else app.quit()
+if (app.requestSingleInstanceLock()) {
+  const { t } = createTexts()
+  const reports = createReports(app.getPath('userData'), () => new Date())
+  run(t, reports).catch((error) => explainAndLeave(error, reports, t))
+} else app.quit()

@@ -45,6 +45,7 @@ import {
   purgeSchema,
   tracesSchema,
 } from './people.ts'
+import { faultReportSchema, pageFaultSchema, reportNameSchema } from './reports.ts'
 import { beginStocktakeSchema, seeSchema, stocktakeStandingSchema } from './stocktake.ts'
 import {
   authorisationSchema,
@@ -316,6 +317,11 @@ export const calls = {
   /** A file that was opened with the program, for its window: told by `offered`, and waiting until it is taken. */
   'file.offer': entry('command', offeredFileSchema, z.null()),
   'file.take': entry('command', nothing, z.array(offeredFileSchema)),
+
+  /** Reports of faults, kept on this machine, newest first. */
+  'report.list': entry('query', nothing, z.array(faultReportSchema)),
+  'report.note': entry('command', pageFaultSchema, z.null()),
+  'report.remove': entry('command', reportNameSchema, z.null()),
 
   /** The rack, or part of it, as a file. */
   'inOut.take': entry('task', takeOutSchema, madeFile),

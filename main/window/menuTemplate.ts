@@ -126,7 +126,10 @@ const windowMenu = (t: TFunction): Item => ({
 const helpMenu = (t: TFunction, { act }: MenuDeeds): Item => ({
   role: 'help',
   label: t('hosts:menu.help'),
-  submenu: [{ label: t('hosts:menu.keys'), click: () => act('keys') }],
+  submenu: [
+    { label: t('hosts:menu.keys'), click: () => act('keys') },
+    { label: t('hosts:menu.reports'), click: () => act('reports') },
+  ],
 })
 
 /** The native menu, in the habit of its system: a Mac has the program's own menu first and one of windows. */

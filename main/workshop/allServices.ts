@@ -42,6 +42,8 @@ import {
   toolTemplateStore,
 } from '../rack/stores.ts'
 import { toolStore } from '../rack/tool.ts'
+import { reportServices } from '../reports/reportServices.ts'
+import type { Reports } from '../reports/reports.ts'
 import type { Services } from '../services.ts'
 import { settingsServices, settingsStore } from '../settings/settings.ts'
 import type { makeTemplate } from '../template/makeTemplate.ts'
@@ -87,6 +89,7 @@ const stores = {
 /** What the services get done elsewhere. */
 export interface Makers {
   readonly blobs: Blobs
+  readonly reports: Reports
   readonly solveJob: SolveJob
   readonly makeCard: Draw<Parameters<typeof makeCard>>
   readonly makeCards: Draw<Parameters<typeof makeCards>, MadeCards>
@@ -99,7 +102,7 @@ export interface Makers {
 /** Every call's work, on one workshop. */
 export const createServices = (
   workshop: Workshop,
-  { blobs, solveJob, makeCard, makeCards, makeDaySheet, makeTemplate, makeLabels, makeWorksheet }: Makers,
+  { blobs, reports, solveJob, makeCard, makeCards, makeDaySheet, makeTemplate, makeLabels, makeWorksheet }: Makers,
 ): Services => {
   const { desk } = workshop
   const now = () => desk.now().toISOString()
@@ -136,6 +139,7 @@ export const createServices = (
     ...copyServices(workshop),
     ...inOutServices(workshop, blobs),
     ...openedServices(),
+    ...reportServices(reports),
     ...photoServices(desk, blobs),
     ...paperServices(desk, blobs, makeCard, makeTemplate),
     ...dayPaperServices(desk, blobs, makeCards, makeDaySheet),

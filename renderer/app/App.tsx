@@ -3,6 +3,7 @@ import { useWedge } from '../scan/useWedge.ts'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import { type Actions, useActions } from './actions.ts'
 import { makeCard } from './card.ts'
+import { FaultSheets } from './faults/FaultSheets.tsx'
 import { Header } from './Header.tsx'
 import { RefusedFile } from './opening/RefusedFile.tsx'
 import { useOpening } from './opening/useOpening.ts'
@@ -58,6 +59,7 @@ export const App = () => {
       </main>
       <StatusLine />
       <RefusedFile />
+      <FaultSheets />
     </>
   )
 }

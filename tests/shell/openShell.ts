@@ -23,6 +23,8 @@ export interface Shell {
   choose(paths: readonly string[]): Promise<unknown>
   /** The program is started a second time, with these files. */
   startAgain(paths: readonly string[]): Promise<unknown>
+  /** The process of the window's page dies. */
+  crash(): Promise<unknown>
   /** From now on nothing can be written that the page hands over. */
   fillDisk(): Promise<unknown>
   /** Closes the window and waits until the program has quit. */
@@ -61,6 +63,10 @@ export const openOnDouble = async (dataDir: string, browser: Browser): Promise<S
     startAgain: async (paths) => {
       const { app } = await import('./double/app.ts')
       app.emit('second-instance', {}, ['camberwright', '--data=elsewhere', ...paths], root)
+    },
+    crash: async () => {
+      const { BrowserWindow } = await import('./double/window.ts')
+      BrowserWindow.getAllWindows()[0]?.webContents.forcefullyCrashRenderer()
     },
     fillDisk: async () => (stage.isDiskFull = true),
     close: async () => {
@@ -104,6 +110,8 @@ export const openOnElectron = async (binary: string, dataDir: string): Promise<S
       }, paths),
     startAgain: (paths) =>
       program.evaluate(({ app }, args) => void app.emit('second-instance', {}, ['camberwright', ...args], '/'), paths),
+    crash: () =>
+      program.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.webContents.forcefullyCrashRenderer()),
     // A device that takes nothing stands in for the disk.
     fillDisk: () =>
       program.evaluate(({ session }) => {

@@ -180,6 +180,33 @@ const shellTests = (open: (dataDir: string, browser: Browser) => Promise<Shell>)
     await expect(page).toHaveURL(/#rack/)
   })
 
+  test('starts a page that died again where it was, explains it and shows the report; asks before it does so for ever', async () => {
+    const { page } = shell
+    await shell.press('Go', 'Plan')
+    await expect(page).toHaveURL(/#plan/)
+    await shell.crash()
+    const again = page.getByRole('dialog', { name: 'The window was started again' })
+    await expect(again).toBeVisible()
+    await expect(page).toHaveURL(/#plan/)
+    await again.getByRole('button', { name: 'Show the reports' }).click()
+    const reports = page.getByRole('dialog', { name: 'Reports of faults' })
+    await expect(reports).toContainText('part: window')
+    await reports.getByRole('button', { name: 'Delete' }).click()
+    await expect(reports).toContainText('Nothing has failed so far.')
+    await page.keyboard.press('Escape')
+    await expect(page).toHaveURL(/\/#plan/)
+    await shell.crash()
+    await expect(again).toBeVisible()
+    await page.keyboard.press('Escape')
+    const before = (await shell.asked()).length
+    await shell.answer(1)
+    await shell.crash()
+    await expect(again).toBeVisible()
+    expect((await shell.asked()).slice(before)).toEqual(['The window has stopped several times.'])
+    await page.keyboard.press('Escape')
+    await shell.press('Go', 'Rack')
+  })
+
   /** Hands a file over as the screens do. */
   const handOver = (fileName: string) =>
     shell.page.evaluate((name) => {

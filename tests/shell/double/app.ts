@@ -12,6 +12,7 @@ class App extends EventEmitter {
   setPath = (name: string, path: string) => void this.paths.set(name, path)
   addRecentDocument = (_path: string) => undefined
   clearRecentDocuments = () => undefined
+  exit = (_code?: number) => stage().ended.resolve()
   quit = () => {
     const event = preventable()
     this.emit('will-quit', event)

@@ -18,6 +18,7 @@ export const dialog = {
     const filePaths = stage().chosen
     return { canceled: filePaths.length === 0, filePaths: [...filePaths] }
   },
+  showErrorBox: (title: string, _content: string) => void stage().asked.push(title),
   showMessageBox: async ({ message }: MessageBoxOptions) => {
     stage().asked.push(message)
     return { response: stage().press, checkboxChecked: false }
