@@ -24,6 +24,7 @@ const contextOf = (callId: string, signal: AbortSignal, emit: (event: HostEvent)
   signal,
   progress: (done) => emit({ type: 'progress', callId, done }),
   changed: (noun, ids) => emit({ type: 'changed', noun, ids: [...ids] }),
+  offered: () => emit({ type: 'offered' }),
 })
 
 /** Runs one call: its input by the contract, its work, its output by the contract. */

@@ -22,10 +22,15 @@ const createWindow = (built: string): BrowserWindow =>
     webPreferences: webPreferences(preloadIn(built)),
   })
 
-/** Opens the program's one window, shown when its page is drawn. */
-export const openWindow = async (built: string, services: ServiceClient): Promise<BrowserWindow> => {
+/** Opens the program's one window, shown when its page is drawn. @param watch sees to a page that fails */
+export const openWindow = async (
+  built: string,
+  services: ServiceClient,
+  watch: (window: BrowserWindow) => void,
+): Promise<BrowserWindow> => {
   const window = createWindow(built)
   forwardEvents(services, window)
+  watch(window)
   window.once('ready-to-show', () => window.show())
   window.on('close', () => keepBounds(boundsPath(), window.getNormalBounds()))
   await window.loadURL(`${PAGE_ORIGIN}/`)

@@ -25,11 +25,16 @@ describe('the options of npm start', () => {
     expect(options).toMatchObject({ ok: true, value: { host: null, port: 0, addressOnly: false } })
   })
 
+  it('takes files of the kinds that can be opened', () => {
+    const options = startOptionsOf(['/srv/a.cwjob', '--host', 'browser', '/srv/b.ZIP'])
+    expect(options).toMatchObject({ ok: true, value: { host: 'browser', files: ['/srv/a.cwjob', '/srv/b.ZIP'] } })
+  })
+
   it('takes what it is told', () => {
     const options = startOptionsOf(['--host', 'browser', '--data', '/srv/racks', '--port', '8123', '--address'])
     expect(options).toEqual({
       ok: true,
-      value: { host: 'browser', dataDir: '/srv/racks', port: 8123, addressOnly: true, help: false },
+      value: { host: 'browser', dataDir: '/srv/racks', port: 8123, addressOnly: true, help: false, files: [] },
     })
   })
 
@@ -41,7 +46,8 @@ describe('the options of npm start', () => {
     [['--port', ''], 'startPort'],
     [['--data'], 'startOption'],
     [['--colour', 'red'], 'startOption'],
-    [['extra'], 'startOption'],
+    [['extra'], 'startFile'],
+    [['notes.txt', 'a.cwjob'], 'startFile'],
   ])('refuses %j with %s', (args, code) => {
     expect(startOptionsOf(args)).toMatchObject({ ok: false, problems: [{ code }] })
   })

@@ -35,6 +35,8 @@ class Contents extends EventEmitter {
   setWindowOpenHandler = (handler: OpenHandler) => {
     this.stageOpenHandler = handler
   }
+  getURL = () => asOwn(this.stagePage?.url() ?? '')
+  forcefullyCrashRenderer = () => void this.emit('render-process-gone', {}, { reason: 'crashed', exitCode: 5 })
   send = (channel: string, ...args: unknown[]) => {
     const hear = ([name, values]: [string, unknown[]]) =>
       (window as unknown as { stageHear(channel: string, args: unknown[]): void }).stageHear(name, values)
@@ -62,6 +64,7 @@ export class BrowserWindow extends EventEmitter {
   }
 
   async loadURL(url: string): Promise<void> {
+    if (this.webContents.stagePage) return void (await this.webContents.stagePage.goto(asStaged(url)))
     const page = await stage().context.newPage()
     this.webContents.stagePage = page
     await this.connect(page)
