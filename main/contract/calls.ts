@@ -70,7 +70,7 @@ import {
 
 /**
  * Every call a client can make, on any host. A query changes nothing; a command changes data, is one transaction and one
- * entry of the change log; a task takes time, reports progress and can be cancelled. The router refuses any other name,
+ * entry of the change log; a task takes time, reports progress and can be cancelled, and one that changes data is a command in all else. The router refuses any other name,
  * and validates input and output by these schemas.
  */
 type Kind = 'query' | 'command' | 'task'
@@ -152,8 +152,8 @@ export const calls = {
 
   /** Many tools at once: what a change would do, and the change or removal itself, with how many it touched. */
   'tools.look': entry('query', z.strictObject({ which: whichSchema, set: setSchema }), outlookSchema),
-  'tools.edit': entry('command', z.strictObject({ which: whichSchema, set: setSchema }), changed(z.int())),
-  'tools.remove': entry('command', z.strictObject({ which: whichSchema }), changed(z.int())),
+  'tools.edit': entry('task', z.strictObject({ which: whichSchema, set: setSchema }), changed(z.int())),
+  'tools.remove': entry('task', z.strictObject({ which: whichSchema }), changed(z.int())),
 
   ...recordCalls('station', stationDraftSchema, stationSchema),
   ...recordCalls('fixture', fixtureDraftSchema, fixtureSchema),

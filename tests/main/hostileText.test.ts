@@ -145,9 +145,10 @@ const wordyPaths = (given: z.ZodType, path = ''): readonly string[] => {
  * (lessons/parseLesson.test.ts), and is spoken of by its id.
  */
 const isKept = (path: string): boolean => !path.startsWith('which.') && path !== 'lessonId'
-const isOther = (name: CallName): boolean => name.startsWith('copy.') || name.startsWith('lesson.')
+const isOther = (name: CallName): boolean =>
+  ['copy.', 'lesson.', 'inOut.', 'file.'].some((noun) => name.startsWith(noun))
 const fields = (Object.keys(calls) as CallName[])
-  .filter((name) => calls[name].kind === 'command' && !isOther(name))
+  .filter((name) => calls[name].kind !== 'query' && !isOther(name))
   .flatMap((name) => [...new Set(wordyPaths(calls[name].input))].filter(isKept).map((path) => [name, path] as const))
 
 /** @returns the entries with words at a place, which need not be there yet */
