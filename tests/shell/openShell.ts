@@ -2,7 +2,7 @@ import { registerHooks } from 'node:module'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { _electron, type Browser, type Page } from '@playwright/test'
-import type { MenuItemConstructorOptions } from 'electron'
+import type { MenuItemConstructorOptions, Rectangle } from 'electron'
 import { electronBinary } from '../../main/start/electronHost.ts'
 import { setStage } from './stage.ts'
 
@@ -23,6 +23,8 @@ export interface Shell {
   choose(paths: readonly string[]): Promise<unknown>
   /** The program is started a second time, with these files. */
   startAgain(paths: readonly string[]): Promise<unknown>
+  /** From now on there is one screen, with this work area. */
+  leaveScreen(workArea: Rectangle): Promise<unknown>
   /** The process of the window's page dies. */
   crash(): Promise<unknown>
   /** From now on nothing can be written that the page hands over. */
@@ -63,6 +65,11 @@ export const openOnDouble = async (dataDir: string, browser: Browser): Promise<S
     startAgain: async (paths) => {
       const { app } = await import('./double/app.ts')
       app.emit('second-instance', {}, ['camberwright', '--data=elsewhere', ...paths], root)
+    },
+    leaveScreen: async (workArea) => {
+      stage.screens = [workArea]
+      const { screen } = await import('./double/system.ts')
+      screen.emit('display-removed', {}, {})
     },
     crash: async () => {
       const { BrowserWindow } = await import('./double/window.ts')
@@ -110,6 +117,11 @@ export const openOnElectron = async (binary: string, dataDir: string): Promise<S
       }, paths),
     startAgain: (paths) =>
       program.evaluate(({ app }, args) => void app.emit('second-instance', {}, ['camberwright', ...args], '/'), paths),
+    leaveScreen: (workArea) =>
+      program.evaluate(({ screen }, area) => {
+        screen.getAllDisplays = () => [{ workArea: area } as Electron.Display]
+        screen.emit('display-removed', {}, {})
+      }, workArea),
     crash: () =>
       program.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.webContents.forcefullyCrashRenderer()),
     // A device that takes nothing stands in for the disk.

@@ -227,8 +227,13 @@ const shellTests = (open: (dataDir: string, browser: Browser) => Promise<Shell>)
     await expect(status).toHaveText(/^This file could not be written: full\.stl\./)
   })
 
-  test('closes its data with its window', async () => {
+  test('closes its data with its window, which never stays where no screen is', async () => {
+    await shell.leaveScreen({ x: 3000, y: 0, width: 1280, height: 700 })
     await shell.close()
+    expect(JSON.parse(readFileSync(join(dataDir, 'window.json'), 'utf8'))).toMatchObject({
+      ...{ x: 3000, y: 0, width: 1280, height: 700 },
+      ...{ maximized: false, fullScreen: false, zoomLevel: 0 },
+    })
     const lock = lockFolder(dataDir)
     expect(lock.ok).toBe(true)
     if (lock.ok) lock.value.release()

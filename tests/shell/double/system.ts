@@ -1,3 +1,4 @@
+import { EventEmitter } from 'node:events'
 import type { MenuItemConstructorOptions, MessageBoxOptions, NativeTheme, OpenDialogOptions } from 'electron'
 import { stage } from '../stage.ts'
 
@@ -11,7 +12,9 @@ export const Menu = {
 
 export const nativeTheme: Pick<NativeTheme, 'themeSource'> = { themeSource: 'system' }
 
-export const screen = { getAllDisplays: () => [{ workArea: { x: 0, y: 0, width: 1920, height: 1080 } }] }
+export const screen = Object.assign(new EventEmitter(), {
+  getAllDisplays: () => stage().screens.map((workArea) => ({ workArea })),
+})
 
 export const dialog = {
   showOpenDialog: async (_options: OpenDialogOptions) => {
