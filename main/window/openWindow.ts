@@ -1,4 +1,3 @@
-import { join } from 'node:path'
 import { BrowserWindow, type Rectangle } from 'electron'
 import type { ServiceClient } from '../serviceClient.ts'
 import { LEAST_SIZE } from './bounds.ts'
