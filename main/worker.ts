@@ -10,6 +10,7 @@ import { createRouter, type Router } from './router.ts'
 import type { FromWorker, ToWorker, WorkerStart } from './serviceMessages.ts'
 import { createServices } from './workshop/allServices.ts'
 import { type Blobs, createBlobs } from './workshop/blobs.ts'
+import { readsThrough } from './workshop/readThrough.ts'
 import { openWorkshop, type Workshop } from './workshop/workshop.ts'
 
 /**
@@ -65,7 +66,10 @@ const serve = (port: MessagePort, workshop: Workshop, { dataDir }: WorkerStart):
     reports.note({ part: 'service', error })
   }
   const maker = createMaker()
-  const router = createRouter(createServices(workshop, { blobs, reports, ...maker }), { onFault })
+  const router = createRouter(createServices(workshop, { blobs, reports, ...maker }), {
+    onFault,
+    readsThrough: () => readsThrough(workshop.desk),
+  })
   port.on('message', (message: ToWorker) => void answer({ port, workshop, router, blobs, maker }, message))
   port.postMessage({ type: 'ready' } satisfies FromWorker)
 }

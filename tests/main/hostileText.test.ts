@@ -142,11 +142,11 @@ const wordyPaths = (given: z.ZodType, path = ''): readonly string[] => {
 
 /**
  * What finds records is not kept: those words are tried on the index below. A lesson has a door of its own
- * (lessons/parseLesson.test.ts), and is spoken of by its id.
+ * (lessons/parseLesson.test.ts), and is spoken of by its id; a report of a fault is a file of its own.
  */
 const isKept = (path: string): boolean => !path.startsWith('which.') && path !== 'lessonId'
 const isOther = (name: CallName): boolean =>
-  ['copy.', 'lesson.', 'inOut.', 'file.'].some((noun) => name.startsWith(noun))
+  ['copy.', 'lesson.', 'inOut.', 'file.', 'report.'].some((noun) => name.startsWith(noun))
 const fields = (Object.keys(calls) as CallName[])
   .filter((name) => calls[name].kind !== 'query' && !isOther(name))
   .flatMap((name) => [...new Set(wordyPaths(calls[name].input))].filter(isKept).map((path) => [name, path] as const))

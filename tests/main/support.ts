@@ -11,6 +11,7 @@ import { createRouter } from '../../main/router.ts'
 import { createServices, type Makers } from '../../main/workshop/allServices.ts'
 import { createBlobs } from '../../main/workshop/blobs.ts'
 import { noteChoice } from '../../main/workshop/choice.ts'
+import { readsThrough } from '../../main/workshop/readThrough.ts'
 import { openWorkshop, type Workshop } from '../../main/workshop/workshop.ts'
 
 /** A clock that moves one second at every look, so that times tell the order. */
@@ -141,7 +142,10 @@ export const openBench = async (
   if (!opened.ok) throw new Error(JSON.stringify(opened.problems))
   const events: HostEvent[] = []
   const makers = makersWith(changes, dataDir, now)
-  const router = createRouter(createServices(opened.value, makers), { onFault: () => undefined })
+  const router = createRouter(createServices(opened.value, makers), {
+    onFault: () => undefined,
+    readsThrough: () => readsThrough(opened.value.desk),
+  })
   const raw = (name: string, input: unknown, callId = 'c1') =>
     router.handle(name, input, callId, (event) => events.push(event))
   const call: Bench['call'] = async (name, input, callId) =>
