@@ -1,3 +1,4 @@
+import { HelpWord } from '../help/HelpWord.tsx'
 import { IronMark } from '../ui/IronMark.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
@@ -73,6 +74,7 @@ const Everywhere = () => {
         {t('common:jobCard')}
       </button>
       <KeysWord />
+      <HelpWord />
       <Choice name="lengthUnit" options={['mm', 'inch', 'thou']} />
       <Choice name="theme" options={['light', 'dark', 'system']} />
     </div>
