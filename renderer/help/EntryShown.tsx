@@ -13,8 +13,10 @@ interface EntryProps {
 export const EntryShown = ({ entry, heading: Heading }: EntryProps) => {
   const { id, title, lines, steps, facts, place } = entry
   return (
-    <section className="help-entry" data-help={id} tabIndex={-1} aria-label={title}>
-      <Heading>{title}</Heading>
+    <div className="help-entry">
+      <Heading data-help={id} tabIndex={-1}>
+        {title}
+      </Heading>
       {lines.map((line) => (
         <p key={line}>{line}</p>
       ))}
@@ -27,7 +29,7 @@ export const EntryShown = ({ entry, heading: Heading }: EntryProps) => {
       )}
       {facts && <p className="muted">{facts.join('; ')}</p>}
       {place && <WayThere title={title} place={place} />}
-    </section>
+    </div>
   )
 }
 

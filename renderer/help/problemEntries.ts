@@ -16,7 +16,7 @@ const catalogues = { problems: sentences(problems), cautions: sentences(cautions
 
 const entriesOf = (t: TFunction, namespace: keyof typeof catalogues): readonly Entry[] =>
   Array.from(catalogues[namespace], ([code, key]) => {
-    const sentence = t(`${namespace}:${key}`, { skipInterpolation: true }).replace(PUT_IN, '…')
+    const sentence = t(`${namespace}:${key}`, { skipInterpolation: true }).replace(PUT_IN, '…').replace(/…\.$/, '…')
     const todo = t(`help:todo.${code}`, { defaultValue: '' })
     return {
       page: 'problems',

@@ -16,6 +16,6 @@ export const tourSteps: readonly TourStep[] = [
   { name: 'plan', screen: 'plan', part: null, target: '.wanted' },
   { name: 'setUp', screen: 'setUp', part: null, target: '.set-up-sheet' },
   { name: 'grind', screen: 'grind', part: null, target: '.grind-stage' },
-  { name: 'measure', screen: 'measure', part: null, target: '.measure' },
+  { name: 'measure', screen: 'measure', part: null, target: '.entries' },
   { name: 'learnt', screen: 'measure', part: 'learnt', target: '.learnt-head, .page-note' },
 ]

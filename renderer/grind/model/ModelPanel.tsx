@@ -31,8 +31,10 @@ const Shown = ({ kind, lines }: Block) =>
 const ModelPanel = () => (
   <div className="model-page">
     {sections.map(({ heading, blocks }) => (
-      <div key={heading} data-help={`model.${heading}`} tabIndex={-1}>
-        <h2>{heading}</h2>
+      <div key={heading}>
+        <h2 data-help={`model.${heading}`} tabIndex={-1}>
+          {heading}
+        </h2>
         {blocks.map((block) => (
           <Shown key={block.lines.flat()[0]?.text} {...block} />
         ))}
