@@ -1,14 +1,19 @@
 import { userInfo } from 'node:os'
 import { join, resolve } from 'node:path'
 import { app, BrowserWindow, session } from 'electron'
+import type { TFunction } from 'i18next'
 import { createTexts } from './contract/texts.ts'
+import { filesNamed } from './opened/offerFile.ts'
+import { createReports, type Reports } from './reports/reports.ts'
 import { type ServiceClient, startServices } from './serviceClient.ts'
 import { cameraQuestion } from './window/camera.ts'
 import { tellUnwritten } from './window/downloads.ts'
+import { explainAndLeave, watchEngine, watchPage } from './window/faults.ts'
 import { guardPermissions, keepOffNetwork, keepToPage } from './window/guards.ts'
-import { setMenu } from './window/menu.ts'
 import { openWindow } from './window/openWindow.ts'
+import { openFromOutside } from './window/outside.ts'
 import { declareScheme, servePage } from './window/pageProtocol.ts'
+import { showSystemParts } from './window/systemParts.ts'
 import { forwardCalls } from './window/windowCalls.ts'
 
 /** The desktop program: a window of its own on the services. Built, this file lies in `out/main`. */
@@ -19,12 +24,6 @@ const placeData = (): void => {
   const given = app.commandLine.getSwitchValue('data')
   if (given !== '') app.setPath('userData', resolve(given))
   app.setPath('sessionData', join(app.getPath('userData'), 'window'))
-}
-
-const showAgain = (): void => {
-  const [window] = BrowserWindow.getAllWindows()
-  if (window?.isMinimized()) window.restore()
-  window?.focus()
 }
 
 /** Quits only after the data is closed, so that nothing half written is left. */
@@ -38,9 +37,9 @@ const closeBeforeQuit = (services: ServiceClient): void => {
   })
 }
 
-const run = async (): Promise<void> => {
+const run = async (t: TFunction, reports: Reports): Promise<void> => {
+  const outside = openFromOutside(filesNamed(process.argv.slice(1), process.cwd()))
   await app.whenReady()
-  const { t } = createTexts()
   const services = await startServices({ dataDir: app.getPath('userData'), who: userInfo().username })
   closeBeforeQuit(services)
   guardPermissions(session.defaultSession, cameraQuestion(t))
@@ -48,8 +47,10 @@ const run = async (): Promise<void> => {
   tellUnwritten(session.defaultSession, () => BrowserWindow.getAllWindows())
   servePage(join(built, 'renderer'), services)
   forwardCalls(services)
-  setMenu(t)
-  await openWindow(built, services)
+  const { open } = await showSystemParts(services, t)
+  watchEngine(reports)
+  await openWindow(built, services, (window) => watchPage(window, reports, t))
+  outside.give(open)
 }
 
 declareScheme()
@@ -57,6 +58,7 @@ placeData()
 app.on('web-contents-created', (_event, contents) => keepToPage(contents))
 app.on('window-all-closed', () => app.quit())
 if (app.requestSingleInstanceLock()) {
-  app.on('second-instance', showAgain)
-  void run()
+  const { t } = createTexts()
+  const reports = createReports(app.getPath('userData'), () => new Date())
+  run(t, reports).catch((error) => explainAndLeave(error, reports, t))
 } else app.quit()

@@ -2,7 +2,7 @@ import { failed, ok, problem, type Result } from '../geometry/result.ts'
 import { problemsOf } from '../geometry/zodProblems.ts'
 import { type CallName, calls } from './contract/calls.ts'
 import type { HostEvent } from './contract/events.ts'
-import { faultOf } from './database/fault.ts'
+import { faultOf, UNREADABLE } from './database/fault.ts'
 import type { CallContext, Services } from './services.ts'
 
 /** The one door to the services, the same behind every host. */
@@ -16,6 +16,8 @@ export interface Router {
 interface RouterOptions {
   /** Told of what should not have happened; the caller only hears that it did. */
   onFault(error: unknown): void
+  /** Whether all data reads as it should; asked where something did not, to tell damage from a fault of the program. */
+  readsThrough(): Promise<boolean>
 }
 
 const isCallName = (name: string): name is CallName => Object.hasOwn(calls, name)
@@ -24,6 +26,7 @@ const contextOf = (callId: string, signal: AbortSignal, emit: (event: HostEvent)
   signal,
   progress: (done) => emit({ type: 'progress', callId, done }),
   changed: (noun, ids) => emit({ type: 'changed', noun, ids: [...ids] }),
+  offered: () => emit({ type: 'offered' }),
 })
 
 /** Runs one call: its input by the contract, its work, its output by the contract. */
@@ -44,7 +47,7 @@ const run = async (
  * Refuses what the contract does not name, validates both ways, and turns whatever goes wrong into a problem: a call is
  * always answered and never throws.
  */
-export const createRouter = (services: Services, { onFault }: RouterOptions): Router => {
+export const createRouter = (services: Services, { onFault, readsThrough }: RouterOptions): Router => {
   const running = new Set<{ readonly callId: string; readonly stop: AbortController }>()
   return {
     handle: async (name, input, callId, emit) => {
@@ -55,7 +58,8 @@ export const createRouter = (services: Services, { onFault }: RouterOptions): Ro
         return await run(services, name, input, contextOf(callId, entry.stop.signal, emit))
       } catch (error) {
         onFault(error)
-        return failed(faultOf(error))
+        const fault = faultOf(error)
+        return failed(fault.code === UNREADABLE && (await readsThrough()) ? problem('serviceFailed') : fault)
       } finally {
         running.delete(entry)
       }

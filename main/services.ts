@@ -9,6 +9,8 @@ export interface CallContext {
   /** @param done 0 to 1 */
   progress(done: number): void
   /** Tells every client that records of a noun are not as they were; no ids: any of them. */
+  /** Tells every client that a file waits to be taken. */
+  offered(): void
   changed(noun: Topic, ids: readonly string[]): void
 }
 

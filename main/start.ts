@@ -16,14 +16,14 @@ const say: Say = (key, params = {}) => void process.stdout.write(`${t(`hosts:sta
 
 const sayProblem = ({ code, params }: Problem): void => void process.stderr.write(`${t(`problems:${code}`, params)}\n`)
 
-const desktop = async ({ dataDir }: StartOptions): Promise<ElectronEnd | 'noDisplay'> => {
+const desktop = async (options: StartOptions): Promise<ElectronEnd | 'noDisplay'> => {
   if (!hasDisplay(thisMachine())) return 'noDisplay'
   let binary = electronBinary(root)
   if (binary === null) {
     say('fetching')
     binary = await fetchElectron(root)
   }
-  return binary === null ? 'notFetched' : runElectron(binary, root, dataDir)
+  return binary === null ? 'notFetched' : runElectron(binary, root, options)
 }
 
 const reasons = { noDisplay: 'startNoDisplay', notFetched: 'startNotFetched', endedAtOnce: 'startEndedAtOnce' } as const

@@ -5,10 +5,12 @@ import { failed, type Result } from '../geometry/result.ts'
 import { faultOf } from './database/fault.ts'
 import { createMaker, type Maker } from './makerThread.ts'
 import { photoFile } from './photos/photoServices.ts'
+import { createReports } from './reports/reports.ts'
 import { createRouter, type Router } from './router.ts'
 import type { FromWorker, ToWorker, WorkerStart } from './serviceMessages.ts'
 import { createServices } from './workshop/allServices.ts'
 import { type Blobs, createBlobs } from './workshop/blobs.ts'
+import { readsThrough } from './workshop/readThrough.ts'
 import { openWorkshop, type Workshop } from './workshop/workshop.ts'
 
 /**
@@ -56,10 +58,18 @@ const answer = async ({ port, router, blobs, workshop, maker }: Serving, message
   }
 }
 
-const serve = (port: MessagePort, workshop: Workshop): void => {
+const serve = (port: MessagePort, workshop: Workshop, { dataDir }: WorkerStart): void => {
   const blobs = createBlobs()
+  const reports = createReports(dataDir, () => new Date())
+  const onFault = (error: unknown): void => {
+    logFault(error)
+    reports.note({ part: 'service', error })
+  }
   const maker = createMaker()
-  const router = createRouter(createServices(workshop, { blobs, ...maker }), { onFault: logFault })
+  const router = createRouter(createServices(workshop, { blobs, reports, ...maker }), {
+    onFault,
+    readsThrough: () => readsThrough(workshop.desk),
+  })
   port.on('message', (message: ToWorker) => void answer({ port, workshop, router, blobs, maker }, message))
   port.postMessage({ type: 'ready' } satisfies FromWorker)
 }
@@ -76,7 +86,7 @@ const openOrExplain = async ({ dataDir, who }: WorkerStart): Promise<Result<Work
 
 const start = async (port: MessagePort, given: WorkerStart): Promise<void> => {
   const opened = await openOrExplain(given)
-  if (opened.ok) return serve(port, opened.value)
+  if (opened.ok) return serve(port, opened.value, given)
   port.postMessage({ type: 'refused', problems: opened.problems } satisfies FromWorker)
   port.close()
 }

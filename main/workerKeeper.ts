@@ -3,7 +3,7 @@ import type { HostEvent } from './contract/events.ts'
 import type { FromWorker, ToWorker } from './serviceMessages.ts'
 import type { WorkerThread } from './workerThread.ts'
 
-/** A lost worker is replaced this often; one that dies twice would die again. */
+/** A lost worker is replaced this often unasked; one that dies twice would die again, so the next is made when something is asked. */
 const REPLACEMENTS = 1
 
 /** Keeps one service worker running, and pairs what it answers with what was asked. */
@@ -12,7 +12,10 @@ export interface WorkerKeeper {
   begin(): Promise<void>
   /** Why nothing can be asked; empty when all is well. */
   problems(): readonly Problem[]
-  /** @returns the reply to a request with a ticket, or null where the worker was lost before it answered */
+  /**
+   * A worker that was lost for good is made anew first.
+   * @returns the reply to a request with a ticket, or null where the worker was lost before it answered
+   */
   ask(request: (ticket: number) => ToWorker): Promise<FromWorker | null>
   tell(message: ToWorker): void
   close(): Promise<void>
@@ -79,11 +82,19 @@ export const createWorkerKeeper = (start: StartWorker, emit: (event: HostEvent) 
       void started.ended.then(afterEnd).then(resolve)
     })
 
+  /** What is asked while it is being made waits in its line. */
+  const beginAgain = (): void => {
+    problems = []
+    void begin()
+  }
+  const isLost = (): boolean => worker === null && !isClosing && problems.some(({ code }) => code === 'serviceLost')
+
   return {
     begin,
     problems: () => problems,
     ask: (request) =>
       new Promise((resolve) => {
+        if (isLost()) beginAgain()
         if (worker === null) return resolve(null)
         worker.post(request(waiting.add(resolve)))
       }),

@@ -1,4 +1,5 @@
 import { Worker } from 'node:worker_threads'
+import { createReports } from './reports/reports.ts'
 import type { FromWorker, ToWorker, WorkerStart } from './serviceMessages.ts'
 import { threadPath } from './threadPath.ts'
 
@@ -12,10 +13,10 @@ export interface WorkerThread {
 export const startWorker = (start: WorkerStart, onMessage: (message: FromWorker) => void): WorkerThread => {
   const worker = new Worker(threadPath('worker'), { workerData: start, execArgv: [] })
   worker.on('message', onMessage)
-  worker.on(
-    'error',
-    (error: unknown) => void process.stderr.write(`${error instanceof Error ? error.stack : String(error)}\n`),
-  )
+  worker.on('error', (error: unknown) => {
+    process.stderr.write(`${error instanceof Error ? error.stack : String(error)}\n`)
+    createReports(start.dataDir, () => new Date()).note({ part: 'service', error })
+  })
   const ended = new Promise<void>((resolve) => worker.once('exit', () => resolve()))
   return { post: (message) => worker.postMessage(message), ended }
 }

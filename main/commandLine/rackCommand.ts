@@ -29,6 +29,7 @@ const context = (): CallContext => ({
   signal: new AbortController().signal,
   progress: () => undefined,
   changed: () => undefined,
+  offered: () => undefined,
 })
 
 interface TakenOut {

@@ -1,6 +1,7 @@
 import { resolve } from 'node:path'
 import { parseArgs } from 'node:util'
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
+import { fileKinds } from '../contract/fileKinds.ts'
 import { type InOutNoun, inOutNouns, type TakeOut } from '../contract/inOut.ts'
 import { defaultDataFolder, thisMachine } from '../start/dataFolder.ts'
 import type { RackName } from '../workshop/choice.ts'
@@ -28,7 +29,12 @@ export type ImportOptions = Common & {
 export type RackOptions = ExportOptions | ImportOptions
 
 /** By the ending of a file's name. */
-const forms: Readonly<Record<string, TakeOut['form']>> = { zip: 'bundle', json: 'json', csv: 'csv' }
+const forms: Readonly<Record<string, TakeOut['form']>> = {
+  zip: 'bundle',
+  [fileKinds.rack.ending]: 'bundle',
+  json: 'json',
+  csv: 'csv',
+}
 
 const formOfName = (place: string): TakeOut['form'] | undefined =>
   forms[(/\.([a-z]+)$/i.exec(place)?.[1] ?? '').toLowerCase()]

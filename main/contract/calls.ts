@@ -45,6 +45,7 @@ import {
   purgeSchema,
   tracesSchema,
 } from './people.ts'
+import { faultReportSchema, pageFaultSchema, reportNameSchema } from './reports.ts'
 import { beginStocktakeSchema, seeSchema, stocktakeStandingSchema } from './stocktake.ts'
 import {
   authorisationSchema,
@@ -69,7 +70,7 @@ import {
 
 /**
  * Every call a client can make, on any host. A query changes nothing; a command changes data, is one transaction and one
- * entry of the change log; a task takes time, reports progress and can be cancelled. The router refuses any other name,
+ * entry of the change log; a task takes time, reports progress and can be cancelled, and one that changes data is a command in all else. The router refuses any other name,
  * and validates input and output by these schemas.
  */
 type Kind = 'query' | 'command' | 'task'
@@ -130,6 +131,9 @@ const recordCalls = <
     readonly [K in `${N}.remove`]: Entry<'command', z.ZodObject<typeof seen, z.core.$strict>, Changed<z.ZodNull>>
   }
 
+/** A file that was handed in, by its blob, with the name it had. */
+const offeredFileSchema = z.strictObject({ blobId: z.uuid(), fileName: z.string().min(1).max(255) })
+
 /** A person goes for good, by a call of its own. */
 const { 'person.remove': _, ...personCalls } = recordCalls('person', personDraftSchema, personSchema)
 
@@ -148,8 +152,8 @@ export const calls = {
 
   /** Many tools at once: what a change would do, and the change or removal itself, with how many it touched. */
   'tools.look': entry('query', z.strictObject({ which: whichSchema, set: setSchema }), outlookSchema),
-  'tools.edit': entry('command', z.strictObject({ which: whichSchema, set: setSchema }), changed(z.int())),
-  'tools.remove': entry('command', z.strictObject({ which: whichSchema }), changed(z.int())),
+  'tools.edit': entry('task', z.strictObject({ which: whichSchema, set: setSchema }), changed(z.int())),
+  'tools.remove': entry('task', z.strictObject({ which: whichSchema }), changed(z.int())),
 
   ...recordCalls('station', stationDraftSchema, stationSchema),
   ...recordCalls('fixture', fixtureDraftSchema, fixtureSchema),
@@ -319,6 +323,15 @@ export const calls = {
     z.strictObject({ id: z.uuid(), form: z.enum(['svg', 'dxf', 'pdf']), predicted: z.boolean() }),
     madeFile,
   ),
+
+  /** A file that was opened with the program, for its window: told by `offered`, and waiting until it is taken. */
+  'file.offer': entry('command', offeredFileSchema, z.null()),
+  'file.take': entry('command', nothing, z.array(offeredFileSchema)),
+
+  /** Reports of faults, kept on this machine, newest first. */
+  'report.list': entry('query', nothing, z.array(faultReportSchema)),
+  'report.note': entry('command', pageFaultSchema, z.null()),
+  'report.remove': entry('command', reportNameSchema, z.null()),
 
   /** The rack, or part of it, as a file. */
   'inOut.take': entry('task', takeOutSchema, madeFile),

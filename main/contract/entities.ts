@@ -247,7 +247,7 @@ export const settingsSchema = z.strictObject({
   /** Whether the screen is kept from going dark while a grind plays. */
   stayAwake: z.enum(['on', 'off']).default('on'),
   /** Columns of the list of tools, in no order, with commas between; empty: the usual ones. Names that are not known are left out. */
-  columns: z.string().max(MOST_COLUMN_LETTERS).default(''),
+  columns: text.max(MOST_COLUMN_LETTERS).default(''),
   /** What all copies of a data file may weigh together. */
   copiesMostMb: within(quantities.care.copiesMostMb).default(500),
 })

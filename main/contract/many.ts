@@ -65,5 +65,6 @@ export const setSchema = z.strictObject({
 /** What a change of many would do. */
 export const outlookSchema = z.strictObject({ tools: z.int().min(0), changed: z.int().min(0) })
 
+export type Outlook = z.output<typeof outlookSchema>
 export type Which = z.output<typeof whichSchema>
 export type SetMany = z.output<typeof setSchema>

@@ -30,6 +30,7 @@ import predict from '../../assets/texts/en/predict.json' with { type: 'json' }
 import problems from '../../assets/texts/en/problems.json' with { type: 'json' }
 import quantities from '../../assets/texts/en/quantities.json' with { type: 'json' }
 import rack from '../../assets/texts/en/rack.json' with { type: 'json' }
+import reports from '../../assets/texts/en/reports.json' with { type: 'json' }
 import scan from '../../assets/texts/en/scan.json' with { type: 'json' }
 import scene from '../../assets/texts/en/scene.json' with { type: 'json' }
 import setUp from '../../assets/texts/en/setUp.json' with { type: 'json' }
@@ -78,6 +79,7 @@ const catalogue = {
   problems,
   quantities,
   rack,
+  reports,
   scan,
   scene,
   setUp,

@@ -19,12 +19,15 @@ const known: readonly (readonly [string, string])[] = [
   ['EPERM', 'dataReadOnly'],
 ]
 
-/** Text that should be JSON and is not, or a record that is none by its schema: the file holds what this program never wrote. */
+/** The code of what the file holds and this program never wrote. */
+export const UNREADABLE = 'dataUnreadable'
+
+/** Text that should be JSON and is not, or a record that is none by its schema: as long as nobody has looked, the file holds what this program never wrote. */
 const isUnreadable = (error: unknown): boolean => error instanceof SyntaxError || error instanceof z.ZodError
 
 /** @returns an unforeseen error as the problem a client hears of */
 export const faultOf = (error: unknown): Problem => {
-  if (isUnreadable(error)) return problem('dataUnreadable')
+  if (isUnreadable(error)) return problem(UNREADABLE)
   const code = error instanceof Error && 'code' in error ? String(error.code) : ''
   const match = known.find(([beginning]) => code.startsWith(beginning))
   return problem(match === undefined ? 'serviceFailed' : match[1])

@@ -13,7 +13,7 @@ export const tellsOfDamage = (error: unknown): boolean =>
 /** A log beside the file with something in it: the program was not closed, it stopped. */
 export const stoppedUncleanly = (path: string): boolean => existsSync(`${path}-wal`) && statSync(`${path}-wal`).size > 0
 
-/** @param thorough after an unclean stop the slower check, which also compares every index with its table */
+/** @param thorough the slower check, which also compares every index with its table */
 export const isSound = (file: BetterSqlite.Database, thorough: boolean): boolean => {
   try {
     return file.pragma(thorough ? 'integrity_check' : 'quick_check', { simple: true }) === 'ok'

@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs'
+import { existsSync, statSync } from 'node:fs'
 import { basename } from 'node:path'
 import BetterSqlite from 'better-sqlite3'
 import { Kysely } from 'kysely'
@@ -15,6 +15,9 @@ import type { Database, Tables } from './schema.ts'
 const BUSY_TIMEOUT_MS = 5000
 /** A query slower than this is felt at the screen, and is told to the log. */
 const SLOW_QUERY_MS = 40
+
+/** A file no larger is checked thoroughly at every start: it takes some 60 ms more at this size, of half a second. */
+const LITTLE_BYTES = 8e6
 
 /** A rack's file, open. `notices` are what the user should hear of though all is well now. */
 export interface OpenDatabase {
@@ -54,10 +57,10 @@ const connect = (path: string): BetterSqlite.Database => new BetterSqlite(path, 
 
 /** @returns an open connection to a sound file, and the notice of a damaged one that was moved aside */
 const connectSound = (path: string, now: Date): { file: BetterSqlite.Database; notices: readonly Problem[] } => {
-  const unclean = path !== IN_MEMORY && stoppedUncleanly(path)
   const isNew = path === IN_MEMORY || !existsSync(path)
+  const thorough = !isNew && (stoppedUncleanly(path) || statSync(path).size <= LITTLE_BYTES)
   const file = connect(path)
-  if (isNew || isSound(file, unclean)) return { file, notices: [] }
+  if (isNew || isSound(file, thorough)) return { file, notices: [] }
   file.close()
   const aside = moveAside(path, now)
   return { file: connect(path), notices: [problem('rackMovedAside', '', { file: aside, backups: backupFolder(path) })] }

@@ -2,6 +2,7 @@ import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import type { Counts, Fault, InOutNoun, Look } from '../contract/inOut.ts'
 import type { Desk } from '../database/desk.ts'
 import type { Database } from '../database/schema.ts'
+import { counting, unlessStopped, type Watch } from '../watch.ts'
 import { checkTogether } from './checks.ts'
 import { type Known, knownRecords } from './known.ts'
 import { formOf } from './nouns.ts'
@@ -11,41 +12,6 @@ import { rowsToWrite, writePlan } from './write.ts'
 
 /** Faults told one by one; a table read the wrong way has one in every row. */
 const FAULTS_TOLD = 200
-
-/** Nobody waits for the answer any more. */
-class Stopped extends Error {}
-
-/** How far the work is, and whether anybody still waits for it. */
-export interface Watch {
-  readonly signal: AbortSignal
-  progress(done: number): void
-}
-
-/** @returns what work answers, or `cancelled` where it was stopped between two rows */
-const unlessStopped = async <T>(work: () => Promise<Result<T>>): Promise<Result<T>> => {
-  try {
-    return await work()
-  } catch (error) {
-    if (error instanceof Stopped) return failed(problem('cancelled'))
-    throw error
-  }
-}
-
-/** Progress is told this often at most; more is not seen. */
-const STEP = 0.01
-
-/** Counts rows. @param from share done before @param to share done after all of them */
-const counting = ({ signal, progress }: Watch, rows: number, from: number, to: number) => {
-  let [gone, told] = [0, from]
-  return (more: number): void => {
-    if (signal.aborted) throw new Stopped()
-    gone += more
-    const done = from + ((to - from) * gone) / Math.max(rows, 1)
-    if (done - told < STEP) return
-    told = done
-    progress(Math.min(done, 1))
-  }
-}
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((all, each) => all + each, 0)
 
@@ -104,7 +70,7 @@ const rowsOf = ({ nouns }: Offer): number => sum(nouns.map(({ rows }) => rows.le
 /** @returns what bringing in would do; nothing is written */
 export const lookAt = (db: Database, desk: Desk, offer: Offer, watch: Watch): Promise<Result<Outlook>> =>
   unlessStopped(async () => {
-    const went = counting(watch, rowsOf(offer), 0, 1)
+    const went = counting(watch, rowsOf(offer))
     return ok(outlookOf(await planAll(db, desk, offer, await knownRecords(db, spokenOf(offer)), went)))
   })
 

@@ -1,5 +1,6 @@
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import type { MadeFile } from '../cards/makeCard.ts'
+import { fileKinds } from '../contract/fileKinds.ts'
 import type { InOutNoun, TakeOut } from '../contract/inOut.ts'
 import type { Database } from '../database/schema.ts'
 import { photoPath } from '../photos/photoFiles.ts'
@@ -106,7 +107,7 @@ const allOf = async (db: Database, { what, toolId }: TakeOut): Promise<Result<Ga
   return isThere ? ok(gathered) : failed(problem('noLongerThere', 'toolId'))
 }
 
-const endings = { csv: 'csv', json: 'json', bundle: 'zip' } as const
+const endings = { csv: 'csv', json: 'json', bundle: fileKinds.rack.ending } as const
 const encoded = (text: string): Uint8Array => new TextEncoder().encode(text)
 
 /** @returns a file with what was asked for, as it stands now */

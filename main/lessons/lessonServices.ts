@@ -1,5 +1,6 @@
 import type { Lesson } from '../../geometry/lesson/lesson.ts'
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
+import { fileKinds } from '../contract/fileKinds.ts'
 import type { LessonLine, OwnLesson } from '../contract/teaching.ts'
 import type { Desk } from '../database/desk.ts'
 import { listRecords } from '../database/recordStore.ts'
@@ -72,7 +73,7 @@ export const lessonServices = (
       const lesson = await desk.access.read((db) => needLesson(db, lessonId))
       if (!lesson.ok) return lesson
       const blobId = desk.newId()
-      const fileName = `${lessonId}.lesson.json`
+      const fileName = `${lessonId}.${fileKinds.lesson.ending}`
       blobs.put(blobId, { bytes: new TextEncoder().encode(documentOf(lesson.value)), fileName }, 'application/json')
       return ok({ blobId, fileName })
     },

@@ -2,6 +2,7 @@ import { type ChildProcess, spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
+import type { StartOptions } from './options.ts'
 import { askedToStop } from './stopping.ts'
 
 /** A fetch over a slow line gets this long (100 MB at 350 kB/s); where it is refused it fails within a second. */
@@ -35,10 +36,16 @@ export const fetchElectron = async (root: string): Promise<string | null> => {
 /** Editors set this for their own ends; with it Electron would open no window. */
 const withoutNodeMode = ({ ELECTRON_RUN_AS_NODE: _, ...env }: NodeJS.ProcessEnv): NodeJS.ProcessEnv => env
 
-const spawnElectron = (binary: string, root: string, dataDir: string): ChildProcess => {
+/** What the window is opened on. */
+type Shown = Pick<StartOptions, 'dataDir' | 'files'>
+
+const spawnElectron = (binary: string, root: string, { dataDir, files }: Shown): ChildProcess => {
   // The engine's sandbox refuses to run for root.
   const unboxed = process.getuid?.() === 0 ? ['--no-sandbox'] : []
-  return spawn(binary, [...unboxed, root, `--data=${dataDir}`], { stdio: 'inherit', env: withoutNodeMode(process.env) })
+  return spawn(binary, [...unboxed, root, `--data=${dataDir}`, ...files], {
+    stdio: 'inherit',
+    env: withoutNodeMode(process.env),
+  })
 }
 
 /** @returns the code a process ended with; null where it never ran or was killed */
@@ -49,9 +56,9 @@ const exitCodeOf = (child: ChildProcess): Promise<number | null> =>
   )
 
 /** Runs the desktop window until it is closed. */
-export const runElectron = async (binary: string, root: string, dataDir: string): Promise<ElectronEnd> => {
+export const runElectron = async (binary: string, root: string, shown: Shown): Promise<ElectronEnd> => {
   const startedMs = performance.now()
-  const child = spawnElectron(binary, root, dataDir)
+  const child = spawnElectron(binary, root, shown)
   let isStopping = false
   void askedToStop().then((why) => {
     isStopping = true

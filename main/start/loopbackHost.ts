@@ -1,6 +1,7 @@
 import type { ChildProcess } from 'node:child_process'
 import { join } from 'node:path'
 import { failed, ok, type Problem, problem, type Result } from '../../geometry/result.ts'
+import { offerFile } from '../opened/offerFile.ts'
 import { type LoopbackHost, startLoopbackHost } from '../serve.ts'
 import { type ServiceClient, startServices } from '../serviceClient.ts'
 import { findBrowser, hasDisplay, openBrowserWindow } from './browserWindow.ts'
@@ -57,6 +58,11 @@ const serveUntilStopped = async (host: LoopbackHost, options: StartOptions, say:
   await host.close()
 }
 
+const offer = async (services: ServiceClient, path: string, say: Say): Promise<void> => {
+  const offered = await offerFile(services, path)
+  if (!offered.ok) say('notOpened', { file: path })
+}
+
 /**
  * Serves the program to a browser of this machine until its window is closed or the user stops it.
  *
@@ -66,6 +72,7 @@ export const runLoopbackHost = async (root: string, options: StartOptions, say: 
   const services = await startServices({ dataDir: options.dataDir, who: userName() })
   const problems = services.problems()
   const host = problems.length > 0 ? failed(...problems) : await listen(services, root, options.port)
+  if (host.ok) for (const path of options.files) await offer(services, path, say)
   if (host.ok) await serveUntilStopped(host.value, options, say)
   await services.close()
   if (host.ok) say('stopped')

@@ -1,6 +1,7 @@
 import { resolve } from 'node:path'
 import { parseArgs } from 'node:util'
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
+import { kindOfFile } from '../contract/fileKinds.ts'
 import { defaultDataFolder, thisMachine } from './dataFolder.ts'
 
 /** How the program is to be started. */
@@ -13,6 +14,8 @@ export interface StartOptions {
   /** Print the address even where a window could be opened. */
   readonly addressOnly: boolean
   readonly help: boolean
+  /** Files to open, as paths. */
+  readonly files: readonly string[]
 }
 
 const MOST_PORT = 65535
@@ -28,9 +31,16 @@ const portOf = (text = '0'): Result<number> =>
     ? ok(Number(text))
     : failed(problem('startPort', '--port', { text, most: MOST_PORT }))
 
+const filesOf = (named: readonly string[]): Result<readonly string[]> => {
+  const strange = named.find((each) => kindOfFile(each) === null)
+  if (strange !== undefined) return failed(problem('startFile', '', { file: strange }))
+  return ok(named.map((each) => resolve(each)))
+}
+
 const read = (args: readonly string[]) =>
   parseArgs({
     args: [...args],
+    allowPositionals: true,
     options: {
       host: { type: 'string' },
       data: { type: 'string' },
@@ -38,17 +48,27 @@ const read = (args: readonly string[]) =>
       address: { type: 'boolean', default: false },
       help: { type: 'boolean', short: 'h', default: false },
     },
-  }).values
+  })
 
 /** @param args what follows `npm start --` */
 export const startOptionsOf = (args: readonly string[]): Result<StartOptions> => {
   try {
-    const { host, data, port, address, help } = read(args)
+    const { values, positionals } = read(args)
+    const { host, data, port, address, help } = values
+    const files = filesOf(positionals)
+    if (!files.ok) return files
     const [hostResult, portResult] = [hostOf(host), portOf(port)]
     if (!hostResult.ok) return hostResult
     if (!portResult.ok) return portResult
     const dataDir = data === undefined ? defaultDataFolder(thisMachine()) : resolve(data)
-    return ok({ host: hostResult.value, dataDir, port: portResult.value, addressOnly: address, help })
+    return ok({
+      host: hostResult.value,
+      dataDir,
+      port: portResult.value,
+      addressOnly: address,
+      help,
+      files: files.value,
+    })
   } catch (error) {
     return failed(problem('startOption', '', { detail: error instanceof Error ? error.message : String(error) }))
   }

@@ -3,7 +3,19 @@ import { dirname } from 'node:path'
 import type { Rectangle } from 'electron'
 import { z } from 'zod'
 
+/** Chromium's own steps of zoom: each a fifth larger or smaller; from half to two and a half times. */
+export const ZOOM = { least: -4, most: 5 } as const
+
 const boundsSchema = z.object({ x: z.int(), y: z.int(), width: z.int().positive(), height: z.int().positive() })
+
+const stateSchema = boundsSchema.extend({
+  maximized: z.boolean().default(false),
+  fullScreen: z.boolean().default(false),
+  zoomLevel: z.number().min(ZOOM.least).max(ZOOM.most).default(0),
+})
+
+/** How the window stood: where it is when it fills no screen, whether it filled one, how large its page was shown. */
+export type WindowState = z.output<typeof stateSchema>
 
 /** The screens are drawn for this, and stay usable down to the least. */
 const FIRST_SIZE = { width: 1440, height: 900 }
@@ -20,31 +32,55 @@ const isSeenOn = (screen: Rectangle, bounds: Rectangle): boolean =>
   overlap(bounds.y, bounds.height, screen.y, screen.height) >= LEAST_SEEN &&
   bounds.y >= screen.y
 
+/** How far all screens together reach. */
+const reachOf = (screens: readonly Rectangle[]): { readonly width: number; readonly height: number } => ({
+  width: Math.max(...screens.map(({ x, width }) => x + width)) - Math.min(...screens.map(({ x }) => x)),
+  height: Math.max(...screens.map(({ y, height }) => y + height)) - Math.min(...screens.map(({ y }) => y)),
+})
+
 /**
- * Where the window goes: where it was, unless no screen of now shows it there.
+ * Where the window goes: where it was, unless no screen of now shows it there; never larger than the screens of now.
  *
  * @param screens the work areas, in the coordinates of the bounds
  */
 export const placeOf = (kept: Rectangle | null, screens: readonly Rectangle[]): Partial<Rectangle> => {
-  if (kept === null) return FIRST_SIZE
-  const size = { width: kept.width, height: kept.height }
-  return screens.some((screen) => isSeenOn(screen, kept)) ? kept : size
+  const reach = reachOf(screens)
+  const wanted = kept ?? FIRST_SIZE
+  const size = { width: Math.min(wanted.width, reach.width), height: Math.min(wanted.height, reach.height) }
+  if (kept === null) return size
+  const { x, y } = kept
+  return screens.some((screen) => isSeenOn(screen, { x, y, ...size })) ? { x, y, ...size } : size
 }
 
-/** @returns the bounds last kept, or null where there are none that can be read */
-export const readBounds = (path: string): Rectangle | null => {
+/**
+ * Where a window that is open goes when the screens are others than before.
+ *
+ * @returns null: it may stay where it is; otherwise a place in the middle of the first screen
+ */
+export const broughtBack = (bounds: Rectangle, screens: readonly Rectangle[]): Rectangle | null => {
+  const [first] = screens
+  if (first === undefined || screens.some((screen) => isSeenOn(screen, bounds))) return null
+  const width = Math.min(bounds.width, first.width)
+  const height = Math.min(bounds.height, first.height)
+  const x = first.x + Math.round((first.width - width) / 2)
+  const y = first.y + Math.round((first.height - height) / 2)
+  return { x, y, width, height }
+}
+
+/** @returns the state last kept, or null where there is none that can be read */
+export const readState = (path: string): WindowState | null => {
   try {
-    return boundsSchema.parse(JSON.parse(readFileSync(path, 'utf8')))
+    return stateSchema.parse(JSON.parse(readFileSync(path, 'utf8')))
   } catch {
     return null
   }
 }
 
-/** Keeps the bounds; where that fails the window opens in its first place next time, which harms nobody. */
-export const keepBounds = (path: string, bounds: Rectangle): void => {
+/** Keeps the state; where that fails the window opens in its first place next time, which harms nobody. */
+export const keepState = (path: string, state: WindowState): void => {
   try {
     mkdirSync(dirname(path), { recursive: true })
-    writeFileSync(path, JSON.stringify(bounds))
+    writeFileSync(path, JSON.stringify(state))
   } catch {
     return
   }

@@ -1,18 +1,13 @@
-import { Menu } from 'electron'
+import { BrowserWindow, Menu } from 'electron'
 import type { TFunction } from 'i18next'
+import { type MenuDeeds, type MenuState, menuTemplate } from './menuTemplate.ts'
 
-/** The native menu: what every window of its system has. What the program does is in its window. */
-export const setMenu = (t: TFunction): void => {
-  const { platform } = process
-  Menu.setApplicationMenu(
-    Menu.buildFromTemplate([
-      ...(platform === 'darwin' ? [{ role: 'appMenu' as const }] : []),
-      { label: t('hosts:menu.file'), submenu: [{ role: platform === 'darwin' ? 'close' : 'quit' }] },
-      { role: 'editMenu' },
-      {
-        label: t('hosts:menu.view'),
-        submenu: [{ role: 'resetZoom' }, { role: 'zoomIn' }, { role: 'zoomOut' }, { role: 'togglefullscreen' }],
-      },
-    ]),
-  )
+/** Asks the page for one of its actions; a window whose page is not there yet hears nothing. */
+export const act = (action: string): void => {
+  const [window] = BrowserWindow.getAllWindows()
+  window?.webContents.send('event', { type: 'act', action })
 }
+
+/** Shows the native menu as things are now. */
+export const showMenu = (t: TFunction, state: MenuState, deeds: MenuDeeds): void =>
+  Menu.setApplicationMenu(Menu.buildFromTemplate([...menuTemplate(process.platform, t, state, deeds)]))

@@ -1,33 +1,34 @@
 import { join } from 'node:path'
-import { app, BrowserWindow, screen } from 'electron'
+import { BrowserWindow, type Rectangle } from 'electron'
 import type { ServiceClient } from '../serviceClient.ts'
-import { keepBounds, LEAST_SIZE, placeOf, readBounds } from './bounds.ts'
+import { LEAST_SIZE } from './bounds.ts'
 import { PAGE_ORIGIN } from './pageOrigin.ts'
 import { webPreferences } from './webPreferences.ts'
 import { forwardEvents } from './windowCalls.ts'
-
-/** Where the window was, beside the data. */
-const boundsPath = (): string => join(app.getPath('userData'), 'window.json')
+import { keepWindowState, stateAtOpening } from './windowState.ts'
 
 /** @param built folder of the built program: `preload` and `renderer` lie in it */
-const createWindow = (built: string): BrowserWindow =>
+const createWindow = (built: string, bounds: Partial<Rectangle>): BrowserWindow =>
   new BrowserWindow({
-    ...placeOf(
-      readBounds(boundsPath()),
-      screen.getAllDisplays().map(({ workArea }) => workArea),
-    ),
+    ...bounds,
     minWidth: LEAST_SIZE.width,
     minHeight: LEAST_SIZE.height,
     show: false,
     webPreferences: webPreferences(join(built, 'preload', 'preload.cjs')),
   })
 
-/** Opens the program's one window, shown when its page is drawn. */
-export const openWindow = async (built: string, services: ServiceClient): Promise<BrowserWindow> => {
-  const window = createWindow(built)
+/** Opens the program's one window, shown when its page is drawn. @param watch sees to a page that fails */
+export const openWindow = async (
+  built: string,
+  services: ServiceClient,
+  watch: (window: BrowserWindow) => void,
+): Promise<BrowserWindow> => {
+  const { bounds, state } = stateAtOpening()
+  const window = createWindow(built, bounds)
   forwardEvents(services, window)
+  watch(window)
   window.once('ready-to-show', () => window.show())
-  window.on('close', () => keepBounds(boundsPath(), window.getNormalBounds()))
+  keepWindowState(window, state)
   await window.loadURL(`${PAGE_ORIGIN}/`)
   return window
 }

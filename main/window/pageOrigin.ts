@@ -18,3 +18,7 @@ export const isOwnAddress = (url: string): boolean =>
 /** Whether a message comes from the top frame of the program's own page. */
 export const isOwnFrame = (frame: Pick<WebFrameMain, 'url' | 'parent'> | null): boolean =>
   frame !== null && frame.parent === null && isOwnPage(frame.url)
+
+/** The page's own address, on the screen and with the tool of another address of it, told that it was started again. */
+export const sameScreen = (url: string): string =>
+  `${PAGE_ORIGIN}/?after=fault${isOwnPage(url) && URL.canParse(url) ? new URL(url).hash : ''}`

@@ -14,6 +14,7 @@ import { lessonPaperServices } from '../lessons/lessonPaperServices.ts'
 import { lessonServices } from '../lessons/lessonServices.ts'
 import { ownLessonStore } from '../lessons/lessonStore.ts'
 import type { makeWorksheet } from '../lessons/makeWorksheet.ts'
+import { openedServices } from '../opened/openedServices.ts'
 import { personServices } from '../people/personServices.ts'
 import { photoServices } from '../photos/photoServices.ts'
 import { ownFieldServices, purposeServices } from '../rack/extrasServices.ts'
@@ -41,6 +42,8 @@ import {
   toolTemplateStore,
 } from '../rack/stores.ts'
 import { toolStore } from '../rack/tool.ts'
+import { reportServices } from '../reports/reportServices.ts'
+import type { Reports } from '../reports/reports.ts'
 import type { Services } from '../services.ts'
 import { settingsServices, settingsStore } from '../settings/settings.ts'
 import type { makeTemplate } from '../template/makeTemplate.ts'
@@ -86,6 +89,7 @@ const stores = {
 /** What the services get done elsewhere. */
 export interface Makers {
   readonly blobs: Blobs
+  readonly reports: Reports
   readonly solveJob: SolveJob
   readonly makeCard: Draw<Parameters<typeof makeCard>>
   readonly makeCards: Draw<Parameters<typeof makeCards>, MadeCards>
@@ -98,7 +102,7 @@ export interface Makers {
 /** Every call's work, on one workshop. */
 export const createServices = (
   workshop: Workshop,
-  { blobs, solveJob, makeCard, makeCards, makeDaySheet, makeTemplate, makeLabels, makeWorksheet }: Makers,
+  { blobs, reports, solveJob, makeCard, makeCards, makeDaySheet, makeTemplate, makeLabels, makeWorksheet }: Makers,
 ): Services => {
   const { desk } = workshop
   const now = () => desk.now().toISOString()
@@ -134,6 +138,8 @@ export const createServices = (
     ...workshopServices(workshop),
     ...copyServices(workshop),
     ...inOutServices(workshop, blobs),
+    ...openedServices(),
+    ...reportServices(reports),
     ...photoServices(desk, blobs),
     ...paperServices(desk, blobs, makeCard, makeTemplate),
     ...dayPaperServices(desk, blobs, makeCards, makeDaySheet),

@@ -4,7 +4,10 @@ import { TourWhenOpen } from '../tour/TourWhenOpen.tsx'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import { type Actions, useActions } from './actions.ts'
 import { makeCard } from './card.ts'
+import { FaultSheets } from './faults/FaultSheets.tsx'
 import { Header } from './Header.tsx'
+import { RefusedFile } from './opening/RefusedFile.tsx'
+import { useOpening } from './opening/useOpening.ts'
 import { PartNav } from './PartNav.tsx'
 import { partOf, parts } from './parts.ts'
 import { hear, loadAll } from './readRack.ts'
@@ -16,6 +19,7 @@ import { undo } from './storeRack.ts'
 import { transport } from './transport.ts'
 import { Unbroken } from './Unbroken.tsx'
 import { useKeepAwake } from './useAwake.ts'
+import { useMenu } from './useMenu.ts'
 import { useShortcuts } from './useShortcuts.ts'
 import { useTheme } from './useTheme.ts'
 
@@ -27,6 +31,8 @@ export const App = () => {
   useToolOfAddress()
   useTheme()
   useWedge()
+  useOpening()
+  useMenu()
   useShortcuts()
   useKeepAwake()
   useActions(everywhere(code))
@@ -54,6 +60,8 @@ export const App = () => {
         </Unbroken>
       </main>
       <StatusLine />
+      <RefusedFile />
+      <FaultSheets />
     </>
   )
 }

@@ -1,5 +1,7 @@
 import { Component, type ReactNode } from 'react'
 import { useTexts } from '../ui/texts.tsx'
+import { act } from './actions.ts'
+import { noteFault } from './faults/pageFaults.ts'
 
 interface UnbrokenProps {
   readonly children: ReactNode
@@ -13,6 +15,10 @@ export class Unbroken extends Component<UnbrokenProps, { readonly broken: boolea
     return { broken: true }
   }
 
+  override componentDidCatch(error: unknown): void {
+    noteFault(error)
+  }
+
   override render(): ReactNode {
     return this.state.broken ? <Broken onAgain={() => this.setState({ broken: false })} /> : this.props.children
   }
@@ -23,6 +29,11 @@ const Broken = ({ onAgain }: { readonly onAgain: () => void }) => {
   return (
     <div className="page-note" role="alert">
       <p>{t('common:screenBroken')}</p>
+      <p>
+        <button type="button" className="word" onClick={() => act('reports')}>
+          {t('reports:open')}
+        </button>
+      </p>
       <button type="button" className="key" onClick={onAgain}>
         {t('common:tryAgain')}
       </button>

@@ -8,6 +8,7 @@ import '../ui/figure.css'
 import '../ui/form.css'
 import { Texts } from '../ui/texts.tsx'
 import { App } from './App.tsx'
+import { hearFaults } from './faults/pageFaults.ts'
 import { readParts } from './parts.ts'
 import './base.css'
 import './shell.css'
@@ -17,6 +18,8 @@ import './touch.css'
 
 // The content policy forbids code made from text, which zod would otherwise try first.
 z.config({ jitless: true })
+
+hearFaults()
 
 const root = document.getElementById('root')
 if (root) {

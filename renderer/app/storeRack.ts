@@ -3,7 +3,7 @@ import type { CallInput, CallName, CallOutput } from '../../main/contract/calls.
 import type { Noun, Settings } from '../../main/contract/entities.ts'
 import { loadAll, reread } from './readRack.ts'
 import { say, sayProblem, useApp } from './store.ts'
-import { call } from './transport.ts'
+import { call, transport } from './transport.ts'
 
 /** Which version of which record an edit was made on. */
 export interface Seen {
@@ -18,13 +18,19 @@ type Told = readonly [key: string, params: Parameters<typeof say>[1]]
 
 type Command = { [N in CallName]: CallOutput<N> extends Changed ? N : never }[CallName]
 
-/** Makes a change, says it with its undo, and reads again what it touched. @param tell what is said, by what came of it */
+/**
+ * Makes a change, says it with its undo, and reads again what it touched.
+ *
+ * @param tell what is said, by what came of it
+ * @param callId by which a long one is watched and stopped
+ */
 export const changeTold = async <N extends Command>(
   name: N,
   input: CallInput<N>,
   tell: (made: CallOutput<N>) => Told,
+  callId: string = crypto.randomUUID(),
 ): Promise<Result<CallOutput<N>>> => {
-  const made = await call(name, input)
+  const made = await transport.call(name, input, callId)
   if (!made.ok) return made
   // Where all was so already there is nothing to take back.
   say(...tell(made.value), (made.value as Changed).changeId || null)

@@ -1,5 +1,6 @@
-import { useState } from 'react'
+import { useEffect, useState } from 'react'
 import { readTypedOrMark } from '../../main/contract/codes.ts'
+import { useIncoming } from '../app/opening/incoming.ts'
 import { sayProblem, useApp } from '../app/store.ts'
 import { openWorkshop } from '../app/storeRack.ts'
 import { ProblemHelp } from '../help/ProblemHelp.tsx'
@@ -7,7 +8,6 @@ import { openCode } from '../scan/openCode.ts'
 import { TourOffer } from '../tour/TourOffer.tsx'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import { findTyped, useFinding } from './finding.ts'
-import { useDropped } from './inOut/useDropped.ts'
 import { openLabels } from './labels/useLabels.ts'
 import { CopiesSheet, HistorySheet, InOutSheet, ScanSheet } from './sheets.tsx'
 
@@ -92,7 +92,12 @@ const Standing = () => {
   const [history, setHistory] = useState(false)
   const { tools, curved, lent, due } = useApp((app) => app.standing)
   const [inOut, setInOut] = useState<'open' | File | null>(null)
-  useDropped(setInOut)
+  const incoming = useIncoming(({ rack }) => rack)
+  useEffect(() => {
+    if (incoming === null) return
+    setInOut(incoming)
+    useIncoming.setState({ rack: null })
+  }, [incoming])
   const workshop = useApp((app) => app.workshop)
   const demo = workshop?.rack !== 'own'
   return (

@@ -60,13 +60,15 @@ export const purgePerson = async ({ id, version, code }: Person, inNotes: boolea
   return gone
 }
 
-/** Sets the same of many tools. */
-export const editMany = (which: CallInput<'tools.edit'>['which'], set: CallInput<'tools.edit'>['set']) =>
-  changeTold('tools.edit', { which, set }, ({ value: count }) => ['many:changed', { count }])
+type Many = CallInput<'tools.edit'>
 
-/** Puts many tools in the scrap box. */
-export const removeMany = (which: CallInput<'tools.edit'>['which']) =>
-  changeTold('tools.remove', { which }, ({ value: count }) => ['many:removed', { count }])
+/** Sets the same of many tools. @param callId by which it is watched and stopped */
+export const editMany = (which: Many['which'], set: Many['set'], callId: string) =>
+  changeTold('tools.edit', { which, set }, ({ value: count }) => ['many:changed', { count }], callId)
+
+/** Puts many tools in the scrap box. @param callId by which it is watched and stopped */
+export const removeMany = (which: Many['which'], callId: string) =>
+  changeTold('tools.remove', { which }, ({ value: count }) => ['many:removed', { count }], callId)
 
 /** Lends tools to somebody by name. @param dueBack the day they are wanted back; null: any */
 export const lend = (toolIds: readonly string[], person: string, dueBack: string | null) =>

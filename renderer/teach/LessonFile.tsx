@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import type { Problem } from '../../geometry/result.ts'
+import { acceptOf } from '../../main/contract/fileKinds.ts'
 import { say } from '../app/store.ts'
 import { call } from '../app/transport.ts'
 import { FileKey } from '../ui/FileKey.tsx'
@@ -17,7 +18,7 @@ export const LessonFile = () => {
   }
   return (
     <div>
-      <FileKey accept=".json" name={t('teach:file.take')} onPick={take} />
+      <FileKey accept={`${acceptOf('lesson')},.json`} name={t('teach:file.take')} onPick={take} />
       {problems.length > 0 && (
         <div role="alert">
           <p>{t('teach:file.refused')}</p>

@@ -15,7 +15,9 @@ const asNew = async (app: Page): Promise<void> => {
   await app.reload()
 }
 
-test('help opens on the part that is shown, finds over all of it, leads to an entry and to its place', async ({ app }) => {
+test('help opens on the part that is shown, finds over all of it, leads to an entry and to its place', async ({
+  app,
+}) => {
   await app.getByRole('row', { name: /Low-angle jack iron 57/ }).click()
   await app.getByRole('link', { name: 'Set up' }).click()
   await app.getByRole('link', { name: 'Squareness' }).click()
@@ -39,7 +41,9 @@ test('help opens on the part that is shown, finds over all of it, leads to an en
   await sheet(app).getByRole('button', { name: 'What is simplified' }).click()
   await expect(sheet(app).getByRole('heading', { name: 'What is left out' })).toBeVisible()
   await find.fill('stocktake')
-  await sheet(app).getByRole('button', { name: /^Rack, stocktake/ }).click()
+  await sheet(app)
+    .getByRole('button', { name: /^Rack, stocktake/ })
+    .click()
   await sheet(app).getByRole('button', { name: 'Go there: Rack, stocktake' }).click()
   await expect(sheet(app)).toBeHidden()
   await expect(app).toHaveURL(/#rack\/[^/]+\/stocktake$/)
@@ -75,7 +79,14 @@ test('the walk round is offered once, goes by keys from the rack to what was lea
     await expect(pointed).toHaveCount(1)
     if (title === 'Place bar and blade') await expectAxeClean(app)
     if (title === 'Let it learn') break
-    for (let tab = 0; tab < 3 && !(await walk(app).getByRole('button', { name: 'Next' }).evaluate((key) => key === document.activeElement)); tab++)
+    for (
+      let tab = 0;
+      tab < 3 &&
+      !(await walk(app)
+        .getByRole('button', { name: 'Next' })
+        .evaluate((key) => key === document.activeElement));
+      tab++
+    )
       await app.keyboard.press('Tab')
     await app.keyboard.press('Enter')
   }

@@ -45,7 +45,7 @@ test('the rack leaves as a zip that comes in again without a change, and a table
     app.waitForEvent('download'),
     app.getByRole('button', { name: 'Take out', exact: true }).click(),
   ])
-  expect(zip.suggestedFilename()).toBe('rack.zip')
+  expect(zip.suggestedFilename()).toBe('rack.cwrack')
   await app.getByLabel('Choose a file').setInputFiles(await zip.path())
   await expect(app.getByText(/^tools \d+ the same$/)).toBeVisible()
   await expect(app.getByText('Everything in it is here already')).toBeVisible()

@@ -8,7 +8,7 @@ test('a job is kept as a file, opened again beside the own one, and taken over',
   const downloading = app.waitForEvent('download')
   await app.getByRole('button', { name: 'Save this job' }).click()
   const file = await downloading
-  expect(file.suggestedFilename()).toMatch(/^06 .*\.job\.json$/)
+  expect(file.suggestedFilename()).toMatch(/^06 .*\.cwjob$/)
   const job = JSON.parse(await readFile(await file.path(), 'utf8'))
   expect(job.motion.stopTurnsLeft).toBe(1)
 

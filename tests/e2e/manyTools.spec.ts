@@ -5,20 +5,20 @@ import { expect, expectAxeClean, test } from '../support/app.ts'
 const ADDED = 380
 
 const HEAD = 'name,kind,widthMm,thicknessMm,seatAngleDeg,bevelSide,bevelAngleDeg,projectionMm,reliefMm,shavingDepthMm'
-const table = [
-  HEAD,
-  ...Array.from({ length: ADDED }, (_, i) => `Row ${i + 1} many${i + 1},jack,50,3,45,down,25,120,0.1,0.05`),
-].join('\n')
+const tableOf = (rows: number) =>
+  [HEAD, ...Array.from({ length: rows }, (_, i) => `Row ${i + 1} many${i + 1},jack,50,3,45,down,25,120,0.1,0.05`)].join(
+    '\n',
+  )
 
 /** Brings more irons in, as another window would: one change, taken back as one after the test. */
-const bringMany = (app: Page): Promise<void> =>
+const bringMany = (app: Page, rows = ADDED): Promise<void> =>
   app.evaluate(async (text) => {
     const post = async (address: string, type: string, body: string) =>
       (await fetch(address, { method: 'POST', headers: { 'content-type': type }, body })).json()
     const { blobId } = await post('/blob', 'application/octet-stream', text)
     const input = { blobId, noun: 'tool' }
     await post('/call', 'application/json', JSON.stringify({ callId: crypto.randomUUID(), name: 'inOut.bring', input }))
-  }, table)
+  }, tableOf(rows))
 
 test('a long list draws what is in sight, keys reach every row of it, and words narrow it down', async ({ app }) => {
   await bringMany(app)
@@ -45,4 +45,28 @@ test('a long list draws what is in sight, keys reach every row of it, and words 
   await app.getByRole('searchbox').fill(`many${ADDED}`)
   await expect(app.locator('tbody tr')).toHaveCount(1)
   await expect(app.locator('tbody tr')).toContainText(`Row ${ADDED}`)
+})
+
+/** Enough that a change of all of them takes longer than finding the key that stops it. */
+const LONG = 4000
+
+test('a change of many tells how far it is; stopped it leaves nothing, and its key can be pressed again', async ({
+  app,
+}) => {
+  await bringMany(app, LONG)
+  await app.locator('tr[data-row="0"]').focus()
+  await app.keyboard.press('Control+a')
+  const bar = app.getByRole('toolbar', { name: 'With the tools chosen' })
+  await expect(bar).toContainText('4,024 tools chosen.')
+  await bar.getByRole('button', { name: 'Change' }).click()
+  const sheet = app.getByRole('dialog')
+  await sheet.getByLabel('Set: Steel').check()
+  await sheet.getByRole('textbox', { name: 'Steel' }).fill('carbon')
+  const change = sheet.getByRole('button', { name: 'Change them' })
+  await change.click()
+  await expect(sheet.getByRole('status').filter({ hasText: '4,024 tools are being changed.' })).toBeVisible()
+  await sheet.getByRole('button', { name: 'Stop' }).press('Enter')
+  await expect(sheet).toContainText('The work was stopped before it was done. Nothing was kept.')
+  await expect(change).toBeFocused()
+  await expectAxeClean(app)
 })

@@ -56,7 +56,7 @@ test('lessons go on paper and out as a file; one that is wrong is refused with i
     return (await download).suggestedFilename()
   }
   expect(await made('Make the questions')).toBe('ink-questions-1.pdf')
-  expect(await made('The lesson as a file')).toBe('ink.lesson.json')
+  expect(await made('The lesson as a file')).toBe('ink.cwlesson')
   expect(await made('As a table')).toBe('who-has-learnt-what.csv')
   await app.getByLabel('Set', { exact: true }).fill('one')
   await expect(app.getByText('A whole number of up to six digits.')).toBeVisible()

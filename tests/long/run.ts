@@ -4,9 +4,9 @@ import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { z } from 'zod'
 import { build, isBuildStale } from '../../main/start/build.ts'
-import { faultWithCopiesAtSeed } from '../support/copyFault.ts'
+import { outcomeOfCopyFault } from '../support/copyFault.ts'
 import { faultWithDamagedJob } from '../support/damagedJob.ts'
-import { faultAfterFlip } from '../support/flipFault.ts'
+import { outcomeOfFlip } from '../support/flipFault.ts'
 import { faultWithRandomJob } from '../support/grindAtSeed.ts'
 import { faultAfterOneKill } from '../support/killFault.ts'
 import { faultWithRandomRack } from '../support/randomRackFault.ts'
@@ -22,8 +22,8 @@ const counts: readonly LongCount[] = [
   { name: 'randomGrinds', count: 10_000, attempt: faultWithRandomJob },
   { name: 'racks', count: 500, attempt: faultWithRandomRack },
   { name: 'kills', count: 500, attempt: faultAfterOneKill },
-  { name: 'copyFaults', count: 1_000, attempt: faultWithCopiesAtSeed },
-  { name: 'flips', count: 400, attempt: faultAfterFlip },
+  { name: 'copyFaults', count: 1_000, attempt: outcomeOfCopyFault },
+  { name: 'flips', count: 400, attempt: outcomeOfFlip },
   grindFuzz,
   openAndCloseGrind,
 ]
@@ -33,7 +33,13 @@ const folder = join(root, '.cache', 'long')
 /** Little enough to lose, and seldom enough not to slow the count down. */
 const NOTE_EVERY_MS = 5_000
 
-const noteSchema = z.object({ commit: z.string(), date: z.string(), done: z.int(), faults: z.array(z.string()) })
+const noteSchema = z.object({
+  commit: z.string(),
+  date: z.string(),
+  done: z.int(),
+  faults: z.array(z.string()),
+  ends: z.record(z.string(), z.int()),
+})
 type Note = z.output<typeof noteSchema>
 
 const git = (...args: readonly string[]): string =>
@@ -51,7 +57,7 @@ const commit = `${git('rev-parse', 'HEAD')}${changes()}`
 const notePath = (name: string): string => join(folder, `${name}.json`)
 
 const readNote = (name: string): Note => {
-  const fresh = { commit, date: new Date().toISOString(), done: 0, faults: [] }
+  const fresh = { commit, date: new Date().toISOString(), done: 0, faults: [], ends: {} }
   try {
     const note = noteSchema.parse(JSON.parse(readFileSync(notePath(name), 'utf8')))
     return note.commit === commit ? note : fresh
@@ -72,12 +78,15 @@ const writeNote = (name: string, note: Note): Note => {
 const goOn = async ({ count, attempt }: LongCount, note: Note): Promise<Note> => {
   const untilMs = performance.now() + NOTE_EVERY_MS
   const faults = [...note.faults]
+  const ends = { ...note.ends }
   let { done } = note
   for (; done < count && performance.now() < untilMs; done++) {
-    const fault = await attempt(done)
+    const came = await attempt(done)
+    const { fault, end } = came === null || typeof came === 'string' ? { fault: came, end: null } : came
     if (fault !== null) faults.push(`seed ${done}: ${fault}`)
+    if (end !== null) ends[end] = (ends[end] ?? 0) + 1
   }
-  return { ...note, done, faults }
+  return { ...note, done, faults, ends }
 }
 
 const run = async (long: LongCount): Promise<Note> => {
@@ -88,6 +97,7 @@ const run = async (long: LongCount): Promise<Note> => {
   }
   await long.end?.()
   for (const fault of note.faults) console.log(fault)
+  for (const [end, times] of Object.entries(note.ends)) console.log(`${long.name}: ${times} ${end}`)
   console.log(`${long.name}: ${note.done} seeds, ${note.faults.length} faults, ${note.date}, commit ${note.commit}`)
   return note
 }

@@ -7,7 +7,7 @@ import { findBrowser, hasDisplay } from '../../main/start/browserWindow.ts'
 import { isBuildStale } from '../../main/start/build.ts'
 import { defaultDataFolder } from '../../main/start/dataFolder.ts'
 import { startOptionsOf } from '../../main/start/options.ts'
-import { placeOf, readBounds } from '../../main/window/bounds.ts'
+import { broughtBack, keepState, placeOf, readState } from '../../main/window/bounds.ts'
 import { isOwnFrame } from '../../main/window/pageOrigin.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'camberwright-start-'))
@@ -25,11 +25,16 @@ describe('the options of npm start', () => {
     expect(options).toMatchObject({ ok: true, value: { host: null, port: 0, addressOnly: false } })
   })
 
+  it('takes files of the kinds that can be opened', () => {
+    const options = startOptionsOf(['/srv/a.cwjob', '--host', 'browser', '/srv/b.ZIP'])
+    expect(options).toMatchObject({ ok: true, value: { host: 'browser', files: ['/srv/a.cwjob', '/srv/b.ZIP'] } })
+  })
+
   it('takes what it is told', () => {
     const options = startOptionsOf(['--host', 'browser', '--data', '/srv/racks', '--port', '8123', '--address'])
     expect(options).toEqual({
       ok: true,
-      value: { host: 'browser', dataDir: '/srv/racks', port: 8123, addressOnly: true, help: false },
+      value: { host: 'browser', dataDir: '/srv/racks', port: 8123, addressOnly: true, help: false, files: [] },
     })
   })
 
@@ -41,7 +46,8 @@ describe('the options of npm start', () => {
     [['--port', ''], 'startPort'],
     [['--data'], 'startOption'],
     [['--colour', 'red'], 'startOption'],
-    [['extra'], 'startOption'],
+    [['extra'], 'startFile'],
+    [['notes.txt', 'a.cwjob'], 'startFile'],
   ])('refuses %j with %s', (args, code) => {
     expect(startOptionsOf(args)).toMatchObject({ ok: false, problems: [{ code }] })
   })
@@ -152,11 +158,36 @@ describe('the window’s place', () => {
       '{"x":1e999,"y":2,"width":4,"height":3}',
     ]) {
       write(path, text)
-      expect(readBounds(path)).toBeNull()
+      expect(readState(path)).toBeNull()
     }
     write(path, '{"x":1,"y":2,"width":4,"height":3}')
-    expect(readBounds(path)).toEqual({ x: 1, y: 2, width: 4, height: 3 })
+    const kept = { x: 1, y: 2, width: 4, height: 3, maximized: false, fullScreen: false, zoomLevel: 0 }
+    expect(readState(path)).toEqual(kept)
     expect(placeOf(null, screens)).toEqual({ width: 1440, height: 900 })
+    const other = { ...kept, maximized: true, zoomLevel: 2.5 }
+    keepState(path, other)
+    expect(readState(path)).toEqual(other)
+  })
+
+  it('is never larger than the screens, and an open one is brought back when its screen goes', () => {
+    const [first] = screens
+    const small = [{ x: 0, y: 30, width: 1024, height: 700 }]
+    expect(placeOf({ x: 0, y: 40, width: 3840, height: 2000 }, small)).toEqual({
+      x: 0,
+      y: 40,
+      width: 1024,
+      height: 700,
+    })
+    expect(placeOf(null, small)).toEqual({ width: 1024, height: 700 })
+    expect(broughtBack({ x: 2000, y: 100, ...size }, screens)).toBeNull()
+    // (1920 - 1200) / 2 and (1040 - 800) / 2.
+    expect(broughtBack({ x: 2000, y: 100, ...size }, [first as (typeof screens)[0]])).toEqual({
+      x: 360,
+      y: 120,
+      ...size,
+    })
+    expect(broughtBack({ x: 2000, y: 100, ...size }, small)).toEqual({ x: 0, y: 30, width: 1024, height: 700 })
+    expect(broughtBack({ x: 2000, y: 100, ...size }, [])).toBeNull()
   })
 })
 

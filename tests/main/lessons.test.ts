@@ -33,7 +33,7 @@ it('takes a lesson out as a file and in again as the same, and no name twice', a
   expect(codesOf(await bench().call('lesson.add', { text: own() }))).toEqual(['lessonNameTaken'])
   expect(codesOf(await bench().call('lesson.add', { text: builtIn }))).toEqual(['lessonNameTaken'])
   const { blobId, fileName } = await bench().done('lesson.file', { lessonId: 'our-own' })
-  expect(fileName).toBe('our-own.lesson.json')
+  expect(fileName).toBe('our-own.cwlesson')
   const text = new TextDecoder().decode(bench().blobs.get(blobId)?.bytes)
   const { value } = await bench().done('lesson.add', { text: text.replace('"our-own"', '"our-second"') })
   const again = await bench().done('lesson.file', { lessonId: value.lessonId })

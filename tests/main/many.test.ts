@@ -68,6 +68,30 @@ it('how many are found is counted in full where nothing is set yet, but for thos
   })
 })
 
+it('tells how far it is, and stopped half-way leaves nothing', async () => {
+  for (let n = 0; n < 400; n += 1) await bench.done('tool.add', { ...toolDraft, name: `jack ${n}`, steel: 'old' })
+  const rackNow = () => bench.done('tool.find', { search: 'jack', sort: 'name', limit: 500 } as never)
+  const before = await rackNow()
+  const [newest] = await bench.done('change.list', { most: 1 })
+  for (const [name, input] of [
+    ['tools.edit', { which: FOUND, set: { steel: 'new' } }],
+    ['tools.remove', { which: FOUND }],
+  ] as const) {
+    bench.events.length = 0
+    const running = bench.call(name, input as never, 'long')
+    const stop = setInterval(() => {
+      if (bench.events.some((event) => event.type === 'progress' && event.done > 0.4)) bench.cancel('long')
+    }, 1)
+    expect(codesOf(await running)).toEqual(['cancelled'])
+    clearInterval(stop)
+    const steps = bench.events.flatMap((event) => (event.type === 'progress' ? [event.done] : []))
+    expect(steps.length).toBeGreaterThan(10)
+    expect(steps).toEqual([...steps].sort((a, b) => a - b))
+    expect(await rackNow()).toEqual(before)
+    expect((await bench.done('change.list', { most: 1 }))[0]).toEqual(newest)
+  }
+})
+
 it('is all or nothing: a tool that is gone, a place that is gone, a note that is full, a figure out of range', async () => {
   const before = await rack()
   const which = { ids }

@@ -5,8 +5,11 @@ import { createRouter } from '../../main/router.ts'
 import type { Services } from '../../main/services.ts'
 import { codesOf } from './support.ts'
 
-const routerWith = (services: Partial<Record<string, unknown>>, faults: unknown[] = []) =>
-  createRouter(services as unknown as Services, { onFault: (error) => faults.push(error) })
+const routerWith = (services: Partial<Record<string, unknown>>, faults: unknown[] = [], whole = true) =>
+  createRouter(services as unknown as Services, {
+    onFault: (error) => faults.push(error),
+    readsThrough: async () => whole,
+  })
 
 const ask = (router: ReturnType<typeof routerWith>, name: string, input: unknown) =>
   router.handle(name, input, 'c', () => undefined)
@@ -42,9 +45,12 @@ describe('the router', () => {
 
   it('lets nothing out that the contract does not name', async () => {
     const faults: unknown[] = []
-    const router = routerWith({ 'workshop.get': async () => ok({ rack: 'demo', tools: 1, secret: 2 }) }, faults)
-    expect(codesOf(await ask(router, 'workshop.get', {}))).toEqual(['dataUnreadable'])
-    expect(faults).toHaveLength(1)
+    const services = { 'workshop.get': async () => ok({ rack: 'demo', tools: 1, secret: 2 }) }
+    const asked = (whole: boolean) => ask(routerWith(services, faults, whole), 'workshop.get', {})
+    // Where all data reads well, the program is at fault.
+    expect(codesOf(await asked(true))).toEqual(['serviceFailed'])
+    expect(codesOf(await asked(false))).toEqual(['dataUnreadable'])
+    expect(faults).toHaveLength(2)
   })
 
   it('answers a problem when a service throws, and tells the log', async () => {

@@ -5,7 +5,7 @@ import type { WebContents } from 'electron'
 import { describe, expect, it } from 'vitest'
 import { guardHeaders } from '../../main/page/contentPolicy.ts'
 import { keepToPage } from '../../main/window/guards.ts'
-import { isOwnAddress, isOwnFrame, PAGE_ORIGIN } from '../../main/window/pageOrigin.ts'
+import { isOwnAddress, isOwnFrame, PAGE_ORIGIN, sameScreen } from '../../main/window/pageOrigin.ts'
 import { webPreferences } from '../../main/window/webPreferences.ts'
 
 /** Electron's own list of what makes a program safe, in its order; DEVELOPERS.md says where each is seen to. */
@@ -33,7 +33,9 @@ describe('Electron’s security list', () => {
   it('1 loads nothing but what is the program’s own', () => {
     expect(isOwnAddress(`${PAGE_ORIGIN}/index.html`)).toBe(true)
     expect(isOwnAddress('http://elsewhere.invalid/')).toBe(false)
-    expect(main).not.toMatch(/loadURL\((?!`\$\{PAGE_ORIGIN\}\/)|loadFile\(/)
+    expect(sameScreen(`${PAGE_ORIGIN}/?a=b#plan/06`)).toBe(`${PAGE_ORIGIN}/?after=fault#plan/06`)
+    expect(sameScreen('https://elsewhere.invalid/#plan/06')).toBe(`${PAGE_ORIGIN}/?after=fault`)
+    expect(main).not.toMatch(/loadURL\((?!`\$\{PAGE_ORIGIN\}\/|sameScreen\()|loadFile\(/)
   })
 
   it('2 gives no page Node', () => {

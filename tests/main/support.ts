@@ -6,10 +6,12 @@ import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import type { CallInput, CallName, CallOutput } from '../../main/contract/calls.ts'
 import type { FixtureDraft, StationDraft, ToolDraft, ToolLine } from '../../main/contract/entities.ts'
 import type { HostEvent } from '../../main/contract/events.ts'
+import { createReports } from '../../main/reports/reports.ts'
 import { createRouter } from '../../main/router.ts'
 import { createServices, type Makers } from '../../main/workshop/allServices.ts'
 import { createBlobs } from '../../main/workshop/blobs.ts'
 import { noteChoice } from '../../main/workshop/choice.ts'
+import { readsThrough } from '../../main/workshop/readThrough.ts'
 import { openWorkshop, type Workshop } from '../../main/workshop/workshop.ts'
 
 /** A clock that moves one second at every look, so that times tell the order. */
@@ -105,8 +107,9 @@ export const squareDraft: FixtureDraft = {
 /** The model says 0.3 mm of every grind. */
 export const markedReport = { engineVersion: 'test', grind: { reliefLeftMm: 0.3, reliefRightMm: 0.3 } } as Report
 
-const makersWith = (changes: Partial<Makers>): Makers => ({
+const makersWith = (changes: Partial<Makers>, dataDir: string, now: () => Date): Makers => ({
   blobs: createBlobs(),
+  reports: createReports(dataDir, now),
   solveJob: () => ok(markedReport),
   makeCard: async () => failed(problem('noCardHere')),
   makeCards: async () => failed(problem('noCardHere')),
@@ -138,8 +141,11 @@ export const openBench = async (
   const opened = await openWorkshop({ dataDir, who: 'tester', now, newId, log: () => undefined })
   if (!opened.ok) throw new Error(JSON.stringify(opened.problems))
   const events: HostEvent[] = []
-  const makers = makersWith(changes)
-  const router = createRouter(createServices(opened.value, makers), { onFault: () => undefined })
+  const makers = makersWith(changes, dataDir, now)
+  const router = createRouter(createServices(opened.value, makers), {
+    onFault: () => undefined,
+    readsThrough: () => readsThrough(opened.value.desk),
+  })
   const raw = (name: string, input: unknown, callId = 'c1') =>
     router.handle(name, input, callId, (event) => events.push(event))
   const call: Bench['call'] = async (name, input, callId) =>

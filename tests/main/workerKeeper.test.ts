@@ -55,7 +55,29 @@ describe('the keeper of the worker', () => {
     await settled()
     expect(workers.count()).toBe(2)
     expect(keeper.problems()).toEqual([problem('serviceLost')])
-    expect(await keeper.ask(call('three'))).toBeNull()
+  })
+
+  it('makes one anew where all were lost, once something is asked, and says so where that one is lost too', async () => {
+    const { workers, keeper } = await begun()
+    workers.at(0).die()
+    await settled()
+    workers.at(1).die()
+    await settled()
+    expect(keeper.problems()).toEqual([problem('serviceLost')])
+    // The first makes it, the second waits in its line.
+    const asked = [keeper.ask(call('three')), keeper.ask(call('four'))]
+    expect(workers.count()).toBe(3)
+    workers.at(2).say({ type: 'ready' })
+    await settled()
+    expect(workers.at(2).posted).toMatchObject([{ name: 'three' }, { name: 'four' }])
+    expect(keeper.problems()).toEqual([])
+    workers.at(2).die()
+    expect(await Promise.all(asked)).toEqual([null, null])
+    await settled()
+    const last = keeper.ask(call('five'))
+    workers.at(3).die()
+    expect(await last).toBeNull()
+    expect([workers.count(), keeper.problems()]).toEqual([4, [problem('serviceLost')]])
   })
 
   it('does not replace one that refused, nor one that was told to close', async () => {

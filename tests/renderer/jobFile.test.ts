@@ -33,5 +33,5 @@ test('aim and motion are taken over, blade, station and fixture stay', () => {
 })
 
 test('a file name holds nothing that a system refuses', () => {
-  expect(jobFileName('06', 'Jack: 12°/25° "low"\n')).toBe('06 Jack 12° 25° low.job.json')
+  expect(jobFileName('06', 'Jack: 12°/25° "low"\n')).toBe('06 Jack 12° 25° low.cwjob')
 })

@@ -56,6 +56,7 @@ export type Checked = [
   Nothing<Drifted<typeof Double.session.defaultSession, Electron.Session>>,
   Nothing<Drifted<typeof Double.dialog, Electron.Dialog>>,
   Nothing<Drifted<typeof Double.Menu, Real['Menu']>>,
+  Nothing<Drifted<typeof Double.nativeTheme, Electron.NativeTheme>>,
   Nothing<Drifted<typeof Double.screen, Electron.Screen>>,
   Nothing<Drifted<typeof Double.systemPreferences, Electron.SystemPreferences>>,
   Nothing<Drifted<typeof Double.ipcMain, Electron.IpcMain>>,

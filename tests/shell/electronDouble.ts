@@ -6,5 +6,5 @@
  */
 export { app } from './double/app.ts'
 export { session } from './double/session.ts'
-export { dialog, Menu, screen, systemPreferences } from './double/system.ts'
+export { dialog, Menu, nativeTheme, screen, systemPreferences } from './double/system.ts'
 export { BrowserWindow, ipcMain, protocol } from './double/window.ts'

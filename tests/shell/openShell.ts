@@ -2,6 +2,7 @@ import { registerHooks } from 'node:module'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { _electron, type Browser, type Page } from '@playwright/test'
+import type { MenuItemConstructorOptions, Rectangle } from 'electron'
 import { electronBinary } from '../../main/start/electronHost.ts'
 import { setStage } from './stage.ts'
 
@@ -16,6 +17,16 @@ export interface Shell {
   answer(key: number): Promise<unknown>
   /** What was asked in such boxes so far, oldest first. */
   asked(): Promise<readonly string[]>
+  /** Presses a word of a menu. */
+  press(name: string, word: string): Promise<unknown>
+  /** Chooses these files in every box of the system from now on. */
+  choose(paths: readonly string[]): Promise<unknown>
+  /** The program is started a second time, with these files. */
+  startAgain(paths: readonly string[]): Promise<unknown>
+  /** From now on there is one screen, with this work area. */
+  leaveScreen(workArea: Rectangle): Promise<unknown>
+  /** The process of the window's page dies. */
+  crash(): Promise<unknown>
   /** From now on nothing can be written that the page hands over. */
   fillDisk(): Promise<unknown>
   /** Closes the window and waits until the program has quit. */
@@ -24,6 +35,13 @@ export interface Shell {
 
 /** Where the binary is, the same tests run on Electron itself. */
 export const realElectron: string | null = electronBinary(root)
+
+const pressIn = (menu: readonly MenuItemConstructorOptions[], name: string, word: string): void => {
+  const words = menu.find(({ label }) => label === name)?.submenu
+  const item = Array.isArray(words) ? words.find(({ label }) => label === word) : undefined
+  if (!item?.click) throw new Error(`${name} has no word ${word} that does something`)
+  item.click({} as never, undefined, {} as never)
+}
 
 /** The built program on the double of Electron, in this process. */
 export const openOnDouble = async (dataDir: string, browser: Browser): Promise<Shell> => {
@@ -42,6 +60,21 @@ export const openOnDouble = async (dataDir: string, browser: Browser): Promise<S
     windows: () => context.pages().length,
     answer: async (key) => (stage.press = key),
     asked: async () => stage.asked,
+    press: async (name, word) => pressIn(stage.menu, name, word),
+    choose: async (paths) => (stage.chosen = paths),
+    startAgain: async (paths) => {
+      const { app } = await import('./double/app.ts')
+      app.emit('second-instance', {}, ['camberwright', '--data=elsewhere', ...paths], root)
+    },
+    leaveScreen: async (workArea) => {
+      stage.screens = [workArea]
+      const { screen } = await import('./double/system.ts')
+      screen.emit('display-removed', {}, {})
+    },
+    crash: async () => {
+      const { BrowserWindow } = await import('./double/window.ts')
+      BrowserWindow.getAllWindows()[0]?.webContents.forcefullyCrashRenderer()
+    },
     fillDisk: async () => (stage.isDiskFull = true),
     close: async () => {
       await page.close()
@@ -69,6 +102,28 @@ export const openOnElectron = async (binary: string, dataDir: string): Promise<S
         }
       }, key),
     asked: () => program.evaluate(() => (globalThis as { boxes?: string[] }).boxes ?? []),
+    press: (name, word) =>
+      program.evaluate(
+        ({ Menu }, [menuLabel, label]) =>
+          (Menu.getApplicationMenu()?.items ?? [])
+            .find((menu) => menu.label === menuLabel)
+            ?.submenu?.items.find((item) => item.label === label)
+            ?.click(),
+        [name, word] as const,
+      ),
+    choose: (paths) =>
+      program.evaluate(({ dialog }, filePaths) => {
+        dialog.showOpenDialog = async () => ({ canceled: filePaths.length === 0, filePaths: [...filePaths] })
+      }, paths),
+    startAgain: (paths) =>
+      program.evaluate(({ app }, args) => void app.emit('second-instance', {}, ['camberwright', ...args], '/'), paths),
+    leaveScreen: (workArea) =>
+      program.evaluate(({ screen }, area) => {
+        screen.getAllDisplays = () => [{ workArea: area } as Electron.Display]
+        screen.emit('display-removed', {}, {})
+      }, workArea),
+    crash: () =>
+      program.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.webContents.forcefullyCrashRenderer()),
     // A device that takes nothing stands in for the disk.
     fillDisk: () =>
       program.evaluate(({ session }) => {

@@ -1,9 +1,10 @@
-import { mkdtempSync, rmSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { type Browser, expect, test } from '@playwright/test'
 import { lockFolder } from '../../main/database/lock.ts'
 import type {} from '../../renderer/app/transport.ts'
+import { soundJob } from '../main/commandBench.ts'
 import { openOnDouble, openOnElectron, realElectron, type Shell } from './openShell.ts'
 
 /** Where no page of the program may ever go; nothing answers there. */
@@ -131,6 +132,81 @@ const shellTests = (open: (dataDir: string, browser: Browser) => Promise<Shell>)
     await expect(page.getByRole('main')).toBeVisible()
   })
 
+  test('opens files: by a second start, from the menu; remembers which, and forgets what is gone', async () => {
+    const { page } = shell
+    const at = (name: string) => join(dataDir, name)
+    const recent = () => JSON.parse(readFileSync(at('recent.json'), 'utf8'))
+    writeFileSync(at('jack & try.cwjob'), JSON.stringify(soundJob))
+    await shell.startAgain([at('jack & try.cwjob')])
+    await expect(page.getByText('This shows the job of the file jack & try.cwjob')).toBeVisible()
+    writeFileSync(at('irons.csv'), 'name,widthMm\nOld jack,51\n')
+    await shell.choose([at('irons.csv')])
+    await shell.press('File', 'Open…')
+    await expect(page.getByRole('dialog')).toContainText('Old jack')
+    await page.keyboard.press('Escape')
+    writeFileSync(at('roof.cwlesson'), '{"title": 1}')
+    await shell.startAgain([at('roof.cwlesson')])
+    await expect(page.getByRole('dialog', { name: 'roof.cwlesson cannot be opened:' })).toBeVisible()
+    await page.keyboard.press('Escape')
+    writeFileSync(at('broken.cwjob'), '{"version": 1')
+    await shell.startAgain(['notes.txt', at('broken.cwjob')])
+    await expect(page.getByRole('dialog', { name: 'broken.cwjob cannot be opened:' })).toBeVisible()
+    await page.keyboard.press('Escape')
+    expect(recent()).toEqual(['broken.cwjob', 'roof.cwlesson', 'irons.csv', 'jack & try.cwjob'].map(at))
+    const before = (await shell.asked()).length
+    rmSync(at('jack & try.cwjob'))
+    await shell.startAgain([at('jack & try.cwjob')])
+    await expect
+      .poll(async () => (await shell.asked()).slice(before))
+      .toEqual(['jack & try.cwjob could not be opened.'])
+    expect(recent()).toEqual(['broken.cwjob', 'roof.cwlesson', 'irons.csv'].map(at))
+  })
+
+  test('goes where the native menu says, and looks as it says; a sheet is answered first', async () => {
+    const { page } = shell
+    await shell.press('Go', 'Plan')
+    await expect(page).toHaveURL(/#plan/)
+    const theme = () => page.evaluate(() => document.documentElement.dataset.theme)
+    await shell.press('View', 'Dark')
+    await expect.poll(theme).toBe('dark')
+    await shell.press('Help', 'Keys')
+    await expect(page.getByRole('dialog', { name: 'Keys' })).toBeVisible()
+    await shell.press('Go', 'Rack')
+    await shell.press('View', 'Light')
+    await expect.poll(theme).toBe('light')
+    await expect(page).toHaveURL(/#plan/)
+    await page.keyboard.press('Escape')
+    await shell.press('Go', 'Rack')
+    await expect(page).toHaveURL(/#rack/)
+  })
+
+  test('starts a page that died again where it was, explains it and shows the report; asks before it does so for ever', async () => {
+    const { page } = shell
+    await shell.press('Go', 'Plan')
+    await expect(page).toHaveURL(/#plan/)
+    await shell.crash()
+    const again = page.getByRole('dialog', { name: 'The window was started again' })
+    await expect(again).toBeVisible()
+    await expect(page).toHaveURL(/#plan/)
+    await again.getByRole('button', { name: 'Show the reports' }).click()
+    const reports = page.getByRole('dialog', { name: 'Reports of faults' })
+    await expect(reports).toContainText('part: window')
+    await reports.getByRole('button', { name: 'Delete' }).click()
+    await expect(reports).toContainText('Nothing has failed so far.')
+    await page.keyboard.press('Escape')
+    await expect(page).toHaveURL(/\/#plan/)
+    await shell.crash()
+    await expect(again).toBeVisible()
+    await page.keyboard.press('Escape')
+    const before = (await shell.asked()).length
+    await shell.answer(1)
+    await shell.crash()
+    await expect(again).toBeVisible()
+    expect((await shell.asked()).slice(before)).toEqual(['The window has stopped several times.'])
+    await page.keyboard.press('Escape')
+    await shell.press('Go', 'Rack')
+  })
+
   /** Hands a file over as the screens do. */
   const handOver = (fileName: string) =>
     shell.page.evaluate((name) => {
@@ -151,8 +227,13 @@ const shellTests = (open: (dataDir: string, browser: Browser) => Promise<Shell>)
     await expect(status).toHaveText(/^This file could not be written: full\.stl\./)
   })
 
-  test('closes its data with its window', async () => {
+  test('closes its data with its window, which never stays where no screen is', async () => {
+    await shell.leaveScreen({ x: 3000, y: 0, width: 1280, height: 700 })
     await shell.close()
+    expect(JSON.parse(readFileSync(join(dataDir, 'window.json'), 'utf8'))).toMatchObject({
+      ...{ x: 3000, y: 0, width: 1280, height: 700 },
+      ...{ maximized: false, fullScreen: false, zoomLevel: 0 },
+    })
     const lock = lockFolder(dataDir)
     expect(lock.ok).toBe(true)
     if (lock.ok) lock.value.release()

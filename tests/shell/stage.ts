@@ -1,4 +1,5 @@
 import type { BrowserContext, Page } from '@playwright/test'
+import type { MenuItemConstructorOptions, Rectangle } from 'electron'
 
 /** What the double of Electron plays on: set by the test before the program's main file is loaded. */
 export interface Stage {
@@ -9,6 +10,12 @@ export interface Stage {
   isDiskFull: boolean
   /** What the program asked in a box of the system, newest last. */
   readonly asked: string[]
+  /** The work areas of the screens. */
+  screens: readonly Rectangle[]
+  /** The native menu as it stands. */
+  menu: readonly MenuItemConstructorOptions[]
+  /** Paths that are chosen in the next box that lets files be chosen. */
+  chosen: readonly string[]
   /** The key that is pressed in the next box. */
   press: number
   /** The window's page, once the program has opened it. */
@@ -25,6 +32,9 @@ export const setStage = (context: BrowserContext, dataDir: string): Stage => {
     dataDir,
     isDiskFull: false,
     asked: [],
+    screens: [{ x: 0, y: 0, width: 1920, height: 1080 }],
+    menu: [],
+    chosen: [],
     press: 0,
     opened: Promise.withResolvers(),
     ended: Promise.withResolvers(),

@@ -4,6 +4,7 @@ import BetterSqlite from 'better-sqlite3'
 import { copyPath, listCopies } from '../../main/backup/copies.ts'
 import { bringBeside } from '../../main/backup/goBack.ts'
 import { openWorkshop } from '../../main/workshop/workshop.ts'
+import type { Outcome } from '../long/count.ts'
 import {
   type Bench,
   codesOf,
@@ -32,7 +33,7 @@ const told = ['backupFailed', 'oldCopiesStay', 'goingBackFailed', 'goingBackUndo
 const toldShut = ['rackNoRoom', 'rackNotOpened']
 
 /** What an operation under a fault came to: what it said that is no good, and what the data may be. */
-interface Outcome {
+interface CameTo {
   readonly wrong: readonly string[]
   readonly may: readonly Names[]
 }
@@ -51,7 +52,7 @@ interface Place {
   readonly folder: string
   readonly path: string
 }
-type Operation = (place: Place, fail: Fail) => Promise<Outcome>
+type Operation = (place: Place, fail: Fail) => Promise<CameTo>
 
 const copying: Operation = async ({ folder }, fail) => {
   const bench = await openOwnBench(folder)
@@ -179,10 +180,11 @@ const hows = (['file', 'statement'] as const).flatMap((what) =>
   ),
 )
 
-/** Every operation, every way to fail; further calls with further seeds: none makes more than 43, so 880 seeds reach all. */
-export const faultWithCopiesAtSeed = async (seed: number): Promise<string | null> => {
+/** Every operation, every way to fail; further calls with further seeds: none makes more than 45, so 900 seeds reach all. */
+export const outcomeOfCopyFault = async (seed: number): Promise<Outcome> => {
   const [operation, rest] = [names[seed % names.length], Math.floor(seed / names.length)]
   const [way, nth] = [hows[rest % hows.length], Math.floor(rest / hows.length) + 1]
   if (!operation || !way) throw new Error('there is no such seed')
-  return (await faultWithCopies(operation, { ...way, nth })).fault
+  const { fault, reached } = await faultWithCopies(operation, { ...way, nth })
+  return { fault, end: reached ? 'with a call that failed' : 'beyond the last call' }
 }

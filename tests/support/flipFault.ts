@@ -1,6 +1,8 @@
 import { copyFileSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import BetterSqlite from 'better-sqlite3'
 import { type CallName, calls } from '../../main/contract/calls.ts'
+import type { Outcome } from '../long/count.ts'
 import type { Bench } from '../main/support.ts'
 import { openOwnBench, stationDraft, steeredDraft, temporaryFolder, toolDraft } from '../main/support.ts'
 import { seeded } from './seeded.ts'
@@ -32,6 +34,10 @@ const makeOriginal = async (): Promise<string> => {
   return place.folder
 }
 let original: Promise<string> | null = null
+const madeOriginal = (): Promise<string> => {
+  original ??= makeOriginal()
+  return original
+}
 
 const copyTo = (from: string, to: string): void => {
   mkdirSync(join(to, 'backups'), { recursive: true })
@@ -58,16 +64,41 @@ const QUESTIONS: readonly (readonly [CallName, unknown])[] = [
   ['copy.make', {}],
 ]
 
-/** A damaged file may say anything, but only in words that the catalogue has, and never `serviceFailed`, which is a fault of the program. */
-const askAll = async (bench: Bench): Promise<readonly string[]> => {
+/**
+ * A damaged file may say anything, but only in words that the catalogue has, and never `serviceFailed`, which is a fault of
+ * the program.
+ *
+ * @returns what it said of the damage
+ */
+const askAll = async (bench: Bench): Promise<{ readonly faults: readonly string[]; readonly told: boolean }> => {
   const faults: string[] = []
+  let told = false
   for (const [name, input] of QUESTIONS) {
     if (!Object.hasOwn(calls, name)) throw new Error(`${name} is no call`)
     const answer = await bench.raw(name, input)
     const [problem] = answer.ok ? [] : answer.problems
+    told ||= problem !== undefined
     if (problem?.code === 'serviceFailed') faults.push(`${name} ${JSON.stringify(input)} failed without a word`)
   }
-  return faults
+  return { faults, told }
+}
+
+/** Everything that a file holds, table by table, its indexes judged by SQLite; null: it cannot be read to its end. */
+const contentsOf = (path: string): ReadonlyMap<unknown, string> | null => {
+  const file = new BetterSqlite(path, { readonly: true })
+  try {
+    const names = file.prepare("SELECT name FROM sqlite_schema WHERE type = 'table' AND sql NOT LIKE '%VIRTUAL%'")
+    const rows = (table: unknown) => JSON.stringify(file.prepare(`SELECT * FROM "${table}"`).all())
+    const tables = names.pluck().all()
+    return new Map([
+      ...tables.map((table) => [table, rows(table)] as const),
+      ['indexes', String(file.pragma('integrity_check', { simple: true }))],
+    ])
+  } catch {
+    return null
+  } finally {
+    file.close()
+  }
 }
 
 /** Bits turned over in a page: one, as a failing memory does it, or a run, as a failing disk does. */
@@ -94,27 +125,57 @@ const faultsAside = async (bench: Bench, folder: string, damaged: Buffer): Promi
   return tools > 40 ? [] : [`the copy brought ${tools} tools back`]
 }
 
-/** @returns what is wrong with how a rack's file is met whose bits of this seed were turned over, or null */
-export const faultAfterFlip = async (seed: number): Promise<string | null> => {
-  original ??= makeOriginal()
+/** How a flip may end. What is unseen is a figure or a word that is another, in a file whose structure is whole. */
+const ends = {
+  refused: 'refused in words, the file left as it is',
+  aside: 'put aside, a copy brings the rack back',
+  told: 'told where it is met, the rest goes on',
+  harmless: 'harmless: everything that is kept reads as before',
+  history: 'unseen, in the history alone',
+  unseen: 'unseen, in what stands',
+} as const
+
+/** Refused in the program's own words, the file left as it is. */
+const outcomeOfRefusal = (error: Error, path: string, damaged: Buffer): Outcome => {
+  const isInWords = /"code":"(notARack|rackTooNew|dataDamaged|dataUnreadable)"/.test(error.message)
+  const fault = isInWords && readFileSync(path).equals(damaged) ? null : `not opened: ${error.message}`
+  return { fault, end: ends.refused }
+}
+
+/** What a file that nobody complained of holds, beside what it held. */
+const quietEnd = (is: ReturnType<typeof contentsOf>, was: ReturnType<typeof contentsOf>): string => {
+  const others = [...(was ?? [])].filter(([table, rows]) => is?.get(table) !== rows).map(([table]) => table)
+  if (others.length === 0) return ends.harmless
+  return others.every((table) => table === 'change') ? ends.history : ends.unseen
+}
+
+const outcomeOfAsking = async (bench: Bench, path: string): Promise<Outcome> => {
+  const end = quietEnd(contentsOf(path), contentsOf(join(await madeOriginal(), 'own.db')))
+  const { faults, told } = await askAll(bench)
+  return { fault: faults.length === 0 ? null : faults.join('; '), end: told ? ends.told : end }
+}
+
+/** @returns how a rack's file is met whose bits of this seed were turned over, and what is wrong with that */
+export const outcomeOfFlip = async (seed: number): Promise<Outcome> => {
   const place = temporaryFolder()
   try {
-    copyTo(await original, place.folder)
+    copyTo(await madeOriginal(), place.folder)
     const path = join(place.folder, 'own.db')
     const damaged = flip(path, seed)
     const opened = await openOwnBench(place.folder).catch((error: Error) => error)
-    // Refused in the program's own words, the file left as it is.
-    if (opened instanceof Error)
-      return /"code":"(notARack|rackTooNew|dataDamaged)"/.test(opened.message) && readFileSync(path).equals(damaged)
-        ? null
-        : `not opened: ${opened.message}`
+    if (opened instanceof Error) return outcomeOfRefusal(opened, path, damaged)
     const { notices = [] } = await opened.done('workshop.get', {})
     const isAside = notices.some(({ code }) => code === 'rackMovedAside')
-    const faults = isAside ? await faultsAside(opened, place.folder, damaged) : await askAll(opened)
+    if (!isAside) {
+      const outcome = await outcomeOfAsking(opened, path)
+      await opened.workshop.close()
+      return outcome
+    }
+    const faults = await faultsAside(opened, place.folder, damaged)
     await opened.workshop.close()
-    return faults.length === 0 ? null : faults.join('; ')
+    return { fault: faults.length === 0 ? null : faults.join('; '), end: ends.aside }
   } catch (error) {
-    return error instanceof Error ? (error.stack ?? error.message) : String(error)
+    return { fault: error instanceof Error ? (error.stack ?? error.message) : String(error), end: 'failed' }
   } finally {
     place.remove()
   }

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import type { Problem } from '../../../geometry/result.ts'
+import { acceptOf } from '../../../main/contract/fileKinds.ts'
 import { downloadBytes } from '../../app/download.ts'
 import { say, useApp } from '../../app/store.ts'
 import { FileKey } from '../../ui/FileKey.tsx'
@@ -42,7 +43,7 @@ export const JobFilePanel = ({ running }: PanelProps) => {
         <button type="button" className="key" onClick={save}>
           {t('jobFile:save')}
         </button>
-        <FileKey name={t('jobFile:open')} accept=".json,application/json" onPick={open} />
+        <FileKey name={t('jobFile:open')} accept={`${acceptOf('job')},.json`} onPick={open} />
       </div>
       {refused && <WhyNot {...refused} />}
       {trial && <Shown file={trial.name} code={tool.code} />}

@@ -1,6 +1,7 @@
 import type { Job } from '../../../geometry/job.ts'
 import { parseJobText } from '../../../geometry/parseJob.ts'
 import type { Result } from '../../../geometry/result.ts'
+import { fileKinds } from '../../../main/contract/fileKinds.ts'
 import { closing } from '../../app/jobParts.ts'
 
 /** What a file name may not hold on one system or another, and what no shell likes. */
@@ -8,7 +9,7 @@ const UNFIT = /[\\/:*?"<>|\p{Cc}]+/gu
 
 /** @returns a name for the file of a tool's job */
 export const jobFileName = (code: string, name: string): string =>
-  `${`${code} ${name}`.replace(UNFIT, ' ').replace(/\s+/g, ' ').trim()}.job.json`
+  `${`${code} ${name}`.replace(UNFIT, ' ').replace(/\s+/g, ' ').trim()}.${fileKinds.job.ending}`
 
 /** The job as text, defaults and all: the file that `npm run job` reads. */
 export const jobFileText = (job: Job): string => `${JSON.stringify(job, null, 2)}\n`

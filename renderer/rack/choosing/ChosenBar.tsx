@@ -2,12 +2,14 @@ import { useState } from 'react'
 import { problem } from '../../../geometry/result.ts'
 import { sayProblem } from '../../app/store.ts'
 import { enqueue } from '../../app/storeDay.ts'
+import { useTask } from '../../app/useTask.ts'
 import { useTexts } from '../../ui/texts.tsx'
 import { removeMany } from '../edits.ts'
 import { openLabels } from '../labels/useLabels.ts'
 import { LendSheet, ManySheet } from '../sheets.tsx'
 import { beginChoosing, countChosen, idsChosen, letGo, useChosen, whichChosen } from './chosen.ts'
 import { useCounted } from './useCounted.ts'
+import { Working } from './Working.tsx'
 import './choosing.css'
 
 /** Most that are named one by one: labels some sheets full, loans for a whole class, a queue as long as any. */
@@ -20,8 +22,9 @@ export const ChosenBar = () => {
   useCounted(chosen.all)
   const [sheet, setSheet] = useState<'change' | readonly string[] | null>(null)
   const count = countChosen(chosen)
+  const task = useTask()
   const remove = async () => {
-    const removed = await removeMany(whichChosen(chosen))
+    const removed = await task.run((callId) => removeMany(whichChosen(chosen), callId))
     if (removed.ok) letGo()
     else if (removed.problems[0]) sayProblem(removed.problems[0])
   }
@@ -52,7 +55,13 @@ export const ChosenBar = () => {
       )}
       {chosen.on &&
         keys.map(([name, act]) => (
-          <button key={name} type="button" className="word" disabled={count === 0} onClick={() => void act()}>
+          <button
+            key={name}
+            type="button"
+            className="word"
+            disabled={count === 0 || task.done !== null}
+            onClick={() => void act()}
+          >
             {t(`many:key.${name}`)}
           </button>
         ))}
@@ -61,6 +70,7 @@ export const ChosenBar = () => {
           {t('many:letGo')}
         </button>
       )}
+      <Working task={task} says={t('many:removing', { count })} />
       {sheet === 'change' && <ManySheet which={whichChosen(chosen)} count={count} onClose={() => setSheet(null)} />}
       {sheet !== null && sheet !== 'change' && (
         <LendSheet

@@ -1,10 +1,11 @@
-import { type FormEvent, useEffect, useState } from 'react'
+import { type FormEvent, useEffect, useRef, useState } from 'react'
 import type { Problem } from '../../../geometry/result.ts'
 import type { CallInput, CallOutput } from '../../../main/contract/calls.ts'
 import type { ToolDraft } from '../../../main/contract/entities.ts'
 import { manyKeys } from '../../../main/contract/many.ts'
 import { useApp } from '../../app/store.ts'
 import { call } from '../../app/transport.ts'
+import { useTask } from '../../app/useTask.ts'
 import { NoteEntry } from '../../ui/Entry.tsx'
 import type { FieldSpec } from '../../ui/fieldSpec.ts'
 import { Problems } from '../../ui/Problems.tsx'
@@ -15,6 +16,7 @@ import { useTexts } from '../../ui/texts.tsx'
 import { newTool, toolFields } from '../drafts.ts'
 import { editMany } from '../edits.ts'
 import { ManyOwnFields, type OwnSet } from './ManyOwnFields.tsx'
+import { Working } from './Working.tsx'
 
 type Which = CallInput<'tools.edit'>['which']
 type SetMany = CallInput<'tools.edit'>['set']
@@ -41,15 +43,20 @@ export const ManySheet = ({ which, count, onClose }: ManySheetProps) => {
     ...(noteAdded.trim() !== '' && { noteAdded }),
   } as SetMany
   const { outlook, refused } = useOutlook(which, asked)
-  const [saving, setSaving] = useState(false)
+  const task = useTask()
+  const saving = task.done !== null
+  const key = useRef<HTMLButtonElement>(null)
   const save = async (event: FormEvent) => {
     event.preventDefault()
-    setSaving(true)
-    const saved = await editMany(which, asked)
-    setSaving(false)
+    setProblems([])
+    const saved = await task.run((callId) => editMany(which, asked, callId))
     if (saved.ok) onClose()
     else setProblems(saved.problems)
   }
+  // The key that stopped it is gone by then.
+  useEffect(() => {
+    if (!saving && problems.length > 0) key.current?.focus()
+  }, [saving, problems])
   const nothing = Object.keys(asked).length === 0
   return (
     <Sheet title={t('many:title', { count })} onClose={onClose}>
@@ -64,11 +71,11 @@ export const ManySheet = ({ which, count, onClose }: ManySheetProps) => {
         </div>
         <Problems problems={problems.length > 0 ? problems : refused} />
         <p className="sheet-keys">
-          <button type="submit" className="key key-main" disabled={nothing || saving || refused.length > 0}>
+          <button ref={key} type="submit" className="key key-main" disabled={nothing || saving || refused.length > 0}>
             {t('many:save')}
           </button>
+          <Working task={task} says={t('many:saving', { count })} />
           <span role="status">
-            {saving && t('many:saving', { count })}
             {!saving && !nothing && outlook && t('many:outlook', { count: outlook.changed, of: outlook.tools })}
           </span>
         </p>

@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { acceptOf } from '../../../main/contract/fileKinds.ts'
 import { countsInWords, wouldWrite } from '../../../main/contract/inOutWords.ts'
 import { FileKey } from '../../ui/FileKey.tsx'
 import { Problems } from '../../ui/Problems.tsx'
@@ -9,7 +10,7 @@ import { TableAs } from './TableAs.tsx'
 import type { Look, useBringIn } from './useBringIn.ts'
 
 /** Kinds of file, as the window's own list of files has them. */
-const ACCEPT = '.csv,.tsv,.txt,.json,.zip,text/csv,application/json,application/zip'
+const ACCEPT = `${acceptOf('rack')},.txt,text/csv,application/json,application/zip`
 
 interface BringInProps {
   readonly incoming: ReturnType<typeof useBringIn>

@@ -1,8 +1,8 @@
-import { useRef, useState } from 'react'
+import { useState } from 'react'
 import type { Problem, Result } from '../../../geometry/result.ts'
 import type { CallInput, CallOutput } from '../../../main/contract/calls.ts'
-import { withProgress } from '../../app/progress.ts'
 import { transport } from '../../app/transport.ts'
+import { useTask } from '../../app/useTask.ts'
 
 export type Look = CallOutput<'inOut.look'>
 type Offer = CallInput<'inOut.look'>
@@ -15,31 +15,20 @@ interface Coming {
   readonly offer: Offer
 }
 
-/** What is being done, and how far it is, from 0 to 1. */
-interface Busy {
-  readonly does: 'looking' | 'writing'
-  readonly done: number
-}
+type Does = 'looking' | 'writing'
 
 /** The way of a file into the rack: handed in, looked at as often as the user reads it another way, then brought in. */
 export const useBringIn = (onBrought: (name: string, brought: CallOutput<'inOut.bring'>) => void) => {
   const [coming, setComing] = useState<Coming | null>(null)
   const [look, setLook] = useState<Look | null>(null)
-  const [busy, setBusy] = useState<Busy | null>(null)
+  const [does, setDoes] = useState<Does>('looking')
   const [problems, setProblems] = useState<readonly Problem[]>([])
-  const callId = useRef('')
+  const task = useTask()
 
-  const run = async <T>(does: Busy['does'], work: (id: string) => Promise<Result<T>>): Promise<T | null> => {
-    const id = crypto.randomUUID()
-    callId.current = id
-    setBusy({ does, done: 0 })
+  const run = async <T>(next: Does, work: (id: string) => Promise<Result<T>>): Promise<T | null> => {
+    setDoes(next)
     setProblems([])
-    const answer = await withProgress(
-      id,
-      (done) => setBusy({ does, done }),
-      () => work(id),
-    )
-    setBusy(null)
+    const answer = await task.run(work)
     if (answer.ok) return answer.value
     setProblems(answer.problems)
     return null
@@ -73,11 +62,12 @@ export const useBringIn = (onBrought: (name: string, brought: CallOutput<'inOut.
   return {
     name: coming?.name ?? null,
     look,
-    busy,
+    /** What is being done, and how far it is, from 0 to 1. */
+    busy: task.done === null ? null : { does, done: task.done },
     problems,
     choose,
     readAs,
     bring,
-    stop: () => transport.cancel(callId.current),
+    stop: task.stop,
   }
 }

@@ -10,6 +10,9 @@ class App extends EventEmitter {
   requestSingleInstanceLock = () => true
   getPath = (name: string) => this.paths.get(name)
   setPath = (name: string, path: string) => void this.paths.set(name, path)
+  addRecentDocument = (_path: string) => undefined
+  clearRecentDocuments = () => undefined
+  exit = (_code?: number) => stage().ended.resolve()
   quit = () => {
     const event = preventable()
     this.emit('will-quit', event)

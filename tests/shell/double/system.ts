@@ -1,11 +1,27 @@
-import type { MessageBoxOptions } from 'electron'
+import { EventEmitter } from 'node:events'
+import type { MenuItemConstructorOptions, MessageBoxOptions, NativeTheme, OpenDialogOptions } from 'electron'
 import { stage } from '../stage.ts'
 
-export const Menu = { setApplicationMenu: (_menu: unknown) => undefined, buildFromTemplate: (_items: unknown) => null }
+/** A menu is what it was made from. */
+export const Menu = {
+  setApplicationMenu: (menu: unknown) => {
+    stage().menu = menu as readonly MenuItemConstructorOptions[]
+  },
+  buildFromTemplate: (items: readonly unknown[]) => items as never,
+}
 
-export const screen = { getAllDisplays: () => [{ workArea: { x: 0, y: 0, width: 1920, height: 1080 } }] }
+export const nativeTheme: Pick<NativeTheme, 'themeSource'> = { themeSource: 'system' }
+
+export const screen = Object.assign(new EventEmitter(), {
+  getAllDisplays: () => stage().screens.map((workArea) => ({ workArea })),
+})
 
 export const dialog = {
+  showOpenDialog: async (_options: OpenDialogOptions) => {
+    const filePaths = stage().chosen
+    return { canceled: filePaths.length === 0, filePaths: [...filePaths] }
+  },
+  showErrorBox: (title: string, _content: string) => void stage().asked.push(title),
   showMessageBox: async ({ message }: MessageBoxOptions) => {
     stage().asked.push(message)
     return { response: stage().press, checkboxChecked: false }

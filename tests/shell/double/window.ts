@@ -1,7 +1,7 @@
 import { EventEmitter } from 'node:events'
 import { readFileSync } from 'node:fs'
 import type { Frame, Page, Route } from '@playwright/test'
-import type { BrowserWindowConstructorOptions, IpcMain, WebContents } from 'electron'
+import type { BrowserWindowConstructorOptions, IpcMain, Rectangle, WebContents } from 'electron'
 import { stage } from '../stage.ts'
 import { app } from './app.ts'
 import { asOwn, asStaged, STAGED_ORIGIN } from './origin.ts'
@@ -35,6 +35,13 @@ class Contents extends EventEmitter {
   setWindowOpenHandler = (handler: OpenHandler) => {
     this.stageOpenHandler = handler
   }
+  private zoomLevel = 0
+  getZoomLevel = () => this.zoomLevel
+  setZoomLevel = (level: number) => {
+    this.zoomLevel = level
+  }
+  getURL = () => asOwn(this.stagePage?.url() ?? '')
+  forcefullyCrashRenderer = () => void this.emit('render-process-gone', {}, { reason: 'crashed', exitCode: 5 })
   send = (channel: string, ...args: unknown[]) => {
     const hear = ([name, values]: [string, unknown[]]) =>
       (window as unknown as { stageHear(channel: string, args: unknown[]): void }).stageHear(name, values)
@@ -52,16 +59,32 @@ export class BrowserWindow extends EventEmitter {
   focus = () => undefined
   restore = () => undefined
   isMinimized = () => false
-  getNormalBounds = () => ({ x: 10, y: 10, width: 1200, height: 800 })
+  private bounds: Rectangle
+  private maximized = false
+  private fullScreen = false
+  isMaximized = () => this.maximized
+  isFullScreen = () => this.fullScreen
+  maximize = () => {
+    this.maximized = true
+  }
+  setFullScreen = (on: boolean) => {
+    this.fullScreen = on
+  }
+  getNormalBounds = () => this.bounds
+  setBounds = (bounds: Partial<Rectangle>) => {
+    this.bounds = { ...this.bounds, ...bounds }
+  }
 
-  constructor({ webPreferences }: BrowserWindowConstructorOptions) {
+  constructor({ webPreferences, x = 10, y = 10, width = 800, height = 600 }: BrowserWindowConstructorOptions) {
     super()
+    this.bounds = { x, y, width, height }
     this.preload = readFileSync(webPreferences?.preload ?? '', 'utf8')
     BrowserWindow.all.push(this)
     app.emit('web-contents-created', {}, this.webContents)
   }
 
   async loadURL(url: string): Promise<void> {
+    if (this.webContents.stagePage) return void (await this.webContents.stagePage.goto(asStaged(url)))
     const page = await stage().context.newPage()
     this.webContents.stagePage = page
     await this.connect(page)
@@ -69,6 +92,7 @@ export class BrowserWindow extends EventEmitter {
     page.on('download', (download) => void playDownload(download))
     page.once('close', () => this.end())
     await page.goto(asStaged(url))
+    this.webContents.emit('did-finish-load')
     this.emit('ready-to-show')
     stage().opened.resolve(page)
   }
