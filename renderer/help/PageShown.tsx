@@ -6,6 +6,7 @@ import { type Entry, type Page, pages } from './entry.ts'
 import { closeHelp } from './useHelp.ts'
 
 const ModelPage = lazy(() => import('../grind/model/ModelPanel.tsx'))
+const Licences = lazy(() => import('./Licences.tsx'))
 
 interface PageNavProps {
   readonly page: Page
@@ -57,6 +58,11 @@ export const PageShown = ({
           Map.groupBy([...first, ...ofPage.filter(({ id }) => id !== here)], ({ group }) => group ?? ''),
           ([group, of]) => <Group key={group} name={group} entries={of} />,
         )
+      )}
+      {page === 'about' && (
+        <Suspense fallback={null}>
+          <Licences />
+        </Suspense>
       )}
     </div>
   )
