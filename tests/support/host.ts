@@ -1,5 +1,6 @@
 import { join } from 'node:path'
 import { createInterface } from 'node:readline'
+import type { CallOutput } from '../../main/contract/calls.ts'
 import { startLoopbackHost } from '../../main/serve.ts'
 import { startServices } from '../../main/serviceClient.ts'
 import { noteChoice } from '../../main/workshop/choice.ts'
@@ -19,7 +20,7 @@ const host = await startLoopbackHost({ services, pageFolder, port: 0 })
 const forgetLearners = async (): Promise<void> => {
   const listed = await services.call('progress.list', {}, 'learners')
   if (!listed.ok) return
-  const { progress, authorisations, setWork } = listed.value
+  const { progress, authorisations, setWork } = listed.value as CallOutput<'progress.list'>
   for (const { personId } of progress) await services.call('progress.forget', { personId }, 'forget')
   for (const { personId } of authorisations) await services.call('authorisation.take', { personId }, 'take')
   for (const { personId, lessonId } of setWork) await services.call('setWork.remove', { personId, lessonId }, 'remove')
