@@ -14,6 +14,7 @@ import { openWindow } from './window/openWindow.ts'
 import { openFromOutside } from './window/outside.ts'
 import { declareScheme, servePage } from './window/pageProtocol.ts'
 import { showSystemParts } from './window/systemParts.ts'
+import { preloadIn, webPreferences } from './window/webPreferences.ts'
 import { forwardCalls } from './window/windowCalls.ts'
 
 /** The desktop program: a window of its own on the services. Built, this file lies in `out/main`. */
@@ -55,7 +56,7 @@ const run = async (t: TFunction, reports: Reports): Promise<void> => {
 
 declareScheme()
 placeData()
-app.on('web-contents-created', (_event, contents) => keepToPage(contents))
+app.on('web-contents-created', (_event, contents) => keepToPage(contents, webPreferences(preloadIn(built))))
 app.on('window-all-closed', () => app.quit())
 if (app.requestSingleInstanceLock()) {
   const { t } = createTexts()

@@ -115,6 +115,8 @@ const stepSchema = z.strictObject({
   set: changeSchema.default({}),
   /** What the learner may move. */
   move: z.array(z.string().max(60)).max(MANY.moves).default([]),
+  /** For whoever teaches; never shown to the class. */
+  notes: z.string().trim().max(MOST.paragraph).default(''),
   views: z.array(z.enum(lessonViews)).default([]),
   cautions: z.array(z.enum(lessonCautions)).default([]),
   /** Whether the whole grind is to be shown: as soon as something was said, or when the learner asks. */
@@ -156,4 +158,5 @@ export type LessonStep = Lesson['steps'][number]
 export type Ask = z.output<typeof askSchema>
 export type Change = z.output<typeof changeSchema>
 export type Condition = z.output<typeof conditionSchema>
+export type LessonView = (typeof lessonViews)[number]
 export type LessonCaution = (typeof lessonCautions)[number]

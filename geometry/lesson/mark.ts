@@ -40,8 +40,13 @@ const fromForemost = (behindMm: readonly number[]): readonly number[] => {
   return behindMm.map((v) => v - foremost)
 }
 
-/** Rounding of what was typed and shown is no error (of the last shown digit, half a step). */
-const within = (off: number, allowed: number): boolean => Math.abs(off) <= allowed + 1e-9
+/** Figures that are written alike are alike, however little a lesson allows: half of the last shown digit. */
+const alike = (values: LessonValues, figure: string): number => 0.5 * 10 ** -(values[figure]?.decimals ?? 0)
+
+/** Rounding of the machine is no error. */
+const DUST = 1e-9
+
+const within = (off: number, allowed: number): boolean => Math.abs(off) <= allowed + DUST
 
 /**
  * Holds an answer against the engine's figures.
@@ -57,12 +62,12 @@ export const markOf = (ask: Ask, answer: Answer, values: LessonValues, edgeMm: r
     const is = numberOf(values, ask.figure)
     if (is === null) return nothing
     const off = answer.value - is
-    return { right: within(off, Math.max(ask.within, ask.share * Math.abs(is))), off, is }
+    return { right: within(off, Math.max(ask.within, ask.share * Math.abs(is), alike(values, ask.figure))), off, is }
   }
   if (ask.kind === 'reach' && answer.kind === 'reach') {
     const [now, is] = [numberOf(values, ask.figure), numberOf(values, ask.target)]
     if (now === null || is === null) return nothing
-    return { right: within(now - is, ask.within), off: now - is, is }
+    return { right: within(now - is, Math.max(ask.within, alike(values, ask.figure))), off: now - is, is }
   }
   if (ask.kind === 'draw' && answer.kind === 'draw' && edgeMm !== null) {
     const came = fromForemost(edgeMm)

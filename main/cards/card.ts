@@ -4,6 +4,7 @@ import type { Report } from '../../geometry/report.ts'
 import type { Settings } from '../contract/entities.ts'
 import { figure } from '../contract/figures.ts'
 import { createTexts } from '../contract/texts.ts'
+import { writeSvg } from '../template/svg.ts'
 import { type CardTool, factsOf, inWords } from './facts.ts'
 import { layOutCard } from './layOut.ts'
 import { PAGE } from './sheet.ts'
@@ -38,6 +39,19 @@ export const cardOfJob = async (
   const typefaces = loadTypefaces()
   const title = facts.t('title', { code: tool.code }).trim()
   return writePdf(layOutCard(facts, typefaces), typefaces, { title, program: PROGRAM, at })
+}
+
+/** As `cardOfJob`, as a drawing that a page can show and print. */
+export const cardDrawing = (
+  job: Job,
+  report: Report,
+  tool: CardTool,
+  at: Date,
+  lengthUnit: Settings['lengthUnit'],
+): Uint8Array => {
+  const facts = factsOf(job, report, tool, at, lengthUnit)
+  const items = layOutCard(facts, loadTypefaces())
+  return new TextEncoder().encode(writeSvg([{ name: 'card', items }], facts.t('title', { code: tool.code }).trim()))
 }
 
 /** As `cardOfJob`, one card a page. @param title of the whole file */

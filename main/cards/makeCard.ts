@@ -5,7 +5,7 @@ import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import { solveJob } from '../../geometry/solveJob.ts'
 import type { Fixture, JobRecord, Settings, Station, Tool } from '../contract/entities.ts'
 import { createTexts } from '../contract/texts.ts'
-import { type CardTool, cardOfJob, cardsOfJobs } from './card.ts'
+import { type CardTool, cardDrawing, cardOfJob, cardsOfJobs } from './card.ts'
 
 /** What the rack holds of a job in hand: all that a page is drawn from. */
 export interface CardInput {
@@ -53,12 +53,14 @@ export const makeCard = async (
   input: CardInput,
   at: Date,
   lengthUnit: Settings['lengthUnit'] = 'mm',
+  form: 'pdf' | 'svg' = 'pdf',
 ): Promise<Result<MadeFile>> => {
   const found = solved(input)
   if (!found.ok) return found
   const { job, report } = found.value
-  const bytes = await cardOfJob(job, report, cardTool(input), at, lengthUnit)
-  const fileName = `${createTexts().t('card:fileName', { code: plainName(input.tool.code) })}.pdf`
+  const make = form === 'pdf' ? cardOfJob : cardDrawing
+  const bytes = await make(job, report, cardTool(input), at, lengthUnit)
+  const fileName = `${createTexts().t('card:fileName', { code: plainName(input.tool.code) })}.${form}`
   return ok({ bytes, fileName })
 }
 

@@ -305,8 +305,8 @@ export const calls = {
   /** Puts a copy in the data file's place; the file as it was becomes a copy, so that there is a way back. */
   'copy.restore': entry('command', copyNameSchema, z.strictObject({ at: z.iso.datetime() })),
 
-  /** The page for the wheel as PDF. */
-  'card.make': entry('task', byId, madeFile),
+  /** The page for the wheel: PDF to be kept, SVG for the page to print. */
+  'card.make': entry('task', byId.extend({ form: z.enum(['pdf', 'svg']).default('pdf') }), madeFile),
   /** The wanted edge 1 : 1 to lay an iron on, with the predicted one where that is asked for. */
   'template.make': entry(
     'task',

@@ -1,6 +1,11 @@
 import { type Item, PAGE, type Point, type ShapeItem, type TextItem } from '../cards/sheet.ts'
 import type { Face } from '../cards/typefaces.ts'
-import type { Layer } from './layOut.ts'
+
+/** What is drawn together, by its name. */
+interface Layer {
+  readonly name: string
+  readonly items: readonly Item[]
+}
 
 /** Ten-thousandths of a millimetre: far finer than any line, and short enough to read. */
 const DECIMALS = 4

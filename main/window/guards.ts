@@ -1,4 +1,4 @@
-import type { Session, WebContents } from 'electron'
+import type { Session, WebContents, WebPreferences } from 'electron'
 import { isOwnAddress, isOwnPage } from './pageOrigin.ts'
 
 /** What the page may ask for by name alone: that the screen stays on while a grind plays. It gives nothing away. */
@@ -47,9 +47,18 @@ export const guardPermissions = (session: Session, askCamera: () => Promise<bool
 export const keepOffNetwork = ({ webRequest }: Session): void =>
   webRequest.onBeforeRequest(({ url }, answer) => answer({ cancel: !isOwnAddress(url) }))
 
-/** A window stays on its page: no other address, no second window, no page within the page. */
-export const keepToPage = (contents: WebContents): void => {
-  contents.setWindowOpenHandler(() => ({ action: 'deny' }))
+/** The one address that may have a window of its own: what a class is shown on a second screen. */
+const CLASS_HASH = '#teach//class'
+const isClassView = (url: string): boolean => isOwnPage(url) && new URL(url).hash === CLASS_HASH
+
+/**
+ * A window stays on its page: no other address, no page within the page, and no second window but the class view, which
+ * is as closed in as the first.
+ */
+export const keepToPage = (contents: WebContents, webPreferences: WebPreferences): void => {
+  contents.setWindowOpenHandler(({ url }) =>
+    isClassView(url) ? { action: 'allow', overrideBrowserWindowOptions: { webPreferences } } : { action: 'deny' },
+  )
   contents.on('will-navigate', (event) => event.preventDefault())
   contents.on('will-frame-navigate', (event) => event.preventDefault())
   contents.on('will-redirect', (event) => event.preventDefault())

@@ -62,6 +62,7 @@ const fileMenu = (isMac: boolean, t: TFunction, state: MenuState, deeds: MenuDee
     { label: t('hosts:menu.recent'), submenu: recentMenu(t, state, deeds) },
     { type: 'separator' },
     { label: t('hosts:menu.jobCard'), accelerator: 'CmdOrCtrl+Shift+C', click: () => deeds.act('jobCard') },
+    { label: t('hosts:menu.print'), accelerator: 'CmdOrCtrl+P', click: () => deeds.act('printCard') },
     { type: 'separator' },
     isMac ? { role: 'close', label: t('hosts:menu.close') } : { role: 'quit', label: t('hosts:menu.exit') },
   ],

@@ -1,9 +1,8 @@
-import { join } from 'node:path'
 import { BrowserWindow, type Rectangle } from 'electron'
 import type { ServiceClient } from '../serviceClient.ts'
 import { LEAST_SIZE } from './bounds.ts'
 import { PAGE_ORIGIN } from './pageOrigin.ts'
-import { webPreferences } from './webPreferences.ts'
+import { preloadIn, webPreferences } from './webPreferences.ts'
 import { forwardEvents } from './windowCalls.ts'
 import { keepWindowState, stateAtOpening } from './windowState.ts'
 
@@ -14,7 +13,7 @@ const createWindow = (built: string, bounds: Partial<Rectangle>): BrowserWindow 
     minWidth: LEAST_SIZE.width,
     minHeight: LEAST_SIZE.height,
     show: false,
-    webPreferences: webPreferences(join(built, 'preload', 'preload.cjs')),
+    webPreferences: webPreferences(preloadIn(built)),
   })
 
 /** Opens the program's one window, shown when its page is drawn. @param watch sees to a page that fails */

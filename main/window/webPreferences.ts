@@ -1,4 +1,8 @@
+import { join } from 'node:path'
 import type { WebPreferences } from 'electron'
+
+/** Where the built preload lies. @param built the folder of what was built */
+export const preloadIn = (built: string): string => join(built, 'preload', 'preload.cjs')
 
 /**
  * What a window's page is and may not be. Most of it is how Electron comes; it is written out so that neither a newer

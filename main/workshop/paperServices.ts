@@ -36,12 +36,12 @@ export const paperServices = (
 ): Pick<Services, 'card.make' | 'template.make'> => {
   const make = paperMaker(desk, blobs)
   return {
-    'card.make': ({ id }, context) =>
+    'card.make': ({ id, form }, context) =>
       make(
-        mediaTypes.pdf,
+        mediaTypes[form],
         context,
         () => read(desk, id),
-        ({ input, lengthUnit }) => drawCard([input, desk.now(), lengthUnit], context.signal),
+        ({ input, lengthUnit }) => drawCard([input, desk.now(), lengthUnit, form], context.signal),
       ),
     'template.make': ({ id, ...choice }, context) =>
       make(

@@ -2,7 +2,7 @@ import { Suspense, useEffect } from 'react'
 import { useWedge } from '../scan/useWedge.ts'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import { type Actions, useActions } from './actions.ts'
-import { makeCard } from './card.ts'
+import { makeCard, printCard } from './card.ts'
 import { FaultSheets } from './faults/FaultSheets.tsx'
 import { Header } from './Header.tsx'
 import { RefusedFile } from './opening/RefusedFile.tsx'
@@ -123,5 +123,6 @@ const everywhere = (code: string | null): Actions => ({
     ]),
   ),
   jobCard: () => void makeCard(),
+  printCard: () => void printCard(),
   undo: () => void undo(),
 })

@@ -1,7 +1,7 @@
 import { IronMark } from '../ui/IronMark.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
-import { makeCard } from './card.ts'
+import { makeCard, printCard } from './card.ts'
 import { KeysWord } from './KeysSheet.tsx'
 import { hashFor, type Screen, screens } from './route.ts'
 import { sayNothing, useApp } from './store.ts'
@@ -71,6 +71,9 @@ const Everywhere = () => {
       </button>
       <button type="button" className="word" onClick={() => void makeCard()}>
         {t('common:jobCard')}
+      </button>
+      <button type="button" className="word" onClick={() => void printCard()} title={t('common:printHint')}>
+        {t('common:print')}
       </button>
       <KeysWord />
       <Choice name="lengthUnit" options={['mm', 'inch', 'thou']} />

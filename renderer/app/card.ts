@@ -1,17 +1,38 @@
 import { download } from './download.ts'
+import { printDrawing } from './printDrawing.ts'
 import { say, sayProblem, useApp } from './store.ts'
 import { openJob } from './storeJob.ts'
 import { call, transport } from './transport.ts'
 
-/** Makes the page for the wheel and lets it be kept; from the rack, the job of the tool in hand is opened first. */
-export const makeCard = async (): Promise<void> => {
-  if (!useApp.getState().tool) return say('common:cardNeedsTool')
+/** A card of the tool in hand; from the rack, its job is opened first. @returns null where there is none: why not is said */
+const made = async (form: 'pdf' | 'svg') => {
+  if (!useApp.getState().tool) {
+    say('common:cardNeedsTool')
+    return null
+  }
   if (!useApp.getState().job) await openJob()
   const { job, problems } = useApp.getState()
-  if (!job) return problems[0] && sayProblem(problems[0])
-  say('common:message.card.making')
-  const made = await call('card.make', { id: job.id })
-  if (!made.ok) return made.problems[0] && sayProblem(made.problems[0])
-  download(transport.blobUrl(made.value.blobId), made.value.fileName)
-  say('common:message.card.made', { fileName: made.value.fileName })
+  if (job) say('common:message.card.making')
+  const card = job ? await call('card.make', { id: job.id, form }) : { ok: false as const, problems }
+  if (card.ok) return { address: transport.blobUrl(card.value.blobId), fileName: card.value.fileName }
+  if (card.problems[0]) sayProblem(card.problems[0])
+  return null
+}
+
+/** Makes the page for the wheel and lets it be kept. */
+export const makeCard = async (): Promise<void> => {
+  const card = await made('pdf')
+  if (!card) return
+  download(card.address, card.fileName)
+  say('common:message.card.made', { fileName: card.fileName })
+}
+
+/** Prints the page for the wheel. */
+export const printCard = async (): Promise<void> => {
+  const card = await made('svg')
+  if (!card) return
+  const response = await fetch(card.address).catch(() => null)
+  if (!response?.ok) return say('problems:hostLost')
+  await printDrawing(await response.text())
+  say('common:message.card.printed')
 }

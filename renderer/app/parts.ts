@@ -17,6 +17,8 @@ const reads = {
   stocktake: async () => (await import('../stocktake/StocktakePart.tsx')).StocktakePart,
   square: async () => (await import('../square/SquarePart.tsx')).SquarePart,
   lessons: async () => (await import('../teach/LessonsPart.tsx')).LessonsPart,
+  write: async () => (await import('../teach/write/WritePart.tsx')).WritePart,
+  classView: async () => (await import('../teach/class/ClassPart.tsx')).ClassPart,
   people: async () => (await import('../teach/PeoplePart.tsx')).PeoplePart,
   wood: async () => (await import('../wood/WoodPart.tsx')).WoodPart,
 } as const satisfies Record<string, () => Promise<React.ComponentType>>
@@ -44,7 +46,7 @@ export const parts: Readonly<Record<Screen, Readonly<Record<string, React.Compon
   setUp: { triangle: later('triangle'), square: later('square') },
   grind: { grind: later('grind') },
   measure: { edge: later('edge'), learnt: later('learnt'), faults: later('faults'), honing: later('honing') },
-  teach: { lessons: later('lessons'), people: later('people') },
+  teach: { lessons: later('lessons'), people: later('people'), write: later('write'), class: later('classView') },
 }
 
 /** @returns the part of a screen that an address names; anything unknown is the first */

@@ -25,6 +25,7 @@ export const shortcuts: readonly Shortcut[] = [
   { action: 'keys', keys: ['?'], where: 'everywhere' },
   ...toScreens,
   { action: 'jobCard', keys: ['c'], where: 'everywhere' },
+  { action: 'printCard', keys: ['p'], where: 'everywhere', held: true },
   { action: 'undo', keys: ['z'], where: 'everywhere', held: true },
   { action: 'play', keys: [' '], where: 'grind' },
   { action: 'sweepOn', keys: ['ArrowRight'], where: 'grind', repeats: true },

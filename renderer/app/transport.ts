@@ -23,21 +23,40 @@ const post = async (address: string, body: unknown): Promise<Response> =>
 /** After a gap in the events anything may have changed. */
 const everythingChanged: readonly HostEvent[] = nouns.map((noun) => ({ type: 'changed', noun, ids: [] }))
 
-const listen = (listener: (event: HostEvent) => void): (() => void) => {
-  const source = new EventSource('/events')
+const listeners = new Set<(event: HostEvent) => void>()
+let source: EventSource | null = null
+
+const tellAll = (event: HostEvent): void => {
+  for (const listener of listeners) listener(event)
+}
+
+const openSource = (): EventSource => {
+  const fresh = new EventSource('/events')
   let gap = false
-  source.onerror = () => {
+  fresh.onerror = () => {
     gap = true
   }
-  source.onopen = () => {
-    if (gap) for (const event of everythingChanged) listener(event)
+  fresh.onopen = () => {
+    if (gap) everythingChanged.forEach(tellAll)
     gap = false
   }
-  source.onmessage = ({ data }) => {
+  fresh.onmessage = ({ data }) => {
     const event = eventSchema.safeParse(JSON.parse(data))
-    if (event.success) listener(event.data)
+    if (event.success) tellAll(event.data)
   }
-  return () => source.close()
+  return fresh
+}
+
+/** All listeners of a window share one connection: an engine has only six for all its windows together. */
+const listen = (listener: (event: HostEvent) => void): (() => void) => {
+  listeners.add(listener)
+  source ??= openSource()
+  return () => {
+    listeners.delete(listener)
+    if (listeners.size > 0) return
+    source?.close()
+    source = null
+  }
 }
 
 /** The loopback host, spoken to from its own page. */

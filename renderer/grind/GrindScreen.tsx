@@ -8,6 +8,8 @@ import type { LiveGrind } from '../worker/liveGrind.ts'
 import { Comparison } from './compare/Comparison.tsx'
 import { GrindBar } from './GrindBar.tsx'
 import './grind.css'
+import { PointedAt } from '../teach/class/PointedAt.tsx'
+import { useShowGrind } from '../teach/class/useShowGrind.ts'
 import { isLost, Lost } from './Lost.tsx'
 import { MotionFields } from './MotionFields.tsx'
 import { useForetold } from './predict/predicting.ts'
@@ -71,6 +73,7 @@ const GrindAlive = ({ running, job, onAgain, onRecover }: GrindAliveProps) => {
   const rotation = useApp((app) => app.station?.rotation ?? 'intoEdge')
   const dot = tool?.dotCorner ?? 'left'
   const views = { running, moment, lifted }
+  useShowGrind(running, lifted)
   const lift = (up: boolean) => {
     if (up) running.live.pause()
     setLifted(up)
@@ -92,10 +95,10 @@ const GrindAlive = ({ running, job, onAgain, onRecover }: GrindAliveProps) => {
       <GrindBar {...views} />
       <Comparison running={running} />
       {large && <LargeView view={large}>{(room) => view(large, room)}</LargeView>}
-      <div className="grind-stage" data-look={look} data-picture={t('out:model')}>
+      <PointedAt className="grind-stage" data-look={look} data-picture={t('out:model')}>
         <Stage {...views} palette={palette} dot={dot} rotation={rotation} homeCount={homeCount} />
         <SpokenScene {...views} wantedMm={report?.plan.reliefMm ?? null} rotation={rotation} dot={dot} />
-      </div>
+      </PointedAt>
       <Time
         running={running}
         moment={moment}

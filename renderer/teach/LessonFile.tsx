@@ -4,7 +4,8 @@ import { acceptOf } from '../../main/contract/fileKinds.ts'
 import { say } from '../app/store.ts'
 import { call } from '../app/transport.ts'
 import { FileKey } from '../ui/FileKey.tsx'
-import { problemSentence, useTexts } from '../ui/texts.tsx'
+import { useTexts } from '../ui/texts.tsx'
+import { LessonProblems } from './LessonProblems.tsx'
 
 /** Takes in a lesson that a colleague wrote; what is wrong with it is told with its lines. */
 export const LessonFile = () => {
@@ -22,24 +23,9 @@ export const LessonFile = () => {
       {problems.length > 0 && (
         <div role="alert">
           <p>{t('teach:file.refused')}</p>
-          <LessonProblems problems={problems} />
+          <LessonProblems problems={problems} by="line" />
         </div>
       )}
     </div>
-  )
-}
-
-/** What is wrong with a lesson, line by line. */
-export const LessonProblems = ({ problems }: { readonly problems: readonly Problem[] }) => {
-  const t = useTexts()
-  return (
-    <ul className="teach-problems">
-      {problems.map((found) => (
-        <li key={`${found.code} ${found.path}`}>
-          {'line' in found.params && <strong>{t('teach:file.line', { line: found.params.line })} </strong>}
-          {problemSentence(t, found)}
-        </li>
-      ))}
-    </ul>
   )
 }

@@ -13,8 +13,10 @@ import { Time } from '../grind/Time.tsx'
 import { type Running, useLiveGrind, useMoment, useRunProblems } from '../grind/useLiveGrind.ts'
 import { usePalette, useReducedMotion } from '../grind/useScreen.ts'
 import { useTexts } from '../ui/texts.tsx'
+import { PointedAt } from './class/PointedAt.tsx'
+import { useShowModel } from './class/showing.ts'
 import type { StepProps } from './LessonRun.tsx'
-import { LessonViews } from './LessonViews.tsx'
+import { MachineViews } from './MachineViews.tsx'
 import { playThrough } from './playThrough.ts'
 import { move, tell } from './teaching.ts'
 
@@ -48,10 +50,11 @@ const Alive = (props: AliveProps) => {
   const open = step.ask === null || step.ask.kind === 'reach' || teaching.stage !== 'asking' || !step.run
   const views = { running, moment, lifted }
   const { dotCorner: dot, rotation, cooling } = state.bench
+  useShowModel(running, { lifted, dot, rotation, cooling, views: step.views, wantedMm })
   return (
     <KeepingWith value={keeping}>
       <div className="teach-model">
-        <div className="grind-stage">
+        <PointedAt className="grind-stage">
           <Stage
             {...views}
             palette={palette}
@@ -62,7 +65,7 @@ const Alive = (props: AliveProps) => {
             homeCount={homeCount}
           />
           <SpokenScene {...views} wantedMm={wantedMm} rotation={rotation} dot={dot} />
-        </div>
+        </PointedAt>
         {open && (
           <Time
             {...views}
@@ -77,7 +80,7 @@ const Alive = (props: AliveProps) => {
             onRecover={onRecover}
           />
         )}
-        <LessonViews {...views} {...props} palette={palette} />
+        <MachineViews {...views} views={step.views} wantedMm={wantedMm} dot={dot} palette={palette} />
       </div>
     </KeepingWith>
   )

@@ -7,6 +7,10 @@ import type { Learning, LessonLine } from '../../main/contract/teaching.ts'
 import { Problems } from '../ui/Problems.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { Asked } from './asks/Asked.tsx'
+import { ClassKeys } from './class/ClassKeys.tsx'
+import { useShowing } from './class/showing.ts'
+import { useShowWords } from './class/useShowWords.ts'
+import './class/class.css'
 import { LessonCautions } from './LessonCautions.tsx'
 import { LessonEnd } from './LessonEnd.tsx'
 import { LessonShown } from './LessonShown.tsx'
@@ -59,6 +63,7 @@ const OpenStep = ({ lesson, k, teaching }: OpenStepProps) => {
   useEffect(() => heading.current?.focus(), [])
   const findings = found?.ok ? found.value : null
   const text = useFilled(findings?.values ?? null)
+  useShowWords(step, teaching, text)
   const parts: StepProps | null = shown && { lesson, step, state: shown, findings, teaching }
   return (
     <div className="teach-run" data-wide={step.views.length === 0}>
@@ -76,10 +81,28 @@ const OpenStep = ({ lesson, k, teaching }: OpenStepProps) => {
         {problems.length > 0 && <Problems problems={problems} />}
         {parts && step.move.length > 0 && <Moves {...parts} />}
         {parts && step.ask && <Asked key={`${lesson.id} ${k}`} {...parts} ask={step.ask} />}
+        <Notes notes={text(step.notes)} />
         <Ways k={k} last={lesson.steps.length - 1} mark={teaching.mark} />
       </section>
       {parts && step.views.length > 0 && <LessonShown {...parts} />}
     </div>
+  )
+}
+
+/** What only the teacher reads, and the keys of the class view. */
+const Notes = ({ notes }: { readonly notes: string }) => {
+  const t = useTexts()
+  const here = useShowing((showing) => showing.here)
+  return (
+    <>
+      {here && notes !== '' && (
+        <section className="teach-notes" aria-label={t('teach:notes')}>
+          <h3>{t('teach:notes')}</h3>
+          <p>{notes}</p>
+        </section>
+      )}
+      <ClassKeys />
+    </>
   )
 }
 

@@ -4,6 +4,7 @@ import { FigureField } from '../ui/FigureField.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import type { StepProps } from './LessonRun.tsx'
 import { move, putBack } from './teaching.ts'
+import { usePlaceNames } from './usePlaceNames.ts'
 
 /** What may be moved in a step: typed, or by the arrow keys, or by plus and minus. */
 export const Moves = ({ step, state, teaching }: StepProps) => {
@@ -24,14 +25,12 @@ export const Moves = ({ step, state, teaching }: StepProps) => {
   )
 }
 
-/** Names that a figure has otherwise on a lesson's bench. */
-const ownNames = ['bench.strokesCorner', 'bench.strokesHalfway', 'bench.strokesMiddle']
-
 /** A touch of the key: the tenth part of ten of the last shown digit, so that a few of them are seen. */
 const stepOf = (decimals: number): number => 10 ** -decimals * (decimals >= 2 ? 5 : 1)
 
 const Move = ({ place, value }: { readonly place: string; readonly value: number | null }) => {
   const t = useTexts()
+  const name = usePlaceNames()(place)
   const quantity = quantityOfPlace(place)
   if (quantity === null) return null
   const { min, max, decimals } = quantityAt(quantity)
@@ -39,11 +38,6 @@ const Move = ({ place, value }: { readonly place: string; readonly value: number
     const next = (value ?? min) + steps * stepOf(decimals)
     move(place, Number(Math.min(max, Math.max(min, next)).toFixed(decimals + 1)))
   }
-  const name = ownNames.includes(place)
-    ? t(`teach:bench.${place.split('.')[1]}`)
-    : place.startsWith('second.')
-      ? t('teach:second', { name: t(`quantities:${quantity}.name`) })
-      : t(`quantities:${quantity}.name`)
   return (
     <div className="teach-move">
       <FigureField

@@ -1,5 +1,5 @@
 import { lessonFiles, lessons, lessonText } from '../lessons/support.ts'
-import { expect, expectGoodLooks, test } from '../support/app.ts'
+import { expect, expectAxeClean, expectGoodLooks, test } from '../support/app.ts'
 import { answerStep, openLesson } from '../support/lessonWalk.ts'
 
 const ink = lessons.find(({ id }) => id === 'ink') as (typeof lessons)[number]
@@ -60,4 +60,70 @@ test('lessons go on paper and out as a file; one that is wrong is refused with i
   expect(await made('As a table')).toBe('who-has-learnt-what.csv')
   await app.getByLabel('Set', { exact: true }).fill('one')
   await expect(app.getByText('A whole number of up to six digits.')).toBeVisible()
+})
+
+test('the class sees on its own window what the teacher shows, without the notes; what is held stands beside it', async ({
+  app,
+}) => {
+  await app.getByRole('link', { name: 'Teach', exact: true }).click()
+  await app.getByRole('link', { name: 'Class view' }).click()
+  const opened = app.waitForEvent('popup')
+  await app.getByRole('button', { name: 'Open the class view' }).click()
+  const wall = await opened
+  await expect(wall.getByText('Open a lesson, or an iron on Grind')).toBeVisible()
+  await app.getByRole('link', { name: 'Lessons', exact: true }).click()
+  await app.getByRole('button', { name: ink.title, exact: true }).click()
+  await expect(wall.getByRole('heading', { name: 'One sweep on and back' })).toBeVisible()
+  await expect(app.getByRole('region', { name: 'For the teacher' })).toBeVisible()
+  await expect(wall.getByText('For the teacher')).toHaveCount(0)
+  await expect(wall.getByRole('banner')).toBeHidden()
+  await answerStep(app, ink, 0)
+  await expect(wall.locator('.class-verdict')).toContainText('The wheel meets the heel first')
+  await app.getByRole('button', { name: 'Hold it beside what follows' }).click()
+  await app.getByRole('button', { name: 'Next' }).click()
+  await expect(wall.getByRole('region', { name: 'Held' })).toContainText('132.5')
+  await expect(wall.getByRole('region', { name: 'Now' })).toBeVisible()
+  await app.locator('.teach-model .grind-stage').hover()
+  await expect(wall.locator('.class-pointer')).toBeVisible()
+  await expectAxeClean(wall)
+  await wall.close()
+  await expect(app.getByRole('button', { name: 'Open the class view' })).toBeVisible()
+})
+
+test('a teacher writes a lesson from one that there is: checked as it is written, tried, kept, and there after a lost window', async ({
+  app,
+}) => {
+  await app.getByRole('link', { name: 'Teach', exact: true }).click()
+  await app.getByRole('link', { name: 'Write a lesson' }).click()
+  await app.getByLabel('Begin from').selectOption({ label: ink.title })
+  await app.getByRole('button', { name: 'Begin a copy of it' }).click()
+  await expect(app.getByLabel(/^Short name/)).toHaveValue('ink-2')
+  await app.getByLabel('Title').fill('Ink on our wheel')
+  await app.getByRole('button', { name: 'Add a step' }).click()
+  await app.getByLabel('Heading').fill('Our speed')
+  await app.getByLabel('What is said, a paragraph a line').fill('The wheel is {{job.station.wheelDiameterMm}} across.')
+  await app.getByRole('radio', { name: 'a figure' }).check()
+  await app.getByLabel('Question').fill('How fast does the rim run?')
+  await app.getByLabel('Figure that it is about').fill('rimSpeed')
+  await app.getByLabel('Said when it is right').fill('Yes: {{rimSpeedMPerS}}.')
+  await app.getByLabel('Said when it is not yet right').fill('It runs at {{rimSpeedMPerS}}.')
+  await expect(app.getByText(/^Step 2:/)).toBeVisible()
+  await expect(app.getByRole('button', { name: 'Keep it' })).toBeDisabled()
+  await app.getByLabel('Figure that it is about').fill('rimSpeedMPerS')
+  await expect(app.getByText('Nothing is wrong with it.')).toBeVisible()
+  await expectAxeClean(app)
+  await app.reload()
+  await expect(app.getByLabel('Title')).toHaveValue('Ink on our wheel')
+  await expect(app.getByText('Nothing is wrong with it.')).toBeVisible()
+  await app.getByRole('button', { name: 'Try it' }).click()
+  await app.getByRole('button', { name: 'Next' }).click()
+  await expect(app.getByText('The wheel is 250.0 mm across.')).toBeVisible()
+  await app.getByLabel('Your guess').fill('1,2')
+  await app.getByRole('button', { name: 'That is my answer' }).click()
+  await expect(app.locator('.teach-verdict')).toContainText('Yes: 1.2 m/s.')
+  await app.getByRole('link', { name: 'Write a lesson' }).click()
+  await app.getByRole('button', { name: 'Keep it' }).click()
+  await expect(app.getByText('The lesson Ink on our wheel is kept.')).toBeVisible()
+  await app.getByRole('button', { name: 'Undo this' }).click()
+  await expect(app.getByLabel('Begin from').getByRole('option', { name: 'Ink on our wheel' })).toHaveCount(0)
 })

@@ -103,6 +103,14 @@ const schoolYears = (text: string): number => {
 const MOST_YEARS = 7
 const LONGEST_SENTENCE_WORDS = 26
 
+it('calls right whatever is written as the engine writes it', () => {
+  const told = { question: '', hints: [], right: '', wrong: '' }
+  const values = { rimSpeedMPerS: { value: 1.1781, unit: 'mPerS', decimals: 1 } } as const
+  const ask = { kind: 'predict', ...told, figure: 'rimSpeedMPerS', within: 0.001, share: 0 } as const
+  expect(markOf(ask, { kind: 'predict', value: 1.2 }, values, null)).toMatchObject({ right: true })
+  expect(markOf(ask, { kind: 'predict', value: 1.3 }, values, null)).toMatchObject({ right: false })
+})
+
 describe('their words', () => {
   const all = lessons.flatMap((lesson) => lesson.steps.map((step, k) => [`${lesson.id}/${k}`, textsOf(step)] as const))
   it.each(all)('of %s hold no typed figure and no long sentence', (_, texts) => {

@@ -9,6 +9,7 @@ import { faultWithDamagedJob } from '../support/damagedJob.ts'
 import { outcomeOfFlip } from '../support/flipFault.ts'
 import { faultWithRandomJob } from '../support/grindAtSeed.ts'
 import { faultAfterOneKill } from '../support/killFault.ts'
+import { faultOfBuildingTwice, faultOfPacking } from '../support/packFault.ts'
 import { faultWithRandomRack } from '../support/randomRackFault.ts'
 import type { LongCount } from './count.ts'
 import { grindFuzz, openAndCloseGrind } from './grindInBrowser.ts'
@@ -24,6 +25,8 @@ const counts: readonly LongCount[] = [
   { name: 'kills', count: 500, attempt: faultAfterOneKill },
   { name: 'copyFaults', count: 1_000, attempt: outcomeOfCopyFault },
   { name: 'flips', count: 400, attempt: outcomeOfFlip },
+  { name: 'packing', count: 1, attempt: faultOfPacking },
+  { name: 'buildingTwice', count: 1, attempt: faultOfBuildingTwice },
   grindFuzz,
   openAndCloseGrind,
 ]

@@ -24,7 +24,7 @@ const preferences = webPreferences('preload.cjs')
 const isPrevented = (event: string): boolean => {
   let prevented = false
   const contents = Object.assign(new EventEmitter(), { setWindowOpenHandler: () => undefined })
-  keepToPage(contents as unknown as WebContents)
+  keepToPage(contents as unknown as WebContents, preferences)
   contents.emit(event, { preventDefault: () => (prevented = true) })
   return prevented
 }
@@ -85,15 +85,26 @@ describe('Electron’s security list', () => {
     expect(preferences.navigateOnDragDrop).toBe(false)
   })
 
-  it('14 opens no other window', () => {
-    let handler = () => ({ action: 'allow' })
+  it('14 opens no other window but the class view, which is as closed in', () => {
+    let handler: (asked: { url: string }) => unknown = () => null
     const contents = Object.assign(new EventEmitter(), {
       setWindowOpenHandler: (given: typeof handler) => {
         handler = given
       },
     })
-    keepToPage(contents as unknown as WebContents)
-    expect(handler()).toEqual({ action: 'deny' })
+    keepToPage(contents as unknown as WebContents, preferences)
+    const elsewhere = [
+      'https://elsewhere.invalid/#teach//class',
+      'file:///etc/passwd',
+      `${PAGE_ORIGIN}/`,
+      `${PAGE_ORIGIN}/#rack`,
+    ]
+    for (const url of [...elsewhere, `${PAGE_ORIGIN}.elsewhere.invalid/#teach//class`])
+      expect(handler({ url })).toEqual({ action: 'deny' })
+    expect(handler({ url: `${PAGE_ORIGIN}/#teach//class` })).toEqual({
+      action: 'allow',
+      overrideBrowserWindowOptions: { webPreferences: preferences },
+    })
     expect(main).toMatch(/'web-contents-created'.*keepToPage/)
   })
 

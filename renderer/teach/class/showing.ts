@@ -1,0 +1,72 @@
+import { useEffect, useRef } from 'react'
+import { create } from 'zustand'
+import type { Running } from '../../grind/useLiveGrind.ts'
+import { CLASS_HASH, CLASS_WINDOW, openTeacherEnd, type Shown, type ShownModel } from './channel.ts'
+
+/** What the class is shown, and whether there is a class view that shows it. */
+export interface Showing {
+  readonly here: boolean
+  readonly shown: Shown
+}
+
+const nothing: Shown = {
+  ...{ heading: '', text: [], question: '', choices: [], verdict: '' },
+  ...{ model: null, pointer: null, frozen: null },
+}
+
+export const useShowing = create<Showing>()(() => ({ here: false, shown: nothing }))
+
+let end: ReturnType<typeof openTeacherEnd> | null = null
+
+/** A class view that opens is told everything; one that closes leaves nothing behind. */
+const begin = (): void => {
+  end ??= openTeacherEnd((here) => {
+    useShowing.setState({ here })
+    if (here) end?.show(useShowing.getState().shown)
+  })
+}
+
+/** Shows the class something more, or something else. Cheap where there is no class view. */
+export const show = (patch: Partial<Shown>): void => {
+  const shown = { ...useShowing.getState().shown, ...patch }
+  useShowing.setState({ shown })
+  if (useShowing.getState().here) end?.show(shown)
+}
+
+/** Opens the class view in a window of its own, or brings it to the front; to be moved to the projector. */
+export const openClassView = (): void => {
+  begin()
+  open(`${location.pathname}${CLASS_HASH}`, CLASS_WINDOW, 'popup,width=1280,height=800')
+}
+
+/** Keeps the machine as it stands beside what goes on, or lets it go. */
+export const freeze = (): void => {
+  const { shown } = useShowing.getState()
+  show({ frozen: shown.frozen ? null : shown.model })
+}
+
+/** The class sees a moment at most this often while it plays (ms): as often as figures are renewed. */
+const EVERY_MS = 100
+
+/** Shows the class the machine as long as this is there, moment by moment. */
+export const useShowModel = (running: Running, model: Omit<ShownModel, 'step' | 'job'>): void => {
+  const latest = useRef(model)
+  latest.current = model
+  const text = JSON.stringify(model)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the text says what of the model changed
+  useEffect(() => {
+    begin()
+    let shownMs = 0
+    const tell = (): void => {
+      const frame = running.live.latest
+      if (frame?.run !== running.shape.run) return
+      const nowMs = performance.now()
+      if (frame.playing && nowMs - shownMs < EVERY_MS) return
+      shownMs = nowMs
+      show({ model: { ...latest.current, job: running.job, step: frame.step } })
+    }
+    tell()
+    return running.live.subscribe('frame', tell)
+  }, [running, text])
+  useEffect(() => () => show({ model: null, pointer: null }), [])
+}
