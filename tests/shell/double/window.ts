@@ -1,6 +1,6 @@
 import { EventEmitter } from 'node:events'
 import { readFileSync } from 'node:fs'
-import type { Frame, Page, Route } from '@playwright/test'
+import type { Frame, Page, Request as PageRequest, Route } from '@playwright/test'
 import type { BrowserWindowConstructorOptions, IpcMain, Rectangle, WebContents } from 'electron'
 import { stage } from '../stage.ts'
 import { app } from './app.ts'
@@ -28,6 +28,15 @@ export const ipcMain = Object.assign(new EventEmitter(), {
 const senderOf = (frame: Frame) => ({
   senderFrame: { url: asOwn(frame.url()), parent: frame.parentFrame() },
 })
+
+/** @returns null: of a window that is only being opened; whether it may is asked elsewhere */
+const frameOf = (request: PageRequest): Frame | null => {
+  try {
+    return request.frame()
+  } catch {
+    return null
+  }
+}
 
 class Contents extends EventEmitter {
   stagePage: Page | null = null
@@ -125,7 +134,9 @@ export class BrowserWindow extends EventEmitter {
     const request = route.request()
     if (request.isNavigationRequest() && !request.url().startsWith(`${STAGED_ORIGIN}/`)) {
       const event = preventable()
-      this.webContents.emit(request.frame().parentFrame() === null ? 'will-navigate' : 'will-frame-navigate', event)
+      const frame = frameOf(request)
+      if (frame === null) return route.abort('aborted')
+      this.webContents.emit(frame.parentFrame() === null ? 'will-navigate' : 'will-frame-navigate', event)
       if (event.isPrevented) return route.abort('aborted')
     }
     if (!(await isFetched(request.url()))) return route.abort('blockedbyclient')
