@@ -3,25 +3,27 @@ import { readTypedOrMark } from '../../main/contract/codes.ts'
 import { useIncoming } from '../app/opening/incoming.ts'
 import { sayProblem, useApp } from '../app/store.ts'
 import { openWorkshop } from '../app/storeRack.ts'
+import { ProblemHelp } from '../help/ProblemHelp.tsx'
 import { openCode } from '../scan/openCode.ts'
+import { TourOffer } from '../tour/TourOffer.tsx'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import { findTyped, useFinding } from './finding.ts'
 import { openLabels } from './labels/useLabels.ts'
 import { CopiesSheet, HistorySheet, InOutSheet, ScanSheet } from './sheets.tsx'
 
 interface RackHeadProps {
-  readonly typed: string
-  readonly onType: (typed: string) => void
   readonly onAdd: () => void
 }
 
 /** How things stand in one sentence, and the way to one tool. */
-export const RackHead = ({ typed, onType, onAdd }: RackHeadProps) => {
+export const RackHead = ({ onAdd }: RackHeadProps) => {
   const t = useTexts()
+  const typed = useFinding(({ typed }) => typed)
   const [scan, setScan] = useState(false)
   return (
     <div className="rack-head">
       <Notices />
+      <TourOffer />
       <Standing />
       <div className="rack-find">
         <label className="unseen" htmlFor="find">
@@ -32,7 +34,7 @@ export const RackHead = ({ typed, onType, onAdd }: RackHeadProps) => {
           type="search"
           placeholder={t('rack:find')}
           value={typed}
-          onChange={(event) => onType(event.target.value)}
+          onChange={(event) => findTyped(event.target.value)}
           onKeyDown={(event) => event.key === 'Enter' && void openTyped(typed)}
         />
         <button type="button" className="key" onClick={onAdd}>
@@ -65,7 +67,7 @@ const Notices = () => {
     <>
       {notices?.map((notice) => (
         <p key={notice.code} className="caution rack-notice">
-          {problemSentence(t, notice)}{' '}
+          {problemSentence(t, notice)} <ProblemHelp code={notice.code} />{' '}
           {notice.code === 'rackMovedAside' && (
             <button type="button" className="word" onClick={() => setCopies(true)}>
               {t('copies:offer')}

@@ -1,5 +1,5 @@
 import { lessons } from '../lessons/support.ts'
-import { expect, expectAxeClean, test } from '../support/app.ts'
+import { test as base, expect, expectAxeClean } from '../support/app.ts'
 import { openLesson, walkLesson } from '../support/lessonWalk.ts'
 
 /** Without graphics the model stands in flat drawings, which is all that these walks need, and quick. */
@@ -10,15 +10,20 @@ const withoutGraphics = () => {
   } as typeof real
 }
 
+const test = base.extend({
+  page: async ({ page }, use) => {
+    await page.addInitScript(withoutGraphics)
+    await use(page)
+  },
+})
+
 test.describe.configure({ mode: 'parallel' })
 
 /** A lesson that asks in every way there is. */
 const EVERY_WAY = 'free-play'
 
 for (const lesson of lessons)
-  test(`lesson ${lesson.id} is done to its end, wrong answers and right ones`, async ({ page, app }) => {
-    await page.addInitScript(withoutGraphics)
-    await app.reload()
+  test(`lesson ${lesson.id} is done to its end, wrong answers and right ones`, async ({ app }) => {
     await openLesson(app, lesson)
     await walkLesson(app, lesson, async () => {
       if (lesson.id === EVERY_WAY) await expectAxeClean(app)

@@ -4,11 +4,13 @@ import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { z } from 'zod'
 import { build, isBuildStale } from '../../main/start/build.ts'
+import { outcomeOfCalls } from '../support/callFault.ts'
 import { outcomeOfCopyFault } from '../support/copyFault.ts'
 import { faultWithDamagedJob } from '../support/damagedJob.ts'
 import { outcomeOfFlip } from '../support/flipFault.ts'
 import { faultWithRandomJob } from '../support/grindAtSeed.ts'
 import { faultAfterOneKill } from '../support/killFault.ts'
+import { faultOfBuildingTwice, faultOfPacking } from '../support/packFault.ts'
 import { faultWithRandomRack } from '../support/randomRackFault.ts'
 import type { LongCount } from './count.ts'
 import { grindFuzz, openAndCloseGrind } from './grindInBrowser.ts'
@@ -24,6 +26,9 @@ const counts: readonly LongCount[] = [
   { name: 'kills', count: 500, attempt: faultAfterOneKill },
   { name: 'copyFaults', count: 1_000, attempt: outcomeOfCopyFault },
   { name: 'flips', count: 400, attempt: outcomeOfFlip },
+  { name: 'packing', count: 1, attempt: faultOfPacking },
+  { name: 'buildingTwice', count: 1, attempt: faultOfBuildingTwice },
+  { name: 'calls', count: 500, attempt: outcomeOfCalls },
   grindFuzz,
   openAndCloseGrind,
 ]
