@@ -28,6 +28,9 @@ export interface Scene {
   readonly sine: () => number | null
 }
 
+/** Finds a figure of a state; null: the state has none such. */
+export type Find = (scene: Scene) => number | null
+
 const once = <T>(find: () => T): (() => T) => {
   let found: { readonly value: T } | null = null
   return () => {
