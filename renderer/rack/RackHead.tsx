@@ -10,14 +10,13 @@ import { openLabels } from './labels/useLabels.ts'
 import { CopiesSheet, HistorySheet, InOutSheet, ScanSheet } from './sheets.tsx'
 
 interface RackHeadProps {
-  readonly typed: string
-  readonly onType: (typed: string) => void
   readonly onAdd: () => void
 }
 
 /** How things stand in one sentence, and the way to one tool. */
-export const RackHead = ({ typed, onType, onAdd }: RackHeadProps) => {
+export const RackHead = ({ onAdd }: RackHeadProps) => {
   const t = useTexts()
+  const typed = useFinding(({ typed }) => typed)
   const [scan, setScan] = useState(false)
   return (
     <div className="rack-head">
@@ -32,7 +31,7 @@ export const RackHead = ({ typed, onType, onAdd }: RackHeadProps) => {
           type="search"
           placeholder={t('rack:find')}
           value={typed}
-          onChange={(event) => onType(event.target.value)}
+          onChange={(event) => findTyped(event.target.value)}
           onKeyDown={(event) => event.key === 'Enter' && void openTyped(typed)}
         />
         <button type="button" className="key" onClick={onAdd}>

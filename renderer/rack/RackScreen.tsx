@@ -1,14 +1,11 @@
 import { useState } from 'react'
-import type { Tool } from '../../main/contract/entities.ts'
-import { go, settle } from '../app/route.ts'
 import { useApp } from '../app/store.ts'
-import { takeTool } from '../app/storeJob.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { Belonging } from './belonging/Belonging.tsx'
 import { ChosenBar } from './choosing/ChosenBar.tsx'
 import { toolDraftOf } from './drafts.ts'
 import { EmptyRack } from './EmptyRack.tsx'
-import { findTyped, useFinding } from './finding.ts'
+import { choose, FoundList } from './FoundList.tsx'
 import { LabelsWhenOpen } from './labels/LabelsWhenOpen.tsx'
 import { Narrowing } from './Narrowing.tsx'
 import { Serving } from './serving/Serving.tsx'
@@ -16,34 +13,21 @@ import './rack.css'
 import { RackHead } from './RackHead.tsx'
 import { ToolSheet } from './sheets.tsx'
 import { ToolDetail } from './ToolDetail.tsx'
-import { ToolTable } from './ToolTable.tsx'
-import { useFound } from './useFound.ts'
-
-/** Takes a tool in hand and says so in the address. */
-const choose = (tool: Tool): void => {
-  takeTool(tool)
-  settle('rack', tool.code)
-}
 
 /** Rack: every edge tool, the one in hand beside the list, and the stations and fixtures that serve them. */
 export const RackScreen = () => {
   const t = useTexts()
   const none = useApp((app) => app.ready && app.standing.tools === 0)
   const held = useApp((app) => app.tool)
-  const { typed, ...asked } = useFinding()
-  const { rows, see } = useFound({ search: typed, ...asked })
   const [sheet, setSheet] = useState<'add' | 'edit' | 'duplicate' | null>(null)
   return (
     <div className="rack">
       <section className="rack-list" aria-label={t('rack:list')}>
-        <RackHead typed={typed} onType={findTyped} onAdd={() => setSheet('add')} />
+        <RackHead onAdd={() => setSheet('add')} />
         {none && <EmptyRack onAdd={() => setSheet('add')} />}
         {!none && <Narrowing />}
         {!none && <ChosenBar />}
-        {!none && rows && (
-          <ToolTable rows={rows} see={see} held={held} onChoose={choose} onPlan={(tool) => go('plan', tool.code)} />
-        )}
-        {rows?.more && <p className="muted">{t('rack:moreFound', { count: rows.total })}</p>}
+        {!none && <FoundList />}
         <Serving />
         <Belonging />
       </section>

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useEffect, useRef } from 'react'
+import { type KeyboardEvent, memo, useEffect, useRef } from 'react'
 import type { Tool } from '../../main/contract/entities.ts'
 import { useApp } from '../app/store.ts'
 import { useTexts } from '../ui/texts.tsx'
@@ -32,7 +32,7 @@ const keyMoves: Record<string, (row: number, last: number) => number> = {
 }
 
 /** The tools, one a row. Arrow keys go from row to row and take the tool in hand; Enter plans it. */
-export const ToolTable = ({ rows, see, held, onChoose, onPlan }: ToolTableProps) => {
+export const ToolTable = memo(({ rows, see, held, onChoose, onPlan }: ToolTableProps) => {
   const t = useTexts()
   const body = useRef<HTMLTableSectionElement>(null)
   const choosing = useChoosing(rows)
@@ -43,7 +43,7 @@ export const ToolTable = ({ rows, see, held, onChoose, onPlan }: ToolTableProps)
   const asked = useRef<number | null>(null)
   /** The row that is to have the focus, until it is drawn. */
   const focus = useRef<number | null>(null)
-  const { scroll, first, last, aboveRows, belowRows, bring, many } = useInSight(rows.total, see)
+  const { scroll, first, last, aboveRows, belowRows, bring, many } = useInSight(rows, see)
   const rowAt = (row: number) => body.current?.querySelector<HTMLElement>(`[data-row="${row}"]`)
   const takeFocus = () => {
     const row = focus.current === null ? null : rowAt(focus.current)
@@ -115,7 +115,7 @@ export const ToolTable = ({ rows, see, held, onChoose, onPlan }: ToolTableProps)
       </table>
     </div>
   )
-}
+})
 
 interface TableHeadProps {
   readonly choosing: boolean
@@ -124,7 +124,8 @@ interface TableHeadProps {
 
 const TableHead = ({ choosing, columns }: TableHeadProps) => {
   const t = useTexts()
-  const { sort, descending } = useFinding()
+  const sort = useFinding((finding) => finding.sort)
+  const descending = useFinding((finding) => finding.descending)
   return (
     <thead>
       <tr aria-rowindex={1}>

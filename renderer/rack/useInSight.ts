@@ -1,4 +1,5 @@
 import { type RefObject, useCallback, useEffect, useRef, useState } from 'react'
+import type { FoundTools, Rows } from './useFound.ts'
 
 /** Lists up to this long are shown whole, and rows may be as high as their words; longer ones show what is in sight. */
 const WHOLE = 200
@@ -22,7 +23,7 @@ interface InSight {
 }
 
 /** Which rows of a list are in sight. @param see told of them, so that they are read */
-export const useInSight = (total: number, see: (first: number, last: number) => void): InSight => {
+export const useInSight = ({ total, wanted }: Rows, see: FoundTools['see']): InSight => {
   const scroll = useRef<HTMLDivElement>(null)
   const [sight, setSight] = useState({ from: 0, to: BEFORE })
   const many = total > WHOLE
@@ -42,7 +43,13 @@ export const useInSight = (total: number, see: (first: number, last: number) => 
   }, [many])
   const first = many ? Math.max(Math.min(sight.from, total - 1) - BEYOND, 0) : 0
   const last = many ? Math.min(sight.to + BEYOND, total - 1) : total - 1
-  useEffect(() => see(first, last), [see, first, last])
+  // The answer to another question begins at its top, and nothing of it but that has been read.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another question is the trigger
+  useEffect(() => {
+    if (scroll.current) scroll.current.scrollTop = 0
+  }, [wanted])
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another question is a trigger, too
+  useEffect(() => see(first, last), [see, first, last, wanted])
   const bring = useCallback(
     (row: number) => {
       const box = scroll.current

@@ -14,21 +14,29 @@ interface Choosing {
   click(event: MouseEvent, row: number): boolean
 }
 
+/** What is asked of the rack now; nothing here is drawn by it. */
+const asked = () => {
+  const { typed: search, ...others } = useFinding.getState()
+  return { search, ...others }
+}
+
 /** Keys that go on with choosing when Shift is held, and how far. */
 const steps: Readonly<Record<string, number>> = { ArrowDown: 1, ArrowUp: -1 }
 
 /** Choosing several rows of a list: Space one, Shift and arrows a run of them, Ctrl+A all, Escape none; by mouse with Ctrl or Shift. */
 export const useChoosing = (rows: Rows): Choosing => {
   const chosen = useChosen()
-  const { typed: search, filter, sort, descending } = useFinding()
   /** The row that a run begins at. */
   const anchor = useRef<number | null>(null)
-  const question = JSON.stringify([search, filter])
   // All that were found is not all that is found now.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another question is the trigger
-  useEffect(() => {
-    if (useChosen.getState().all) letGo()
-  }, [question])
+  useEffect(
+    () =>
+      useFinding.subscribe((now, before) => {
+        const isOther = now.typed !== before.typed || now.filter !== before.filter
+        if (isOther && useChosen.getState().all) letGo()
+      }),
+    [],
+  )
   const idAt = (row: number): string | undefined => (rows.at.get(row) as Tool | undefined)?.id
   const toggle = (row: number): boolean => {
     const id = idAt(row)
@@ -43,7 +51,7 @@ export const useChoosing = (rows: Rows): Choosing => {
     const known = ids.filter((id) => id !== undefined)
     choose(known)
     // Rows between that were never in sight were not read yet.
-    if (known.length < ids.length) void idsOfRows({ search, filter, sort, descending }, first, last).then(choose)
+    if (known.length < ids.length) void idsOfRows(asked(), first, last).then(choose)
   }
   const key = (event: KeyboardEvent, row: number): boolean => {
     if (event.key === ' ') {
@@ -52,6 +60,7 @@ export const useChoosing = (rows: Rows): Choosing => {
     }
     if (event.key === 'a' && (event.ctrlKey || event.metaKey)) {
       event.preventDefault()
+      const { search, filter } = asked()
       chooseAll({ search, filter }, rows.total)
       return true
     }
