@@ -287,6 +287,8 @@ export const calls = {
     z.strictObject({
       rack: z.enum(['demo', 'own']),
       tools: z.int(),
+      /** Whether the walk round the screens was taken or declined on this data folder. */
+      tourSeen: z.boolean(),
       /** What the user should hear of the open rack; words under `problems`. */
       notices: z.array(noticeSchema).optional(),
     }),
@@ -297,6 +299,14 @@ export const calls = {
     z.strictObject({ rack: z.enum(['demo', 'own']) }),
     z.strictObject({ rack: z.enum(['demo', 'own']) }),
   ),
+  /** The program itself, and where it keeps the open rack and its copies. */
+  'workshop.about': entry(
+    'query',
+    nothing,
+    z.strictObject({ version: z.string(), engine: z.string(), file: z.string(), copies: z.string() }),
+  ),
+  /** Notes that the walk round the screens need not be offered again; it stands beside the racks, not in their history. */
+  'workshop.toured': entry('command', nothing, z.null()),
 
   /** Copies of the open data file, newest first, and where they are kept. */
   'copy.list': entry('query', nothing, z.strictObject({ copies: z.array(copySchema), folder: z.string() })),

@@ -43,7 +43,6 @@ import tools from '../../assets/texts/en/tools.json' with { type: 'json' }
 import views from '../../assets/texts/en/views.json' with { type: 'json' }
 import wood from '../../assets/texts/en/wood.json' with { type: 'json' }
 import worksheet from '../../assets/texts/en/worksheet.json' with { type: 'json' }
-import write from '../../assets/texts/en/write.json' with { type: 'json' }
 import type { Unit } from '../../geometry/quantities.ts'
 import { figure, joined } from './figures.ts'
 
@@ -93,7 +92,6 @@ const catalogue = {
   views,
   wood,
   worksheet,
-  write,
 }
 
 /** Quantities that sentences write themselves: `{{reliefMm, length(decimals: 2)}}`. */

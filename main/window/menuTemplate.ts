@@ -128,6 +128,7 @@ const helpMenu = (t: TFunction, { act }: MenuDeeds): Item => ({
   role: 'help',
   label: t('hosts:menu.help'),
   submenu: [
+    { label: t('hosts:menu.helpPages'), click: () => act('help') },
     { label: t('hosts:menu.keys'), click: () => act('keys') },
     { label: t('hosts:menu.reports'), click: () => act('reports') },
   ],

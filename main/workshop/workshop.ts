@@ -8,7 +8,7 @@ import { faultText } from '../database/fault.ts'
 import { networkShare } from '../database/networkShare.ts'
 import { notOpened, type OpenDatabase, openDatabase } from '../database/open.ts'
 import { noteKindNames } from '../rack/kindNames.ts'
-import { chosenRack, noteChoice, type RackName, rackPath } from './choice.ts'
+import { chosenRack, noteChoice, type RackName, rackPath, wasTourSeen } from './choice.ts'
 import { fillDemo } from './demo.ts'
 
 /** What a workshop needs from outside. */
@@ -31,6 +31,9 @@ export interface Workshop {
   /** What the user should hear of the open rack, such as a damaged file that was moved aside. */
   notices(): readonly Problem[]
   open(rack: RackName): Promise<Result<null>>
+  /** Whether the walk round the screens was taken or declined, with any of the racks. */
+  tourSeen(): boolean
+  noteTourSeen(): void
   /** Puts a copy in the data file's place; the file that was there becomes a copy. Where that cannot be, all is as before. */
   goBack(copy: string): Promise<Result<null>>
   close(): Promise<void>
@@ -141,7 +144,7 @@ const workshopOf = (options: WorkshopOptions, first: OpenDatabase, firstRack: Ra
     current = rack
     copies = copiesOf(options, rack)
     notices = [...onShare, ...opened.value.notices, ...copies.backUp()]
-    noteChoice(options.dataDir, rack)
+    noteChoice(options.dataDir, { rack })
     return ok(null)
   }
   const goBack = async (copy: string): Promise<Result<null>> => {
@@ -155,7 +158,17 @@ const workshopOf = (options: WorkshopOptions, first: OpenDatabase, firstRack: Ra
     const opened = await desk.access.swap(() => placesChanged(path(), aside, reopen), reopen)
     return opened.ok ? ok(null) : opened
   }
-  return { desk, rack: () => current, path, notices: () => notices, open, goBack, close: desk.access.close }
+  return {
+    desk,
+    rack: () => current,
+    path,
+    notices: () => notices,
+    open,
+    tourSeen: () => wasTourSeen(options.dataDir),
+    noteTourSeen: () => noteChoice(options.dataDir, { tourSeen: true }),
+    goBack,
+    close: desk.access.close,
+  }
 }
 
 /**

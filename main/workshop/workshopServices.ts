@@ -1,4 +1,8 @@
 import { ok } from '../../geometry/result.ts'
+import { ENGINE_VERSION } from '../../geometry/version.ts'
+import program from '../../package.json' with { type: 'json' }
+import { backupFolder } from '../backup/copies.ts'
+import type { CallName } from '../contract/calls.ts'
 import { nouns } from '../contract/entities.ts'
 import type { Desk } from '../database/desk.ts'
 import { listChanges, type Stores, undoChange } from '../database/undo.ts'
@@ -6,17 +10,27 @@ import { countTools } from '../rack/tool.ts'
 import type { Services } from '../services.ts'
 import type { Workshop } from './workshop.ts'
 
+type WorkshopCalls = Extract<CallName, `workshop.${string}`>
+
 /** The calls that say which rack is open, and open the other. */
-export const workshopServices = (workshop: Workshop): Pick<Services, 'workshop.get' | 'workshop.open'> => ({
+export const workshopServices = (workshop: Workshop): Pick<Services, WorkshopCalls> => ({
   'workshop.get': async () => {
     const tools = await workshop.desk.access.read(countTools)
-    return ok({ rack: workshop.rack(), tools, notices: [...workshop.notices()] })
+    return ok({ rack: workshop.rack(), tools, tourSeen: workshop.tourSeen(), notices: [...workshop.notices()] })
   },
   'workshop.open': async ({ rack }, context) => {
     const opened = await workshop.open(rack)
     if (!opened.ok) return opened
     for (const noun of nouns) context.changed(noun, [])
     return ok({ rack })
+  },
+  'workshop.about': async () => {
+    const file = workshop.path()
+    return ok({ version: program.version, engine: ENGINE_VERSION, file, copies: backupFolder(file) })
+  },
+  'workshop.toured': async () => {
+    workshop.noteTourSeen()
+    return ok(null)
   },
 })
 

@@ -1,5 +1,6 @@
 import { Suspense, useEffect } from 'react'
 import { useWedge } from '../scan/useWedge.ts'
+import { TourWhenOpen } from '../tour/TourWhenOpen.tsx'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import { type Actions, useActions } from './actions.ts'
 import { makeCard, printCard } from './card.ts'
@@ -46,6 +47,7 @@ export const App = () => {
       <div>
         <Header screen={screen} />
         <PartNav screen={screen} part={part} />
+        <TourWhenOpen />
       </div>
       <main id="main" tabIndex={-1} className={`screen screen-${screens[screen]}`}>
         <h1 className="unseen">{t(`common:screen.${screen}`)}</h1>

@@ -1,3 +1,4 @@
+import { HelpWord } from '../help/HelpWord.tsx'
 import { IronMark } from '../ui/IronMark.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
@@ -76,6 +77,7 @@ const Everywhere = () => {
         {t('common:print')}
       </button>
       <KeysWord />
+      <HelpWord />
       <Choice name="lengthUnit" options={['mm', 'inch', 'thou']} />
       <Choice name="theme" options={['light', 'dark', 'system']} />
     </div>

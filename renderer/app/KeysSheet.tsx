@@ -1,10 +1,10 @@
-import type { TFunction } from 'i18next'
 import { useState } from 'react'
 import { Sheet } from '../ui/Sheet.tsx'
 import { Tick } from '../ui/Tick.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useActions } from './actions.ts'
-import { isSingleKey, type Shortcut, shortcuts, type Where } from './shortcuts.ts'
+import { keyText } from './keyText.ts'
+import { isSingleKey, shortcuts, type Where } from './shortcuts.ts'
 import { useApp } from './store.ts'
 import { saveSettings } from './storeRack.ts'
 import './keysSheet.css'
@@ -72,12 +72,4 @@ const KeysList = ({ where }: { readonly where: Where }) => {
       </dl>
     </section>
   )
-}
-
-/** A key as it is written on a keyboard; the first of several. */
-const keyText = (t: TFunction, { keys, held }: Shortcut): string => {
-  const [key = ''] = keys
-  const named = key === ' ' ? 'Space' : key
-  const text = named.length > 1 ? t(`shortcuts:key.${named}`) : named.toUpperCase()
-  return held ? t('shortcuts:held', { key: text }) : text
 }

@@ -1,3 +1,4 @@
+import { ProblemHelp } from '../help/ProblemHelp.tsx'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import { useApp } from './store.ts'
 import { solveHeld } from './storeJob.ts'
@@ -14,7 +15,7 @@ export const ProblemNote = () => {
       {at === null &&
         problems.map((found) => (
           <p key={`${found.code} ${found.path}`} className="caution">
-            {problemSentence(t, found)}
+            {problemSentence(t, found)} <ProblemHelp code={found.code} />
           </p>
         ))}
       {problems.some(({ code }) => code === 'solverLost') && (

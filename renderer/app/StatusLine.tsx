@@ -1,7 +1,11 @@
+import { ProblemHelp } from '../help/ProblemHelp.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useApp } from './store.ts'
 import { undo } from './storeRack.ts'
 import './status.css'
+
+/** What keys of problems' sentences begin with. */
+const OF_PROBLEMS = 'problems:'
 
 /** One line at the foot: what was just done, with its undo, or that something is being worked out. */
 export const StatusLine = () => {
@@ -13,6 +17,7 @@ export const StatusLine = () => {
       <p role="status" data-testid="status">
         {message ? t(message.key, { ...message.params }) : ''}
       </p>
+      {message?.key.startsWith(OF_PROBLEMS) && <ProblemHelp code={message.key.slice(OF_PROBLEMS.length)} />}
       {message?.changeId != null && (
         <button type="button" className="word" onClick={() => void undo(message.changeId as number)}>
           {t('common:undoThis')}

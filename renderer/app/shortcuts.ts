@@ -12,6 +12,8 @@ export interface Shortcut {
   readonly where: Where
   /** With Ctrl or Cmd held. */
   readonly held?: true
+  /** Done even while a field is written in or a sheet lies over the window. */
+  readonly anywhere?: true
   /** Done again and again while the key is held down. */
   readonly repeats?: true
 }
@@ -22,6 +24,7 @@ const toScreens = (Object.keys(screens) as Screen[]).map(
 
 /** Every shortcut there is, in the order they are listed: the handler and the list both read this. */
 export const shortcuts: readonly Shortcut[] = [
+  { action: 'help', keys: ['F1'], where: 'everywhere', anywhere: true },
   { action: 'keys', keys: ['?'], where: 'everywhere' },
   ...toScreens,
   { action: 'jobCard', keys: ['c'], where: 'everywhere' },
@@ -87,7 +90,7 @@ export const shortcutFor = (
   shortcuts.find(
     (each) =>
       isPressed(each, pressed) &&
-      !isKept(pressed.key, keeps) &&
+      (each.anywhere || !isKept(pressed.key, keeps)) &&
       (singleKeys || !isSingleKey(each)) &&
       (each.repeats || !pressed.repeat) &&
       can(each.action),

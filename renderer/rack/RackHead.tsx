@@ -3,7 +3,9 @@ import { readTypedOrMark } from '../../main/contract/codes.ts'
 import { useIncoming } from '../app/opening/incoming.ts'
 import { sayProblem, useApp } from '../app/store.ts'
 import { openWorkshop } from '../app/storeRack.ts'
+import { ProblemHelp } from '../help/ProblemHelp.tsx'
 import { openCode } from '../scan/openCode.ts'
+import { TourOffer } from '../tour/TourOffer.tsx'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 import { findTyped, useFinding } from './finding.ts'
 import { openLabels } from './labels/useLabels.ts'
@@ -21,6 +23,7 @@ export const RackHead = ({ onAdd }: RackHeadProps) => {
   return (
     <div className="rack-head">
       <Notices />
+      <TourOffer />
       <Standing />
       <div className="rack-find">
         <label className="unseen" htmlFor="find">
@@ -64,7 +67,7 @@ const Notices = () => {
     <>
       {notices?.map((notice) => (
         <p key={notice.code} className="caution rack-notice">
-          {problemSentence(t, notice)}{' '}
+          {problemSentence(t, notice)} <ProblemHelp code={notice.code} />{' '}
           {notice.code === 'rackMovedAside' && (
             <button type="button" className="word" onClick={() => setCopies(true)}>
               {t('copies:offer')}

@@ -1,3 +1,4 @@
+import './write/writeTexts.ts'
 import type { Problem } from '../../geometry/result.ts'
 import { problemSentence, useTexts } from '../ui/texts.tsx'
 

@@ -7,6 +7,9 @@ import { useApp } from '../app/store.ts'
 
 const texts = createTexts()
 
+/** Adds a part of the catalogue that is read when it is needed. */
+export const addTexts = (namespace: string, words: object): void => void texts.addResourceBundle('en', namespace, words)
+
 /** Writes texts whose figures are in this unit. */
 const writerIn = (lengthUnit: Settings['lengthUnit']): TFunction =>
   ((key: string | string[], params?: object) => texts.t(key, { lengthUnit, ...params })) as TFunction

@@ -165,7 +165,7 @@ export const openOwnBench = (
   newId = countedIds(),
   now: () => Date = tickingClock(),
 ): Promise<Bench> => {
-  noteChoice(dataDir, 'own')
+  noteChoice(dataDir, { rack: 'own' })
   return openBench(dataDir, changes, newId, now)
 }
 

@@ -31,7 +31,12 @@ const reopen = async () => {
 describe('a first start', () => {
   it('shows the demo workshop, the same on every machine', async () => {
     const tools = await toolsOf(bench)
-    expect(await bench.done('workshop.get', {})).toEqual({ rack: 'demo', tools: tools.length, notices: [] })
+    expect(await bench.done('workshop.get', {})).toEqual({
+      rack: 'demo',
+      tools: tools.length,
+      tourSeen: false,
+      notices: [],
+    })
     expect(tools.length).toBeGreaterThanOrEqual(16)
     expect(new Set(tools.map(({ kind }) => kind)).size).toBeGreaterThanOrEqual(toolKinds.length - 1)
     expect(tools[0]).toMatchObject({ code: '01', id: 'de300000-0000-4000-8000-000000000007' })
@@ -42,6 +47,16 @@ describe('a first start', () => {
       'square',
       'square',
     ])
+  })
+
+  it('offers the walk round until it was seen, whichever rack is open then and at the next start', async () => {
+    expect(await bench.done('workshop.about', {})).toMatchObject({ file: join(place.folder, 'demo.db') })
+    await bench.done('workshop.open', { rack: 'own' })
+    await bench.done('workshop.toured', {})
+    expect(await bench.done('workshop.get', {})).toMatchObject({ rack: 'own', tourSeen: true })
+    await bench.done('workshop.open', { rack: 'demo' })
+    await reopen()
+    expect(await bench.done('workshop.get', {})).toMatchObject({ rack: 'demo', tourSeen: true })
   })
 
   it('has bench readings of each stage, in order of time', async () => {

@@ -32,7 +32,9 @@ const ModelPanel = () => (
   <div className="model-page">
     {sections.map(({ heading, blocks }) => (
       <div key={heading}>
-        <h2>{heading}</h2>
+        <h2 data-help={`model.${heading}`} tabIndex={-1}>
+          {heading}
+        </h2>
         {blocks.map((block) => (
           <Shown key={block.lines.flat()[0]?.text} {...block} />
         ))}

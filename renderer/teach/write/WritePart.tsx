@@ -1,3 +1,4 @@
+import './writeTexts.ts'
 import { useState } from 'react'
 import { useTexts } from '../../ui/texts.tsx'
 import { LessonChoice } from '../LessonChoice.tsx'

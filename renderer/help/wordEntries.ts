@@ -1,0 +1,13 @@
+import type { TFunction } from 'i18next'
+import type { Entry } from './entry.ts'
+
+type WordTexts = Readonly<Record<string, { readonly title: string; readonly meaning: string }>>
+
+/** Words of the trade, and the program's own. */
+export const wordEntries = (t: TFunction): readonly Entry[] =>
+  Object.entries(t('help:word', { returnObjects: true }) as WordTexts).map(([key, { title, meaning }]) => ({
+    page: 'words',
+    id: `words.${key}`,
+    title,
+    lines: [meaning],
+  }))
