@@ -306,7 +306,7 @@ export const calls = {
     z.strictObject({ version: z.string(), engine: z.string(), file: z.string(), copies: z.string() }),
   ),
   /** Notes that the walk round the screens need not be offered again; it stands beside the racks, not in their history. */
-  'workshop.tourSeen': entry('command', nothing, z.null()),
+  'workshop.toured': entry('command', nothing, z.null()),
 
   /** Copies of the open data file, newest first, and where they are kept. */
   'copy.list': entry('query', nothing, z.strictObject({ copies: z.array(copySchema), folder: z.string() })),

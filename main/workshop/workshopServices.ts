@@ -28,7 +28,7 @@ export const workshopServices = (workshop: Workshop): Pick<Services, WorkshopCal
     const file = workshop.path()
     return ok({ version: program.version, engine: ENGINE_VERSION, file, copies: backupFolder(file) })
   },
-  'workshop.tourSeen': async () => {
+  'workshop.toured': async () => {
     workshop.noteTourSeen()
     return ok(null)
   },

@@ -10,7 +10,7 @@ export const declineTour = (): void => {
   const { workshop } = useApp.getState()
   if (!workshop || workshop.tourSeen) return
   useApp.setState({ workshop: { ...workshop, tourSeen: true } })
-  void call('workshop.tourSeen', {})
+  void call('workshop.toured', {})
 }
 
 export const openTour = (): void => {

@@ -58,7 +58,7 @@ test('the walk round is offered once, goes by keys from the rack to what was lea
   app,
 }) => {
   await asNew(app)
-  const seen = app.waitForRequest((request) => request.postData()?.includes('"workshop.tourSeen"') ?? false)
+  const seen = app.waitForRequest((request) => request.postData()?.includes('"workshop.toured"') ?? false)
   await app.getByRole('button', { name: 'Show me round' }).click()
   await seen
   await expect(app.getByText('New here?')).toBeHidden()

@@ -52,7 +52,7 @@ describe('a first start', () => {
   it('offers the walk round until it was seen, whichever rack is open then and at the next start', async () => {
     expect(await bench.done('workshop.about', {})).toMatchObject({ file: join(place.folder, 'demo.db') })
     await bench.done('workshop.open', { rack: 'own' })
-    await bench.done('workshop.tourSeen', {})
+    await bench.done('workshop.toured', {})
     expect(await bench.done('workshop.get', {})).toMatchObject({ rack: 'own', tourSeen: true })
     await bench.done('workshop.open', { rack: 'demo' })
     await reopen()
