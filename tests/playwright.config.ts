@@ -1,4 +1,5 @@
 import { defineConfig } from '@playwright/test'
+import type { WorkerOptions } from './support/app.ts'
 import { chromiumOptions } from './support/chromium.ts'
 
 /** Window of the drawn screens. */
@@ -7,9 +8,19 @@ const viewport = { width: 1440, height: 900 }
 /** Long enough for a loaded two-core machine: a time-out here means hung, never slow. */
 const HUNG_MS = 120_000
 
-export default defineConfig({
+/**
+ * Of the browser's tests, those that npm test runs in the played desktop window, too; `WINDOW=all` has it run all but those that
+ * look at what passes between page and loopback host.
+ */
+const inWindow = process.env.WINDOW === 'all' ? /./ : /@window/
+
+export default defineConfig<object, WorkerOptions>({
   testDir: '.',
-  testMatch: ['e2e/**/*.spec.ts', 'shell/**/*.spec.ts'],
+  projects: [
+    { name: 'shell', testMatch: 'shell/**/*.spec.ts' },
+    { name: 'loopback', testMatch: 'e2e/**/*.spec.ts', use: { on: 'loopback' } },
+    { name: 'window', testMatch: 'e2e/**/*.spec.ts', grep: inWindow, grepInvert: /@http/, use: { on: 'window' } },
+  ],
   // The built program runs as it was built.
   build: { external: ['**/out/**'] },
   outputDir: '../test-results',

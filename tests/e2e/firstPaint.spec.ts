@@ -1,11 +1,9 @@
 import { readFileSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, test } from '@playwright/test'
+import { budgets } from '../budgets.ts'
 
 const built = join(import.meta.dirname, '..', '..', 'out', 'renderer')
-
-/** Most that is read before the first picture (kB): what there is now, and a tenth more. */
-const MOST_KB = 660
 
 /** Scripts that the page loads by itself, and those they cannot start without. */
 const firstScripts = (): readonly string[] => {
@@ -30,5 +28,5 @@ test('the first picture waits neither for the moving model nor for anything that
   test
     .info()
     .annotations.push({ type: 'first scripts', description: `${kilobytes.toFixed(0)} kB in ${scripts.length}` })
-  expect(kilobytes).toBeLessThan(MOST_KB)
+  expect(kilobytes).toBeLessThan(budgets.firstScriptsKb)
 })

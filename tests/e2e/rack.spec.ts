@@ -17,7 +17,7 @@ test('every tool of the demo is listed, and typing finds one by name, place or p
   await expect(app.getByText('No tool matches.')).toBeVisible()
 })
 
-test('a tool is added, changed, deleted, and each can be taken back', async ({ app }) => {
+test('a tool is added, changed, deleted, and each can be taken back', { tag: '@window' }, async ({ app }) => {
   await app.getByRole('button', { name: 'Add a tool' }).click()
   const sheet = app.getByRole('dialog')
   await sheet.getByLabel('Name').fill('Trial iron')
@@ -95,7 +95,7 @@ test('a rack of one’s own starts empty, says what to do, and leads back to the
   await expect(rows(app)).toHaveCount(24)
 })
 
-test('what happened to the data since last time is said on the rack', async ({ app }) => {
+test('what happened to the data since last time is said on the rack', { tag: '@http' }, async ({ app }) => {
   await app.route('**/call', async (route) => {
     if (route.request().postDataJSON().name !== 'workshop.get') return route.fallback()
     const notices = [{ code: 'rackMovedAside', path: '', params: { file: 'rack-aside.db', backups: 'copies' } }]

@@ -1,4 +1,5 @@
 import type { Page } from '@playwright/test'
+import { budgets } from '../budgets.ts'
 import { expect, expectAxeClean, test } from '../support/app.ts'
 import { openGrind } from '../support/grindPage.ts'
 
@@ -10,8 +11,6 @@ const openDrawn = async (app: Page): Promise<void> => {
 const canvas = (app: Page) => app.getByRole('application')
 const calls = async (app: Page): Promise<number> => Number(await canvas(app).getAttribute('data-draw-calls'))
 const still = (app: Page) => expect(canvas(app)).toHaveAttribute('data-still', 'true')
-/** Most calls a picture may take. */
-const MOST_CALLS = 150
 
 test('three looks in both themes, each within the calls a picture may take; layers go and come back', async ({
   app,
@@ -25,7 +24,7 @@ test('three looks in both themes, each within the calls a picture may take; laye
       await expect(app.getByRole('radio', { name: look })).toBeChecked()
       await still(app)
       expect(await calls(app)).toBeGreaterThan(10)
-      expect(await calls(app)).toBeLessThan(MOST_CALLS)
+      expect(await calls(app)).toBeLessThan(budgets.drawCalls)
     }
   }
   await expect(canvas(app)).toHaveAttribute('data-parts', 'wheel fixture bar blade marks shadow')

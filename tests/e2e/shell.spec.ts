@@ -1,6 +1,8 @@
 import { expect, expectGoodLooks, settingKept, test } from '../support/app.ts'
 
-test('the address holds the screen and the tool, so that loading again comes back to it', async ({ app }) => {
+test('the address holds the screen and the tool, so that loading again comes back to it', { tag: '@window' }, async ({
+  app,
+}) => {
   await app.getByRole('row', { name: /Low-angle jack iron 57/ }).click()
   await app.getByRole('link', { name: 'Set up' }).click()
   await expect(app).toHaveURL(/#set-up\/\d+$/)
@@ -27,7 +29,7 @@ test('a screen without a tool leads to the rack', async ({ app }) => {
   await expect(app.getByRole('grid')).toBeVisible()
 })
 
-test('lengths are read in mm, inches or thou, and the choice is kept', async ({ app }) => {
+test('lengths are read in mm, inches or thou, and the choice is kept', { tag: '@http' }, async ({ app }) => {
   const size = app.getByRole('row', { name: /Low-angle jack iron 57|Low-angle jack iron 2/ }).first()
   await expect(size).toContainText('57.0 × 3.2')
   const kept = settingKept(app)

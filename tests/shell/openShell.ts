@@ -85,6 +85,28 @@ export const openOnDouble = async (dataDir: string, browser: Browser): Promise<S
   }
 }
 
+/** The built program on the double, whose window may be given another page: what the tests of the browser run on, too. */
+export const openForPages = async (dataDir: string, browser: Browser) => {
+  const { page, close } = await openOnDouble(dataDir, browser)
+  const { BrowserWindow } = await import('./double/window.ts')
+  const [window] = BrowserWindow.getAllWindows()
+  const newPage = async (): Promise<Page> => {
+    const before = window?.webContents.stagePage
+    const next = await page.context().newPage()
+    window?.stageShow(next)
+    await before?.close()
+    return next
+  }
+  return {
+    newPage,
+    address: page.url(),
+    close: async () => {
+      await window?.webContents.stagePage?.close()
+      await close()
+    },
+  }
+}
+
 /** The built program on Electron itself. */
 export const openOnElectron = async (binary: string, dataDir: string): Promise<Shell> => {
   const unboxed = process.getuid?.() === 0 ? ['--no-sandbox'] : []

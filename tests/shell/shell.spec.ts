@@ -198,6 +198,7 @@ const shellTests = (open: (dataDir: string, browser: Browser) => Promise<Shell>)
     await shell.crash()
     await expect(again).toBeVisible()
     await page.keyboard.press('Escape')
+    await expect(page).toHaveURL(/\/#plan/)
     const before = (await shell.asked()).length
     await shell.answer(1)
     await shell.crash()

@@ -1,7 +1,7 @@
 import AxeBuilder from '@axe-core/playwright'
-import { type BrowserContext, test as base, expect, type Page } from '@playwright/test'
-import { type HostProcess, startHostProcess } from './hostProcess.ts'
+import { test as base, expect, type Page } from '@playwright/test'
 import { collectErrors } from './pageErrors.ts'
+import { type Program, programs } from './program.ts'
 
 interface AppFixtures {
   /** Errors the page may write to its console in this test; any other fails it. */
@@ -10,49 +10,38 @@ interface AppFixtures {
   readonly app: Page
 }
 
-interface WorkerFixtures {
-  /** One host for all tests of a worker, which puts its workshop back between them: starting one costs a second. */
-  readonly host: HostProcess
-  /** One profile for all tests of a worker, emptied between them: making one costs a quarter of a second. */
-  readonly profile: BrowserContext
+export interface WorkerOptions {
+  /** What the program runs on: the same tests hold on both. */
+  readonly on: keyof typeof programs
 }
 
-/** Closes every window of a profile and forgets what they kept. */
-const empty = async (profile: BrowserContext): Promise<void> => {
-  for (const page of profile.pages()) await page.close()
-  await profile.clearCookies()
+interface WorkerFixtures extends WorkerOptions {
+  /** One program and one profile for all tests of a worker, which puts its workshop back between them: starting them costs a second. */
+  readonly program: Program
 }
 
 /** `test` with the program as a fixture: `test('…', async ({ app }) => { … })`. */
 export const test = base.extend<AppFixtures, WorkerFixtures>({
   allowedErrors: [[], { option: true }],
-  host: [
-    // biome-ignore lint/correctness/noEmptyPattern: Playwright reads which fixtures are needed from this pattern.
-    async ({}, use) => {
-      const host = await startHostProcess()
-      await use(host)
-      await host.stop()
+  on: ['loopback', { option: true, scope: 'worker' }],
+  program: [
+    async ({ browser, on }, use) => {
+      const program = await programs[on](browser)
+      await use(program)
+      await program.stop()
     },
     { scope: 'worker' },
   ],
-  profile: [
-    async ({ browser }, use) => {
-      const profile = await browser.newContext()
-      await use(profile)
-      await profile.close()
-    },
-    { scope: 'worker' },
-  ],
-  page: async ({ profile, viewport }, use) => {
-    const page = await profile.newPage()
+  page: async ({ program, viewport }, use) => {
+    const page = await program.newPage()
     if (viewport) await page.setViewportSize(viewport)
     await use(page)
-    await empty(profile)
+    await program.endTest(page)
   },
-  app: async ({ page, host, allowedErrors }, use) => {
+  app: async ({ page, program, allowedErrors }, use) => {
     const errors = collectErrors(page)
     await page.emulateMedia({ colorScheme: 'light', reducedMotion: 'reduce' })
-    await page.goto(await host.freshAddress())
+    await page.goto(await program.freshAddress(page))
     await use(page)
     expect(errors.filter((error) => !allowedErrors.some((allowed) => allowed.test(error)))).toEqual([])
   },

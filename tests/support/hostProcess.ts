@@ -7,6 +7,7 @@ import { createInterface } from 'node:readline'
 
 /** A running loopback host on a data folder of its own. */
 export interface HostProcess {
+  readonly pid: number
   /** Puts the demo workshop back as it was. @returns an address with its single-use code */
   freshAddress(): Promise<string>
   stop(): Promise<void>
@@ -31,6 +32,7 @@ export const startHostProcess = async (): Promise<HostProcess> => {
     stdio: ['pipe', 'pipe', 'inherit'],
   })
   return {
+    pid: child.pid ?? 0,
     freshAddress: asker(child),
     stop: async () => {
       child.stdin?.end()

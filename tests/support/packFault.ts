@@ -6,6 +6,7 @@ import { join } from 'node:path'
 import { fuses } from '../../main/packaging/builder.ts'
 import { inventoryOf, type Packed } from '../../main/packaging/inventory.ts'
 import { readFuses } from '../../main/packaging/readFuses.ts'
+import { budgets } from '../budgets.ts'
 
 const root = join(import.meta.dirname, '..', '..')
 const unpacked = join(root, 'out', 'pack', 'linux-unpacked')
@@ -25,18 +26,16 @@ const needed = [
   ...['assets/licences.json', 'LICENSE', 'package.json', 'node_modules/better-sqlite3/package.json'],
   ...['assets/fonts/sofia-sans-latin-400-normal.woff', 'assets/fonts/OFL-sofia-sans.txt'],
 ]
-/** The archive without the driver's binary, which lies beside it: what it was when this was written, and a tenth (bytes). */
-const MOST_BYTES = 12_000_000
 
 const faultsOf = (files: readonly Packed[]): readonly string[] => {
   const paths = files.map(({ path }) => path)
   const drivers = files.filter(({ path }) => path.endsWith('.node'))
-  const bytes = files.reduce((sum, file) => sum + (file.unpacked ? 0 : file.bytes), 0)
+  const kilobytes = files.reduce((sum, file) => sum + (file.unpacked ? 0 : file.bytes), 0) / 1000
   return [
     ...needed.filter((path) => !paths.includes(path)).map((path) => `lacks ${path}`),
     ...paths.filter((path) => unwanted.test(path)).map((path) => `holds ${path}`),
     ...(drivers.length === 1 && drivers[0]?.unpacked ? [] : [`drivers: ${drivers.map(({ path }) => path).join(', ')}`]),
-    ...(bytes > MOST_BYTES ? [`${bytes} bytes`] : []),
+    ...(kilobytes > budgets.packedKb ? [`weighs ${kilobytes} kB`] : []),
   ]
 }
 

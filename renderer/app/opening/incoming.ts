@@ -6,11 +6,11 @@ interface Incoming {
   /** For the rack, until its sheet has taken it. */
   readonly rack: File | null
   /** One that could not be opened, and why. */
-  readonly refused: { readonly file: string; readonly problems: readonly Problem[] } | null
+  readonly refused: { readonly id: string; readonly file: string; readonly problems: readonly Problem[] } | null
 }
 
 export const useIncoming = create<Incoming>()(() => ({ rack: null, refused: null }))
 
 /** Says why a file was not opened, over whatever screen there is. */
 export const refuseFile = (file: string, problems: readonly Problem[]): void =>
-  useIncoming.setState({ refused: { file, problems } })
+  useIncoming.setState({ refused: { id: crypto.randomUUID(), file, problems } })

@@ -1,6 +1,6 @@
 import { EventEmitter } from 'node:events'
 import { readFileSync } from 'node:fs'
-import type { Frame, Page, Route } from '@playwright/test'
+import type { Frame, Page, Request as PageRequest, Route } from '@playwright/test'
 import type { BrowserWindowConstructorOptions, IpcMain, Rectangle, WebContents } from 'electron'
 import { stage } from '../stage.ts'
 import { app } from './app.ts'
@@ -28,6 +28,15 @@ export const ipcMain = Object.assign(new EventEmitter(), {
 const senderOf = (frame: Frame) => ({
   senderFrame: { url: asOwn(frame.url()), parent: frame.parentFrame() },
 })
+
+/** @returns null: of a window that is only being opened; whether it may is asked elsewhere */
+const frameOf = (request: PageRequest): Frame | null => {
+  try {
+    return request.frame()
+  } catch {
+    return null
+  }
+}
 
 class Contents extends EventEmitter {
   stagePage: Page | null = null
@@ -84,31 +93,40 @@ export class BrowserWindow extends EventEmitter {
   }
 
   async loadURL(url: string): Promise<void> {
-    if (this.webContents.stagePage) return void (await this.webContents.stagePage.goto(asStaged(url)))
-    const page = await stage().context.newPage()
-    this.webContents.stagePage = page
-    await this.connect(page)
-    page.on('popup', (popup) => this.ask(popup))
-    page.on('download', (download) => void playDownload(download))
-    page.once('close', () => this.end())
+    const page = this.webContents.stagePage ?? (await this.open())
     await page.goto(asStaged(url))
     this.webContents.emit('did-finish-load')
     this.emit('ready-to-show')
     stage().opened.resolve(page)
   }
 
-  private async connect(page: Page): Promise<void> {
-    await page.exposeBinding('stageInvoke', ({ frame }, channel: string, args: unknown[]) =>
+  /** What Electron does for every page of the window is done for the whole context, so that a test may put another page in. */
+  private async open(): Promise<Page> {
+    const { context } = stage()
+    await context.exposeBinding('stageInvoke', ({ frame }, channel: string, args: unknown[]) =>
       handlers.get(channel)?.(senderOf(frame) as never, ...args),
     )
-    await page.exposeBinding('stageSend', ({ frame }, channel: string, args: unknown[]) => {
+    await context.exposeBinding('stageSend', ({ frame }, channel: string, args: unknown[]) => {
       ipcMain.emit(channel, senderOf(frame), ...args)
     })
-    await page.exposeBinding('stagePermit', ({ frame }, permission: string, details: object = {}) =>
+    await context.exposeBinding('stagePermit', ({ frame }, permission: string, details: object = {}) =>
       isPermitted(frame, permission, details),
     )
-    await page.addInitScript(preloadScript(this.preload))
-    await page.route('**/*', (route) => this.answer(route))
+    await context.addInitScript(preloadScript(this.preload))
+    await context.route('**/*', (route) => this.answer(route))
+    const page = await context.newPage()
+    this.stageShow(page)
+    return page
+  }
+
+  /** Puts a page in the window, in place of the one that was there. */
+  stageShow(page: Page): void {
+    this.webContents.stagePage = page
+    page.on('popup', (popup) => this.ask(popup))
+    page.on('download', (download) => void playDownload(download))
+    page.once('close', () => {
+      if (this.webContents.stagePage === page) this.end()
+    })
   }
 
   /** The page's own scheme is answered by the program; the way to any other page is asked for first. */
@@ -116,7 +134,9 @@ export class BrowserWindow extends EventEmitter {
     const request = route.request()
     if (request.isNavigationRequest() && !request.url().startsWith(`${STAGED_ORIGIN}/`)) {
       const event = preventable()
-      this.webContents.emit(request.frame().parentFrame() === null ? 'will-navigate' : 'will-frame-navigate', event)
+      const frame = frameOf(request)
+      if (frame === null) return route.abort('aborted')
+      this.webContents.emit(frame.parentFrame() === null ? 'will-navigate' : 'will-frame-navigate', event)
       if (event.isPrevented) return route.abort('aborted')
     }
     if (!(await isFetched(request.url()))) return route.abort('blockedbyclient')

@@ -1,0 +1,78 @@
+import { execFileSync } from 'node:child_process'
+import { readdirSync, statSync } from 'node:fs'
+import { join } from 'node:path'
+import type { Browser, Page } from '@playwright/test'
+import { budgets } from '../budgets.ts'
+import { expect, test } from '../support/app.ts'
+import { openGrind } from '../support/grindPage.ts'
+import { startHostProcess } from '../support/hostProcess.ts'
+
+const out = join(import.meta.dirname, '..', '..', 'out')
+
+/** Longer than the time between two looks of whatever looks at something (`renderer/worker/watch.ts`). */
+const REST_MS = 2_700
+const SHORT_REST_MS = 1_000
+/** What a screen does of itself after it was opened, such as reading parts ahead, is over by then. */
+const SETTLED_MS = 500
+
+/** What an engine does for a page where something goes on: a timer that rings, a frame that is asked for, a picture painted. */
+const busy = ['TimerFire', 'FireAnimationFrame', 'RequestAnimationFrame', 'FireIdleCallback', 'Paint']
+
+const kilobytesOf = (folder: string): number =>
+  readdirSync(join(out, folder), { recursive: true, encoding: 'utf8' })
+    .filter((name) => /\.c?js$/.test(name))
+    .reduce((sum, name) => sum + statSync(join(out, folder, name)).size, 0) / 1000
+
+/** @returns by name what the engine did in all threads of the page while nobody touched it */
+const doneAtRest = async (browser: Browser, page: Page, restMs: number): Promise<Readonly<Record<string, number>>> => {
+  await browser.startTracing(page, { categories: ['devtools.timeline'] })
+  await page.waitForTimeout(restMs)
+  const { traceEvents } = JSON.parse((await browser.stopTracing()).toString('utf8')) as {
+    traceEvents: readonly { readonly name: string }[]
+  }
+  expect(traceEvents.length).toBeGreaterThan(0)
+  const counts: Record<string, number> = {}
+  for (const { name } of traceEvents) if (busy.includes(name)) counts[name] = (counts[name] ?? 0) + 1
+  return counts
+}
+
+const heapMb = async (page: Page): Promise<number> => {
+  const session = await page.context().newCDPSession(page)
+  await session.send('HeapProfiler.collectGarbage')
+  const { usedSize } = await session.send('Runtime.getHeapUsage')
+  await session.detach()
+  return usedSize / 1e6
+}
+
+/** Resident memory (MB), as the system tells it. */
+const residentMb = (pid: number): number =>
+  Number(execFileSync('ps', ['-o', 'rss=', '-p', String(pid)], { encoding: 'utf8' })) / 1000
+
+test('what is built weighs what it may, and so does its host in memory', async () => {
+  expect(kilobytesOf('renderer')).toBeLessThan(budgets.pageScriptsKb)
+  expect(kilobytesOf('main') + kilobytesOf('preload')).toBeLessThan(budgets.mainKb)
+  const host = await startHostProcess()
+  await host.freshAddress()
+  const served = process.platform === 'win32' ? 0 : residentMb(host.pid)
+  await host.stop()
+  expect(served).toBeLessThan(budgets.hostMb)
+})
+
+test('where nothing changes nothing runs: no timer, no frame, no paint; and the page keeps to its memory', async ({
+  app,
+  browser,
+}) => {
+  await app.emulateMedia({ reducedMotion: 'no-preference' })
+  await expect(app.getByRole('heading', { level: 1 })).toBeVisible()
+  await app.waitForTimeout(SETTLED_MS)
+  expect(await doneAtRest(browser, app, SHORT_REST_MS)).toEqual({})
+  expect(await heapMb(app)).toBeLessThan(budgets.rackHeapMb)
+  await openGrind(app)
+  await expect(app.getByRole('application')).toHaveAttribute('data-still', 'true')
+  await app.waitForTimeout(SETTLED_MS)
+  expect(await doneAtRest(browser, app, REST_MS)).toEqual({})
+  expect(await heapMb(app)).toBeLessThan(budgets.modelHeapMb)
+  await app.evaluate(() => void setInterval(() => undefined, 100))
+  // Would this see anything at all?
+  expect((await doneAtRest(browser, app, SHORT_REST_MS)).TimerFire).toBeGreaterThan(1)
+})
