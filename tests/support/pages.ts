@@ -14,7 +14,7 @@ import { wordEntries } from '../../renderer/help/wordEntries.ts'
 
 const root = join(import.meta.dirname, '..', '..')
 export const readmePath = join(root, 'README.md')
-export const referencePath = join(root, 'REFERENCE.md')
+export const referencePath = join(root, 'assets', 'REFERENCE.md')
 
 /** @returns texts with those of help, that throw where a key has no words of its own */
 export const strictTexts = (): TFunction => {
