@@ -22,6 +22,13 @@ export const isFromOwnPage = (request: IncomingMessage): boolean => {
   return origins.length === 1 && origins[0] === `http://${request.headers.host}`
 }
 
+/** What a browser says of its own page's requests, and of an address that was typed or handed to it. */
+const ownSites = ['same-origin', 'none']
+
+/** Whether a browser says that another page is behind a request. What is no browser says nothing, and is judged by its cookie. */
+export const isForOtherPage = (request: IncomingMessage): boolean =>
+  valuesOf(request, 'sec-fetch-site').some((site) => !ownSites.includes(site))
+
 /** An address as the browser asked for it, without any guessing: the path still encoded, and its query. */
 export interface Asked {
   readonly pathname: string

@@ -3,6 +3,9 @@ import { createHash, randomBytes, timingSafeEqual } from 'node:crypto'
 /** Bytes of chance in a code or token: 256 bits cannot be guessed. */
 const SECRET_BYTES = 32
 
+/** Wrong codes before the standing one is void: whoever sends that many is guessing. */
+export const MOST_WRONG_CODES = 100
+
 const newSecret = (): string => randomBytes(SECRET_BYTES).toString('base64url')
 
 const digest = (text: string): Buffer => createHash('sha256').update(text).digest()
@@ -14,7 +17,7 @@ const isSame = (given: string, secret: string): boolean => timingSafeEqual(diges
 export interface Admission {
   /** A fresh code for one start; the code before it is no longer good. */
   newCode(): string
-  /** @returns the cookie for whoever brings the code that stands, once; else null */
+  /** @returns the cookie for whoever brings the code that stands, once; else null. Too many wrong ones void it */
   admit(code: string): string | null
   /** @param header the request's cookies */
   isAdmitted(header: string | undefined): boolean
@@ -25,13 +28,20 @@ export const createAdmission = (port: number): Admission => {
   const token = newSecret()
   const name = `camberwright-${port}`
   let standing: string | null = null
+  let wrong = 0
+  const noteWrong = (): null => {
+    wrong += 1
+    if (wrong >= MOST_WRONG_CODES) standing = null
+    return null
+  }
   return {
     newCode: () => {
       standing = newSecret()
+      wrong = 0
       return standing
     },
     admit: (code) => {
-      if (standing === null || !isSame(code, standing)) return null
+      if (standing === null || !isSame(code, standing)) return noteWrong()
       standing = null
       return `${name}=${token}; HttpOnly; SameSite=Strict; Path=/`
     },

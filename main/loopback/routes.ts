@@ -2,7 +2,7 @@ import type { IncomingMessage, ServerResponse } from 'node:http'
 import { z } from 'zod'
 import { pageFile } from '../page/pageFiles.ts'
 import type { ServiceClient } from '../serviceClient.ts'
-import { type Asked, askedOf, isAddressedHere, isFromOwnPage } from './address.ts'
+import { type Asked, askedOf, isAddressedHere, isForOtherPage, isFromOwnPage } from './address.ts'
 import type { Admission } from './admission.ts'
 import { readFile, readJson } from './body.ts'
 import type { EventStreams } from './events.ts'
@@ -86,7 +86,7 @@ const post = async (desk: Desk, { pathname }: Asked, response: ServerResponse): 
 /** Why a request is turned away before its path is looked at, or null where it is let in. */
 const turnedAway = (desk: Desk, request: IncomingMessage, asked: Asked | null): Refusal | null => {
   const { method = '', headers } = request
-  if (!isAddressedHere(request, desk.port)) return 403
+  if (!isAddressedHere(request, desk.port) || isForOtherPage(request)) return 403
   if (!['GET', 'HEAD', 'POST'].includes(method)) return 405
   if (asked === null) return 400
   if (method === 'GET' && asked.pathname === '/start') return null

@@ -12,6 +12,7 @@ import { faultWithRandomJob } from '../support/grindAtSeed.ts'
 import { faultAfterOneKill } from '../support/killFault.ts'
 import { faultOfBuildingTwice, faultOfPacking } from '../support/packFault.ts'
 import { faultWithRandomRack } from '../support/randomRackFault.ts'
+import { endInputs, outcomeOfInput } from '../support/schemaFault.ts'
 import type { LongCount } from './count.ts'
 import { grindFuzz, openAndCloseGrind } from './grindInBrowser.ts'
 
@@ -26,6 +27,7 @@ const counts: readonly LongCount[] = [
   { name: 'kills', count: 500, attempt: faultAfterOneKill },
   { name: 'copyFaults', count: 1_000, attempt: outcomeOfCopyFault },
   { name: 'flips', count: 400, attempt: outcomeOfFlip },
+  { name: 'schemaFuzz', count: 100_000, attempt: outcomeOfInput, end: endInputs },
   { name: 'packing', count: 1, attempt: faultOfPacking },
   { name: 'buildingTwice', count: 1, attempt: faultOfBuildingTwice },
   { name: 'calls', count: 500, attempt: outcomeOfCalls },
