@@ -4,7 +4,6 @@ import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { z } from 'zod'
 import { build, isBuildStale } from '../../main/start/build.ts'
-import { outcomeOfCalls } from '../support/callFault.ts'
 import { outcomeOfCopyFault } from '../support/copyFault.ts'
 import { faultWithDamagedJob } from '../support/damagedJob.ts'
 import { outcomeOfFlip } from '../support/flipFault.ts'
@@ -30,7 +29,6 @@ const counts: readonly LongCount[] = [
   { name: 'schemaFuzz', count: 100_000, attempt: outcomeOfInput, end: endInputs },
   { name: 'packing', count: 1, attempt: faultOfPacking },
   { name: 'buildingTwice', count: 1, attempt: faultOfBuildingTwice },
-  { name: 'calls', count: 500, attempt: outcomeOfCalls },
   grindFuzz,
   openAndCloseGrind,
 ]
