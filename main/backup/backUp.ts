@@ -1,11 +1,12 @@
 import { rmSync } from 'node:fs'
 import { join } from 'node:path'
-import BetterSqlite from 'better-sqlite3'
+import type BetterSqlite from 'better-sqlite3'
 import { quantities } from '../../geometry/quantities.ts'
 import { type Problem, problem } from '../../geometry/result.ts'
 import { faultText } from '../database/fault.ts'
 import { backupFolder, copyPath, listCopies } from './copies.ts'
 import { copyDatabase } from './copyFile.ts'
+import { openReading } from './openReading.ts'
 import { copiesToDrop } from './retention.ts'
 
 /** At most this much work is lost with the data file (ms). */
@@ -45,7 +46,7 @@ const dropCopies = (path: string, now: Date, mostBytes: number): readonly Proble
  */
 export const backUp = (path: string, now: Date): readonly Problem[] => {
   let mostBytes: number
-  const reading = new BetterSqlite(path, { readonly: true, fileMustExist: true })
+  const reading = openReading(path)
   try {
     mostBytes = mostCopiesBytes(reading)
     copyDatabase(reading, copyPath(path, 'kept', now))

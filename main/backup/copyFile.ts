@@ -1,6 +1,7 @@
 import { closeSync, fsyncSync, mkdirSync, openSync, readdirSync, renameSync, rmSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
-import BetterSqlite from 'better-sqlite3'
+import type BetterSqlite from 'better-sqlite3'
+import { openReading } from './openReading.ts'
 
 /** What a copy is called until it is whole. */
 const UNFINISHED = '.unfinished'
@@ -34,7 +35,7 @@ export const deleteUnfinished = (folder: string, beginning: string): void => {
 }
 
 const check = (path: string): void => {
-  const copy = new BetterSqlite(path, { readonly: true, fileMustExist: true })
+  const copy = openReading(path)
   try {
     const answer = copy.pragma('quick_check', { simple: true })
     if (answer !== 'ok') throw new Error(`the copy is not sound: ${String(answer)}`)

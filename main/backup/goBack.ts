@@ -1,8 +1,8 @@
 import { existsSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs'
 import { dirname } from 'node:path'
-import BetterSqlite from 'better-sqlite3'
 import { backupFolder, stemOf } from './copies.ts'
 import { copyDatabase, deleteUnfinished, syncFolder } from './copyFile.ts'
+import { openReading } from './openReading.ts'
 
 /** A copy on its way to become the data file stands here, whole, beside it. */
 const comingPath = (path: string): string => `${path}.comingBack`
@@ -16,7 +16,7 @@ export const isThere = (path: string): boolean => existsSync(path) || existsSync
  * @throws where it cannot be read or written; nothing has then changed
  */
 export const bringBeside = (path: string, copy: string): void => {
-  const reading = new BetterSqlite(copy, { readonly: true, fileMustExist: true })
+  const reading = openReading(copy)
   try {
     copyDatabase(reading, comingPath(path))
   } finally {

@@ -1,8 +1,9 @@
-import BetterSqlite from 'better-sqlite3'
+import type BetterSqlite from 'better-sqlite3'
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import { isSound, tellsOfDamage } from '../database/health.ts'
 import { APPLICATION_ID, schemaVersionOf } from '../database/migrate.ts'
 import { migrations } from '../database/migrations.ts'
+import { openReading } from './openReading.ts'
 
 /** What a copy holds. */
 export interface CopyContents {
@@ -30,7 +31,7 @@ const read = (file: BetterSqlite.Database, path: string): Result<CopyContents> =
 export const lookInside = (path: string): Result<CopyContents> => {
   let file: BetterSqlite.Database | null = null
   try {
-    file = new BetterSqlite(path, { readonly: true, fileMustExist: true })
+    file = openReading(path)
     return read(file, path)
   } catch (error) {
     if (tellsOfDamage(error)) return failed(problem('copyDamaged', '', { file: path }))

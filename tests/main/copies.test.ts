@@ -6,6 +6,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { ok } from '../../geometry/result.ts'
 import { type Copy, copyPath, listCopies } from '../../main/backup/copies.ts'
 import { bringBeside, finishGoingBack } from '../../main/backup/goBack.ts'
+import { openReading } from '../../main/backup/openReading.ts'
 import { copiesToDrop } from '../../main/backup/retention.ts'
 import { type Bench, codesOf, openOwnBench, temporaryFolder, toolDraft, toolsOf } from './support.ts'
 
@@ -226,4 +227,17 @@ describe('going back', () => {
     await bench.done('copy.restore', { name: good?.name ?? '' })
     expect(await names()).toEqual(['kept'])
   })
+})
+
+it('a view planted in a data file cannot have anything loaded while it is looked into', () => {
+  const planted = join(place.folder, 'planted.db')
+  const file = new BetterSqlite(planted)
+  file.exec("CREATE VIEW tool AS SELECT load_extension('evil') AS id")
+  file.close()
+  const reading = openReading(planted)
+  expect(() => reading.prepare('SELECT * FROM tool').all()).toThrow(
+    /unsafe use of load_extension|not authorized|no such function/,
+  )
+  expect(reading.pragma('trusted_schema', { simple: true })).toBe(0)
+  reading.close()
 })
