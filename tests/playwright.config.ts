@@ -14,12 +14,22 @@ const HUNG_MS = 120_000
  */
 const inWindow = process.env.WINDOW === 'all' ? /./ : /@window/
 
+/** Rounds that `npm test` has no time for; `npm run test:long -- longBrowser` makes them. */
+const tooLong = /@long/
+const leftOut = process.env.LONG === undefined ? [tooLong] : []
+
 export default defineConfig<object, WorkerOptions>({
   testDir: '.',
   projects: [
     { name: 'shell', testMatch: 'shell/**/*.spec.ts' },
-    { name: 'loopback', testMatch: 'e2e/**/*.spec.ts', use: { on: 'loopback' } },
-    { name: 'window', testMatch: 'e2e/**/*.spec.ts', grep: inWindow, grepInvert: /@http/, use: { on: 'window' } },
+    { name: 'loopback', testMatch: 'e2e/**/*.spec.ts', grepInvert: leftOut, use: { on: 'loopback' } },
+    {
+      name: 'window',
+      testMatch: 'e2e/**/*.spec.ts',
+      grep: inWindow,
+      grepInvert: [/@http/, ...leftOut],
+      use: { on: 'window' },
+    },
   ],
   // The built program runs as it was built.
   build: { external: ['**/out/**'] },

@@ -233,7 +233,7 @@ test('a drag: how long from a movement to the next picture, and whether the wind
   await expect(app.getByRole('spinbutton', { name: 'turns, right' })).not.toHaveValue('1.00')
 })
 
-test('Grind opened and closed again and again leaves no worker and no canvas behind', async ({ app }, info) => {
+test('@long Grind opened and closed again and again leaves no worker and no canvas behind', async ({ app }, info) => {
   await openGrind(app)
   await app.getByRole('link', { name: 'Rack', exact: true }).click()
   await openAndClose(app, 1)

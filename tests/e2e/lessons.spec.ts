@@ -22,8 +22,13 @@ test.describe.configure({ mode: 'parallel' })
 /** A lesson that asks in every way there is. */
 const EVERY_WAY = 'free-play'
 
+/** Between them they ask in every way and show everything there is to be shown; the others are walked by `test:long`. */
+const WALKED = ['wheel-and-hands', 'why-a-curve', EVERY_WAY, 'the-triangle']
+
 for (const lesson of lessons)
-  test(`lesson ${lesson.id} is done to its end, wrong answers and right ones`, async ({ app }) => {
+  test(`lesson ${lesson.id} is done to its end, wrong answers and right ones`, {
+    tag: WALKED.includes(lesson.id) ? [] : ['@long'],
+  }, async ({ app }) => {
     await openLesson(app, lesson)
     await walkLesson(app, lesson, async () => {
       if (lesson.id === EVERY_WAY) await expectAxeClean(app)

@@ -37,6 +37,7 @@ test('a long list draws what is in sight, keys reach every row of it, and words 
   await expect(app.locator('tr[data-row="0"]')).toContainText('Bevel-up smoothing iron')
   await expect(app.getByText('Reading…')).toHaveCount(0)
   await app.getByRole('button', { name: 'code', exact: true }).click()
+  await expect(app.locator('tr[data-row="0"]')).toContainText('Smoothing iron, fine')
   await app.locator('tr[data-row="0"]').focus()
   await expect(app.locator('tr:focus')).toContainText('Smoothing iron, fine')
   // Rows between the first and the last were never in sight, and are chosen with them.

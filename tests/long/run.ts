@@ -9,6 +9,7 @@ import { faultWithDamagedJob } from '../support/damagedJob.ts'
 import { outcomeOfFlip } from '../support/flipFault.ts'
 import { faultWithRandomJob } from '../support/grindAtSeed.ts'
 import { faultAfterOneKill } from '../support/killFault.ts'
+import { faultOfLongBrowser } from '../support/longBrowser.ts'
 import { faultOfBuildingTwice, faultOfPacking } from '../support/packFault.ts'
 import { faultWithRandomRack } from '../support/randomRackFault.ts'
 import { endInputs, outcomeOfInput } from '../support/schemaFault.ts'
@@ -27,6 +28,7 @@ const counts: readonly LongCount[] = [
   { name: 'copyFaults', count: 1_000, attempt: outcomeOfCopyFault },
   { name: 'flips', count: 400, attempt: outcomeOfFlip },
   { name: 'schemaFuzz', count: 100_000, attempt: outcomeOfInput, end: endInputs },
+  { name: 'longBrowser', count: 1, attempt: faultOfLongBrowser },
   { name: 'packing', count: 1, attempt: faultOfPacking },
   { name: 'buildingTwice', count: 1, attempt: faultOfBuildingTwice },
   grindFuzz,
