@@ -28,6 +28,12 @@ interface Search {
 const none: Search = { share: null, found: null, problems: [], asked: '' }
 const MOST_SETTINGS_STEPS = 100
 
+/** Everything of a job that a search goes by: what a plan then sets is not among it. */
+const soughtBy = ({ motion, grid: _, tolerances: __, ...job }: Job): unknown => {
+  const { path, endShare, fingerReachMm, loadN, removalPerSweepMm3, bedStiffnessNPerMm3 } = motion
+  return [job, path, endShare, fingerReachMm, loadN, removalPerSweepMm3, bedStiffnessNPerMm3]
+}
+
 /** Two or three settings of the stops in turn, where one leaves a roof. */
 export const SchedulePanel = ({ job, report }: { readonly job: Job; readonly report: Report }) => {
   const t = useTexts()
@@ -35,7 +41,7 @@ export const SchedulePanel = ({ job, report }: { readonly job: Job; readonly rep
   const [flatShare, setFlatShare] = useState(0.6)
   const [search, setSearch] = useState(none)
   const running = useRef<Aside<Result<Schedule>> | null>(null)
-  const asked = JSON.stringify([job.blade, job.fixture, job.aim, shape, shape === 'arc' ? 0 : flatShare])
+  const asked = JSON.stringify([soughtBy(job), shape, shape === 'arc' ? 0 : flatShare])
   useEffect(() => () => running.current?.giveUp(), [])
   const look = async () => {
     const { reliefMm } = report.plan
@@ -49,7 +55,8 @@ export const SchedulePanel = ({ job, report }: { readonly job: Job; readonly rep
     const problems = result === null || result.ok ? [] : result.problems
     setSearch({ share: null, found: result?.ok ? result.value : null, problems, asked })
   }
-  const found = search.asked === asked ? search.found : null
+  const answers = search.asked === asked
+  const found = answers ? search.found : null
   return (
     <section aria-label={t('plan:schedule.name')}>
       <h2>{t('plan:schedule.name')}</h2>
@@ -81,7 +88,8 @@ export const SchedulePanel = ({ job, report }: { readonly job: Job; readonly rep
           </button>
         </p>
       )}
-      <Problems problems={search.problems} />
+      {answers && <Problems problems={search.problems} />}
+      {!answers && search.share === null && search.found && <p role="status">{t('plan:schedule.changed')}</p>}
       {found && <Plans schedule={found} job={job} />}
     </section>
   )

@@ -112,6 +112,11 @@ test('the curve is said by shaving width and by ridges, shown at two seats, and 
   await schedule.getByRole('button', { name: 'Use 2 settings' }).click()
   await expect(schedule).toContainText('This job does so.')
   await expect(answer(app)).toContainText('2 settings', SOLVED)
+  // An answer to another question is none, and is said to be.
+  await relief(app).fill('0.4')
+  await relief(app).press('Enter')
+  await expect(schedule).toContainText('The job was changed since these settings were looked for')
+  await expect(schedule).not.toContainText('off the curve')
 })
 
 test('freshening asks for the band to leave, and the header says so', async ({ app }) => {
