@@ -53,7 +53,7 @@ test('a job kept and changed: both edges and their figures, at one sweep, in one
   expect(app.workers()).toHaveLength(workers)
 })
 
-test('another iron, its end, and what goes wrong with it: each said, the own job as it was', async ({ app }) => {
+test('@long another iron, its end, and what goes wrong with it: each said, the own job as it was', async ({ app }) => {
   await openCompare(app)
   await seekSweep(app, 10)
   await choose(app, '04 Bevel-up smoothing iron')
@@ -108,7 +108,7 @@ test('another iron, its end, and what goes wrong with it: each said, the own job
   expect((await cells(app, 'relief left'))[0]).toBe(own[0])
 })
 
-test('a job opened from its file is compared with the job in hand', async ({ app }) => {
+test('@long a job opened from its file is compared with the job in hand', async ({ app }) => {
   await openCompare(app)
   await app.getByRole('button', { name: 'Job file' }).click()
   const downloading = app.waitForEvent('download')

@@ -159,7 +159,7 @@ test('by mouse: every handle sets its figure, and the blade grinds in the hand a
   await expect(app.getByText('Ready to grind 120 sweeps.').first()).toBeVisible()
 })
 
-test('by touch: every handle sets its figure, and the blade grinds in the hand until it is given back', async ({
+test('@long by touch: every handle sets its figure, and the blade grinds in the hand until it is given back', async ({
   app,
 }) => {
   await openAside(app)

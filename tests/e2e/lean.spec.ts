@@ -7,6 +7,8 @@ import { expect, test } from '../support/app.ts'
 import { openGrind } from '../support/grindPage.ts'
 import { startHostProcess } from '../support/hostProcess.ts'
 
+test.use({ readsAhead: true })
+
 const out = join(import.meta.dirname, '..', '..', 'out')
 
 /** Longer than the time between two looks of whatever looks at something (`renderer/worker/watch.ts`). */
@@ -23,6 +25,9 @@ const kilobytesOf = (folder: string): number =>
     .filter((name) => /\.c?js$/.test(name))
     .reduce((sum, name) => sum + statSync(join(out, folder, name)).size, 0) / 1000
 
+/** Longest until a busy machine has done what a screen does of itself. */
+const CALM_MS = 40_000
+
 /** @returns by name what the engine did in all threads of the page while nobody touched it */
 const doneAtRest = async (browser: Browser, page: Page, restMs: number): Promise<Readonly<Record<string, number>>> => {
   await browser.startTracing(page, { categories: ['devtools.timeline'] })
@@ -35,6 +40,10 @@ const doneAtRest = async (browser: Browser, page: Page, restMs: number): Promise
   for (const { name } of traceEvents) if (busy.includes(name)) counts[name] = (counts[name] ?? 0) + 1
   return counts
 }
+
+/** What is done once may come late on a busy machine; what goes on and on never comes to rest. */
+const expectRest = (browser: Browser, page: Page, restMs: number): Promise<void> =>
+  expect(async () => expect(await doneAtRest(browser, page, restMs)).toEqual({})).toPass({ timeout: CALM_MS })
 
 const heapMb = async (page: Page): Promise<number> => {
   const session = await page.context().newCDPSession(page)
@@ -65,12 +74,12 @@ test('where nothing changes nothing runs: no timer, no frame, no paint; and the 
   await app.emulateMedia({ reducedMotion: 'no-preference' })
   await expect(app.getByRole('heading', { level: 1 })).toBeVisible()
   await app.waitForTimeout(SETTLED_MS)
-  expect(await doneAtRest(browser, app, SHORT_REST_MS)).toEqual({})
+  await expectRest(browser, app, SHORT_REST_MS)
   expect(await heapMb(app)).toBeLessThan(budgets.rackHeapMb)
   await openGrind(app)
   await expect(app.getByRole('application')).toHaveAttribute('data-still', 'true')
   await app.waitForTimeout(SETTLED_MS)
-  expect(await doneAtRest(browser, app, REST_MS)).toEqual({})
+  await expectRest(browser, app, REST_MS)
   expect(await heapMb(app)).toBeLessThan(budgets.modelHeapMb)
   await app.evaluate(() => void setInterval(() => undefined, 100))
   // Would this see anything at all?

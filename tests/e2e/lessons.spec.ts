@@ -23,7 +23,7 @@ test.describe.configure({ mode: 'parallel' })
 const EVERY_WAY = 'free-play'
 
 /** Between them they ask in every way and show everything there is to be shown; the others are walked by `test:long`. */
-const WALKED = ['wheel-and-hands', 'why-a-curve', EVERY_WAY, 'the-triangle']
+const WALKED = ['wheel-and-hands', 'why-a-curve', EVERY_WAY]
 
 for (const lesson of lessons)
   test(`lesson ${lesson.id} is done to its end, wrong answers and right ones`, {

@@ -100,7 +100,7 @@ test('the ground blade and the curve on paper are saved, each as what it is', as
   expect((panel?.x ?? 0) + (panel?.width ?? 0)).toBeLessThanOrEqual(640)
 })
 
-test('a clip has a picture for every moment; one that is stopped leaves nothing; a window without an encoder says so', async ({
+test('@long a clip has a picture for every moment; one that is stopped leaves nothing; a window without an encoder says so', async ({
   app,
 }) => {
   await openSave(app)

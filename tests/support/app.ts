@@ -6,6 +6,8 @@ import { type Program, programs } from './program.ts'
 interface AppFixtures {
   /** Errors the page may write to its console in this test; any other fails it. */
   readonly allowedErrors: readonly RegExp[]
+  /** Whether the page reads screens ahead that nobody opened, when it has nothing to do: a tenth of all the tests' time. */
+  readonly readsAhead: boolean
   /** The program, open and let in, on a demo workshop as it comes. */
   readonly app: Page
 }
@@ -20,6 +22,11 @@ interface WorkerFixtures extends WorkerOptions {
   readonly program: Program
 }
 
+/** In the page: it never has nothing to do. */
+const neverIdle = (): void => {
+  window.requestIdleCallback = () => 0
+}
+
 /** `test` with the program as a fixture: `test('…', async ({ app }) => { … })`. */
 export const test = base.extend<AppFixtures, WorkerFixtures>({
   allowedErrors: [[], { option: true }],
@@ -32,8 +39,10 @@ export const test = base.extend<AppFixtures, WorkerFixtures>({
     },
     { scope: 'worker' },
   ],
-  page: async ({ program, viewport }, use) => {
+  readsAhead: [false, { option: true }],
+  page: async ({ program, viewport, readsAhead }, use) => {
     const page = await program.newPage()
+    if (!readsAhead) await page.addInitScript(neverIdle)
     if (viewport) await page.setViewportSize(viewport)
     await use(page)
     await program.endTest(page)
