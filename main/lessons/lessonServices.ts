@@ -6,7 +6,7 @@ import type { Desk } from '../database/desk.ts'
 import { listRecords } from '../database/recordStore.ts'
 import type { Database } from '../database/schema.ts'
 import { recordServices } from '../rack/recordServices.ts'
-import type { CallContext, Services } from '../services.ts'
+import type { Services } from '../services.ts'
 import type { Blobs } from '../workshop/blobs.ts'
 import { builtInLessons } from './builtIn.ts'
 import { checkLessonText } from './checkLesson.ts'
@@ -69,7 +69,7 @@ export const lessonServices = (
       return draft.ok ? edit({ ...seen, draft: draft.value }, context) : draft
     },
     'lesson.remove': remove,
-    'lesson.file': async ({ lessonId }, _context: CallContext) => {
+    'lesson.file': async ({ lessonId }) => {
       const lesson = await desk.access.read((db) => needLesson(db, lessonId))
       if (!lesson.ok) return lesson
       const blobId = desk.newId()

@@ -1,4 +1,5 @@
 import type { Session, WebContents, WebPreferences } from 'electron'
+import { CLASS_HASH } from '../contract/classView.ts'
 import { isOwnAddress, isOwnPage } from './pageOrigin.ts'
 
 /** What the page may ask for by name alone: that the screen stays on while a grind plays. It gives nothing away. */
@@ -47,8 +48,6 @@ export const guardPermissions = (session: Session, askCamera: () => Promise<bool
 export const keepOffNetwork = ({ webRequest }: Session): void =>
   webRequest.onBeforeRequest(({ url }, answer) => answer({ cancel: !isOwnAddress(url) }))
 
-/** The one address that may have a window of its own: what a class is shown on a second screen. */
-const CLASS_HASH = '#teach//class'
 const isClassView = (url: string): boolean => isOwnPage(url) && new URL(url).hash === CLASS_HASH
 
 /**

@@ -112,7 +112,7 @@ const loaders: Partial<Record<Topic, () => Promise<void>>> = {
   },
   loan: loadTools,
   lesson: async () => renew('lessonChanges'),
-  progress: async () => renew('lessonChanges'),
+  progress: async () => renew('learnerChanges'),
   queueEntry: async () => renew('dayChanges'),
   stocktake: async () => renew('dayChanges'),
   happening: loadTools,

@@ -48,8 +48,10 @@ export interface App {
   readonly dressingChanges: number
   /** Counts changes of the day's work: queue, stocktake, loans. */
   readonly dayChanges: number
-  /** Counts changes of lessons and of what is known of those who learn. */
+  /** Counts changes of lessons. */
   readonly lessonChanges: number
+  /** Counts changes of what is known of those who learn. */
+  readonly learnerChanges: number
   readonly stations: readonly Station[]
   readonly fixtures: readonly Fixture[]
   readonly places: readonly Place[]
@@ -95,6 +97,7 @@ export const useApp = create<App>()(() => ({
   dressingChanges: 0,
   dayChanges: 0,
   lessonChanges: 0,
+  learnerChanges: 0,
   stations: [],
   fixtures: [],
   places: [],

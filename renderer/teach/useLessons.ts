@@ -5,9 +5,11 @@ import { useTeaching } from './teaching.ts'
 
 /** All lessons, and all that is known of who learnt them; null until they are there. */
 export const useLessons = (): { readonly lines: readonly LessonLine[]; readonly learning: Learning } | null => {
-  const changes = [useApp((app) => app.lessonChanges)]
-  const lines = useAnswer('lesson.list', {}, changes)
-  const learning = useAnswer('progress.list', {}, changes)
+  const lessonChanges = useApp((app) => app.lessonChanges)
+  const learnerChanges = useApp((app) => app.learnerChanges)
+  // Every answer of a learner changes the latter: the lessons themselves are not read again for it.
+  const lines = useAnswer('lesson.list', {}, [lessonChanges])
+  const learning = useAnswer('progress.list', {}, [lessonChanges, learnerChanges])
   return lines && learning ? { lines, learning } : null
 }
 

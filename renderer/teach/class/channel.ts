@@ -32,15 +32,12 @@ export interface Shown {
 /** What the teacher's window and the class view say to each other. */
 type Said = { readonly shows: Shown } | { readonly here: boolean }
 
-const NAME = 'camberwright-class'
-
-/** Name and address of the class view's own window. */
+/** Name of the class view's own window, and of the channel to it. */
 export const CLASS_WINDOW = 'camberwright-class'
-export const CLASS_HASH = '#teach//class'
 
 /** The teacher's end. @param onHere told when a class view opens (it wants to see everything) and when it closes */
 export const openTeacherEnd = (onHere: (here: boolean) => void) => {
-  const channel = new BroadcastChannel(NAME)
+  const channel = new BroadcastChannel(CLASS_WINDOW)
   channel.onmessage = ({ data }: MessageEvent<Said>) => {
     if ('here' in data) onHere(data.here)
   }
@@ -52,7 +49,7 @@ export const openTeacherEnd = (onHere: (here: boolean) => void) => {
 
 /** The class view's end. @param onShown told what to show @returns how to end it */
 export const openClassEnd = (onShown: (shown: Shown) => void): (() => void) => {
-  const channel = new BroadcastChannel(NAME)
+  const channel = new BroadcastChannel(CLASS_WINDOW)
   const say = (here: boolean): void => channel.postMessage({ here } satisfies Said)
   const leave = (): void => say(false)
   channel.onmessage = ({ data }: MessageEvent<Said>) => {

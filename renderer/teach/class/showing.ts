@@ -1,7 +1,8 @@
 import { useEffect, useRef } from 'react'
 import { create } from 'zustand'
+import { CLASS_HASH } from '../../../main/contract/classView.ts'
 import type { Running } from '../../grind/useLiveGrind.ts'
-import { CLASS_HASH, CLASS_WINDOW, openTeacherEnd, type Shown, type ShownModel } from './channel.ts'
+import { CLASS_WINDOW, openTeacherEnd, type Shown, type ShownModel } from './channel.ts'
 
 /** What the class is shown, and whether there is a class view that shows it. */
 export interface Showing {
