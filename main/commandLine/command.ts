@@ -1,78 +1,64 @@
-import { jobJsonSchema } from '../../geometry/job.ts'
-import type { Report } from '../../geometry/report.ts'
-import { failed, ok, problem, type Result } from '../../geometry/result.ts'
-import { groundBlade } from '../../geometry/solid.ts'
-import { solveJob } from '../../geometry/solveJob.ts'
-import { stlOf } from '../../geometry/stl.ts'
+import type { TFunction } from 'i18next'
+import command from '../../assets/texts/en/command.json' with { type: 'json' }
+import { problem } from '../../geometry/result.ts'
 import { inOutNouns } from '../contract/inOut.ts'
 import { createTexts } from '../contract/texts.ts'
-import { type CommandEnd, done, inJson, refused } from './commandEnd.ts'
-import { asksForHelp, type JobOptions, jobOptionsOf, type ReportOptions } from './jobOptions.ts'
-import { cardKind, mayWrite, solidKind, writeWhole } from './outFile.ts'
-import { readJob } from './readJob.ts'
-import { readText } from './readText.ts'
-import { reasonLines } from './reasonLines.ts'
+import { type CommandEnd, done, refusedFor } from './commandEnd.ts'
+import { asksForHelp } from './readArgs.ts'
 
-const { t } = createTexts()
+/** One command of the line: what follows its name comes in, how it ended goes out. */
+type Command = (t: TFunction, args: readonly string[]) => Promise<CommandEnd>
 
-const withTexts = (report: Report) => ({
-  ...report,
-  cautions: report.cautions.map((caution) => ({ ...caution, text: t(`cautions:${caution.code}`, caution.params) })),
-})
-
-const reportOf = async (jobPlace: string): Promise<Result<Report>> => {
-  const text = await readText(jobPlace)
-  if (!text.ok) return text
-  const job = readJob(text.value)
-  return job.ok ? solveJob(job.value) : job
+/** Each is loaded when it is called: a report needs neither data nor type and paper. A new command is a line here and its help in the texts. */
+const commands: Readonly<Record<string, () => Promise<Command>>> = {
+  report: async () => (await import('./reportCommand.ts')).runReport,
+  check: async () => (await import('./checkCommand.ts')).runCheck,
+  worksheet: async () => (await import('./worksheetCommand.ts')).runWorksheet,
+  rack: async () => (await import('./rackCommand.ts')).runRack,
+  backup: async () => (await import('./backupCommand.ts')).runBackup,
+  schema: async () => (await import('./schemaCommand.ts')).runSchema,
 }
 
-/** Type and paper are loaded for a card alone: a report takes a third of the time without them. */
-const writeCard = async (report: Report, place: string): Promise<Result<null>> => {
-  const { cardOfJob, toolOfJob } = await import('../cards/card.ts')
-  return writeWhole(place, await cardOfJob(report.job, report, toolOfJob(report.job), new Date()))
+const createCommandTexts = (): TFunction => {
+  const texts = createTexts()
+  texts.addResourceBundle('en', 'command', command)
+  return texts.t
 }
 
-/** @returns what to print */
-const answer = async (options: JobOptions): Promise<Result<string>> => {
-  if (options.does === 'help') return ok(t('hosts:job.help', { nouns: inOutNouns.join(', ') }))
-  if (options.does === 'schema') return ok(inJson(jobJsonSchema()))
-  return answerJob(options)
+/** Without a command's name it is a report that is asked for; a job file called as a command needs `./` before it. */
+const named = (args: readonly string[]): { readonly name: string; readonly rest: readonly string[] } => {
+  const [first = '', ...rest] = args
+  return Object.hasOwn(commands, first) ? { name: first, rest } : { name: 'report', rest: args }
 }
 
-const writeSolid = (report: Report, place: string): Result<null> => {
-  const blade = groundBlade(report.job)
-  return blade.ok ? writeWhole(place, stlOf(blade.value)) : blade
+const lessonNames = async (): Promise<string> => {
+  const { builtInLessons } = await import('../lessons/builtIn.ts')
+  return builtInLessons()
+    .map(({ id }) => id)
+    .join(', ')
 }
 
-const answerJob = async ({ jobPlace, cardPlace, solidPlace }: ReportOptions): Promise<Result<string>> => {
-  for (const may of [mayWrite(cardPlace, cardKind), mayWrite(solidPlace, solidKind)]) if (!may.ok) return may
-  const report = await reportOf(jobPlace)
-  if (!report.ok) return report
-  const card = cardPlace === null ? ok(null) : await writeCard(report.value, cardPlace)
-  if (!card.ok) return card
-  const solid = solidPlace === null ? ok(null) : writeSolid(report.value, solidPlace)
-  return solid.ok ? ok(inJson(withTexts(report.value))) : solid
+/** @param name null: of all commands together */
+const helpOf = async (t: TFunction, name: string | null): Promise<CommandEnd> => {
+  const lessons = name === 'worksheet' ? await lessonNames() : ''
+  const key = name === null ? 'command:help' : `command:${name}.help`
+  return done(t(key, { nouns: inOutNouns.join(', '), lessons }))
 }
 
 /** Even a fault of the program's own is told in words. */
-const answerOrExplain = (options: JobOptions): Promise<Result<string>> =>
-  answer(options).catch(() => failed(problem('jobFailed')))
-
-/** The data and what it takes to open it are loaded for the rack alone. */
-const runRackCommand = async (args: readonly string[]): Promise<CommandEnd> => {
-  const { runRack } = await import('./rackCommand.ts')
-  return runRack(t, args)
+const runOrExplain = async (t: TFunction, name: string, args: readonly string[]): Promise<CommandEnd> => {
+  try {
+    const run = await commands[name]?.()
+    return await (run as Command)(t, args)
+  } catch {
+    return refusedFor(t, [problem('commandFailed')])
+  }
 }
-
-/** First word of the commands about the rack, which no job file is called: one that is needs `./` before it. */
-const RACK = 'rack'
 
 /** @param args what follows `npm run job --` */
 export const runCommand = async (args: readonly string[]): Promise<CommandEnd> => {
-  const [first, ...others] = args
-  if (first === RACK && !others.some(asksForHelp)) return runRackCommand(others)
-  const options = jobOptionsOf(args)
-  const result = options.ok ? await answerOrExplain(options.value) : options
-  return result.ok ? done(result.value) : refused(reasonLines(t, result.problems))
+  const t = createCommandTexts()
+  const { name, rest } = named(args)
+  if (!rest.some(asksForHelp)) return runOrExplain(t, name, rest)
+  return helpOf(t, rest === args && !rest.some((word) => !asksForHelp(word)) ? null : name)
 }

@@ -7,7 +7,7 @@ import { lockFolder } from '../database/lock.ts'
 import { userName } from '../start/userName.ts'
 import { rackPath } from '../workshop/choice.ts'
 import { openWorkshop, type Workshop } from '../workshop/workshop.ts'
-import type { RackOptions } from './rackOptions.ts'
+import type { RackPlace } from './rackPlace.ts'
 
 /** What was answered, and what should be heard of beside it. */
 export interface Answered<T> {
@@ -15,12 +15,24 @@ export interface Answered<T> {
   readonly notices: readonly Problem[]
 }
 
+/** What a command can do without. */
+interface RackNeed {
+  /** A rack that was never begun is begun for this. */
+  readonly mayBegin?: boolean
+  /** A damaged data file that is put aside is no reason to refuse. */
+  readonly evenIfLost?: boolean
+}
+
 /** In place of a damaged file there is a new, empty one: a script must not take that for the rack. */
 const isLost = ({ code }: Problem): boolean => code === 'rackMovedAside'
 
-const answered = async <T>(workshop: Workshop, work: () => Promise<Result<T>>): Promise<Result<Answered<T>>> => {
+const answered = async <T>(
+  workshop: Workshop,
+  evenIfLost: boolean,
+  work: () => Promise<Result<T>>,
+): Promise<Result<Answered<T>>> => {
   const lost = workshop.notices().filter(isLost)
-  if (lost.length > 0) return failed(...lost)
+  if (lost.length > 0 && !evenIfLost) return failed(...lost)
   const made = await work()
   return made.ok ? ok({ value: made.value, notices: workshop.notices() }) : made
 }
@@ -48,11 +60,12 @@ const closeAfter = async <T>(workshop: Workshop, began: boolean, work: () => Pro
  * @returns what the work answered; or why the rack cannot be opened: it is open in the program, above all
  */
 export const withRack = async <T>(
-  { dataDir, rack, does }: Pick<RackOptions, 'dataDir' | 'rack' | 'does'>,
+  { dataDir, rack }: RackPlace,
+  { mayBegin = false, evenIfLost = false }: RackNeed,
   work: (workshop: Workshop) => Promise<Result<T>>,
 ): Promise<Result<Answered<T>>> => {
   const began = !isThere(rackPath(dataDir, rack))
-  if (began && rack === 'own' && does === 'export') return failed(problem('rackNone', '', { folder: dataDir }))
+  if (began && rack === 'own' && !mayBegin) return failed(problem('rackNone', '', { folder: dataDir }))
   const lock = lockFolder(dataDir)
   if (!lock.ok) return lock
   try {
@@ -60,7 +73,7 @@ export const withRack = async <T>(
     const opened = await openWorkshop({ dataDir, rack, who: userName(), now, newId: randomUUID, log: () => undefined })
     if (!opened.ok) return opened
     const workshop = opened.value
-    return await closeAfter(workshop, began, () => answered(workshop, () => work(workshop)))
+    return await closeAfter(workshop, began, () => answered(workshop, evenIfLost, () => work(workshop)))
   } catch (error) {
     return failed(faultOf(error))
   } finally {

@@ -21,6 +21,8 @@ export interface OutKind {
 
 export const cardKind: OutKind = { mark: '%PDF-', overOther: 'cardOverOther' }
 export const solidKind: OutKind = { mark: SOLID_MARK, overOther: 'solidOverOther' }
+export const worksheetKind: OutKind = { mark: '%PDF-', overOther: 'worksheetOverOther' }
+export const backupKind: OutKind = { mark: 'SQLite format 3', overOther: 'backupOverOther' }
 
 /** The first signs of a file, as many as the mark has. */
 const beginning = (place: string, { mark }: OutKind): string => {

@@ -2,7 +2,7 @@ import { createReadStream } from 'node:fs'
 import { stat } from 'node:fs/promises'
 import { MOST_JOB_BYTES } from '../../geometry/parseJob.ts'
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
-import { STANDARD } from './jobOptions.ts'
+import { STANDARD } from './readArgs.ts'
 
 /** A file in another encoding is told, rather than read with signs in it that nobody wrote. */
 const textOf = (bytes: Buffer): Result<string> => {

@@ -37,7 +37,7 @@ const reasonLine = (t: TFunction, found: Problem): string =>
 export const firstLines = (t: TFunction, given: readonly string[], all = given.length): readonly string[] => {
   const lines = given.slice(0, MOST_REASONS)
   const count = all - lines.length
-  return count > 0 ? [...lines, t('hosts:job.more', { count })] : lines
+  return count > 0 ? [...lines, t('command:more', { count })] : lines
 }
 
 /** One line a reason: which field, and what to do about it. */

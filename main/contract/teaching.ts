@@ -74,10 +74,13 @@ export const learningSchema = z.strictObject({
   setWork: z.array(setWorkSchema),
 })
 
+/** Highest number of a worksheet's set: six digits are easily written down. */
+export const MOST_SEED = 999_999
+
 /** A worksheet: other figures for another seed, the same for the same. */
 export const worksheetSchema = z.strictObject({
   lessonId,
-  seed: z.int().min(0).max(999_999),
+  seed: z.int().min(0).max(MOST_SEED),
   with: z.enum(['questions', 'answers']),
 })
 

@@ -145,27 +145,3 @@ function linkToNotes(): string {
   symlinkSync(place.write('notes.txt', 'keep'), link)
   return link
 }
-
-describe('what the command tells of itself', () => {
-  it('the schema of the job file', async () => {
-    const schema = JSON.parse((await runCommand(['--schema'])).output)
-    expect(Object.keys(schema.properties)).toEqual([
-      'version',
-      'blade',
-      'station',
-      'fixture',
-      'aim',
-      'motion',
-      'errors',
-      'tolerances',
-      'grid',
-    ])
-    expect(schema.additionalProperties).toBe(false)
-  })
-
-  it('how it is used', async () => {
-    const { exitCode, output } = await runCommand(['--help'])
-    expect(exitCode).toBe(0)
-    for (const option of ['--card', '--schema', 'job.json']) expect(output).toContain(option)
-  })
-})

@@ -45,9 +45,9 @@ export const commandFolder = () => {
 /** What a refusal must never hold. */
 const leaks = /NaN|Infinity|undefined|\n\s+at |Error|\[object|node:|\{\{|problems:|wanted\./
 
-/** Exit code 2, nothing printed as a report, and of every reason one line: a field where there is one, then a sentence. */
-export const expectRefused = (end: Awaited<ReturnType<typeof runCommand>>, says: RegExp): void => {
-  expect([end.exitCode, end.output]).toEqual([2, ''])
+/** Nothing is printed as an answer, and of every reason one line: a field where there is one, then a sentence. */
+export const expectRefused = (end: Awaited<ReturnType<typeof runCommand>>, says: RegExp, exitCode = 2): void => {
+  expect([end.exitCode, end.output]).toEqual([exitCode, ''])
   expect(end.errors).toMatch(says)
   expect(end.errors).not.toMatch(leaks)
   for (const line of end.errors.trimEnd().split('\n')) expect(line).toMatch(/^(\S[^:]*: )?[A-Z“/][^\p{Cc}]*\.$/u)
