@@ -21,6 +21,9 @@ z.config({ jitless: true })
 
 hearFaults()
 
+/** By then the first screen has what it shows: reading the others before would only keep it waiting (ms). */
+const READ_AHEAD_AFTER_MS = 1000
+
 const root = document.getElementById('root')
 if (root) {
   createRoot(root).render(
@@ -30,5 +33,5 @@ if (root) {
       </Texts>
     </StrictMode>,
   )
-  requestIdleCallback(readParts)
+  setTimeout(() => requestIdleCallback(readParts), READ_AHEAD_AFTER_MS)
 }

@@ -16,6 +16,8 @@ export interface Message {
   readonly params: Problem['params']
   /** Null: there is nothing to take back. */
   readonly changeId: number | null
+  /** A file that was made; it can be dragged out of the window. */
+  readonly file: { readonly address: string; readonly fileName: string } | null
 }
 
 /** A new job, or a way to it from the job as it stands. */
@@ -119,8 +121,12 @@ export const emptyHands = (): void =>
   useApp.setState({ ...nothingInHand, solving: false, problems: [], problemAt: null })
 
 /** Says something in the status line. */
-export const say = (key: string, params: Message['params'] = {}, changeId: number | null = null): void =>
-  useApp.setState({ message: { key, params, changeId } })
+export const say = (
+  key: string,
+  params: Message['params'] = {},
+  changeId: Message['changeId'] = null,
+  file: Message['file'] = null,
+): void => useApp.setState({ message: { key, params, changeId, file } })
 
 /** Empties the status line: what was said there belongs to the screen that is left; the header's undo still takes it back. */
 export const sayNothing = (): void => useApp.setState({ message: null })

@@ -3,8 +3,8 @@ import { glbOf } from '../../../geometry/glb.ts'
 import { type Problem, problem } from '../../../geometry/result.ts'
 import { solidOf } from '../../../geometry/solid.ts'
 import { stlOf } from '../../../geometry/stl.ts'
-import { downloadBytes } from '../../app/download.ts'
-import { say, useApp } from '../../app/store.ts'
+import { handOverBytes } from '../../app/handOver.ts'
+import { useApp } from '../../app/store.ts'
 import { useTexts } from '../../ui/texts.tsx'
 import type { Moment, Running } from '../useLiveGrind.ts'
 import { OutPart } from './OutPart.tsx'
@@ -28,9 +28,8 @@ export const SolidPart = ({ running, moment }: { readonly running: Running; read
     const { sweep } = latest
     const about = { blade: `${tool?.code ?? ''} ${tool?.name ?? ''}`.trim(), widthMm: job.blade.widthMm, sweep }
     const file = fileName([tool?.code ?? '', 'sweep', sweep.toFixed(2)], form)
-    downloadBytes(form === 'glb' ? glbOf(mesh, about) : stlOf(mesh), mediaTypes[form], file)
+    handOverBytes(form === 'glb' ? glbOf(mesh, about) : stlOf(mesh), mediaTypes[form], file, 'out:handedOver')
     setProblems([])
-    say('out:handedOver', { file })
   }
   const sentence = t('out:solid.sentence', { sweep: moment.sweep.toFixed(2) })
   return (
