@@ -53,7 +53,7 @@ export const factsOf = (
   report,
   tool,
   at,
-  t: createTexts().getFixedT('en', 'card'),
+  t: createTexts().getFixedT(null, 'card'),
   length: (mm, decimals) => figure(mm, 'mm', decimals, lengthUnit),
 })
 
@@ -69,7 +69,7 @@ export interface Stops {
   readonly note: string | null
 }
 
-const withoutZeros = (text: string): string => (text.includes('.') ? text.replace(/\.?0+$/, '') : text)
+const withoutZeros = (text: string): string => (/[.,]/.test(text) ? text.replace(/[.,]?0+$/, '') : text)
 
 const both = <T>(left: T, right: T): Pair<T> => ({ left, right })
 

@@ -13,7 +13,7 @@ const MOST_CAUTION_LINES = 4
 
 /** What is wrong, without what to do about it: the first sentence of each caution. */
 const cautionsInShort = (cautions: CardFacts['report']['cautions']): string => {
-  const words = createTexts().getFixedT('en', 'cautions')
+  const words = createTexts().getFixedT(null, 'cautions')
   return cautions.map(({ code, params }) => words(code, params).replace(/([.:]) .*$/, '.')).join(' ')
 }
 

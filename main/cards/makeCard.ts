@@ -86,7 +86,7 @@ export const makeCards = async (
   const cards = each.flatMap(({ input, found }) => (found.ok ? [{ ...found.value, tool: cardTool(input) }] : []))
   const refused = each.flatMap(({ found }) => (found.ok ? [] : [found]))
   if (cards.length === 0) return refused[0] ?? failed(problem('dayEmpty'))
-  const t = createTexts().getFixedT('en', 'card')
+  const t = createTexts().getFixedT(null, 'card')
   const bytes = await cardsOfJobs(cards, t('dayCards', { day: onDay }), at, lengthUnit)
   const without = each.flatMap(({ input, found }) => (found.ok ? [] : [input.tool.code]))
   return ok({ bytes, fileName: `${t('dayCardsFile', { day: onDay })}.pdf`, without })

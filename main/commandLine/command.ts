@@ -2,7 +2,8 @@ import type { TFunction } from 'i18next'
 import command from '../../assets/texts/en/command.json' with { type: 'json' }
 import { problem } from '../../geometry/result.ts'
 import { inOutNouns } from '../contract/inOut.ts'
-import { createTexts } from '../contract/texts.ts'
+import { languageOfLocale } from '../contract/language.ts'
+import { createTexts, speak } from '../contract/texts.ts'
 import { type CommandEnd, done, refusedFor } from './commandEnd.ts'
 import { asksForHelp } from './readArgs.ts'
 
@@ -19,7 +20,9 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   schema: async () => (await import('./schemaCommand.ts')).runSchema,
 }
 
-const createCommandTexts = (): TFunction => {
+/** In the language of the system, whatever a rack's is: a script reads what its own machine writes. */
+const createCommandTexts = async (): Promise<TFunction> => {
+  await speak(languageOfLocale())
   const texts = createTexts()
   texts.addResourceBundle('en', 'command', command)
   return texts.t
@@ -57,7 +60,7 @@ const runOrExplain = async (t: TFunction, name: string, args: readonly string[])
 
 /** @param args what follows `npm run job --` */
 export const runCommand = async (args: readonly string[]): Promise<CommandEnd> => {
-  const t = createCommandTexts()
+  const t = await createCommandTexts()
   const { name, rest } = named(args)
   if (!rest.some(asksForHelp)) return runOrExplain(t, name, rest)
   return helpOf(t, rest === args && !rest.some((word) => !asksForHelp(word)) ? null : name)

@@ -1,4 +1,4 @@
-import i18next, { type i18n } from 'i18next'
+import i18next, { type i18n, type TFunction } from 'i18next'
 import awake from '../../assets/texts/en/awake.json' with { type: 'json' }
 import card from '../../assets/texts/en/card.json' with { type: 'json' }
 import cautions from '../../assets/texts/en/cautions.json' with { type: 'json' }
@@ -40,14 +40,16 @@ import square from '../../assets/texts/en/square.json' with { type: 'json' }
 import stocktake from '../../assets/texts/en/stocktake.json' with { type: 'json' }
 import teach from '../../assets/texts/en/teach.json' with { type: 'json' }
 import tools from '../../assets/texts/en/tools.json' with { type: 'json' }
+import units from '../../assets/texts/en/units.json' with { type: 'json' }
 import views from '../../assets/texts/en/views.json' with { type: 'json' }
 import wood from '../../assets/texts/en/wood.json' with { type: 'json' }
 import worksheet from '../../assets/texts/en/worksheet.json' with { type: 'json' }
 import type { Unit } from '../../geometry/quantities.ts'
 import { figure, joined } from './figures.ts'
+import { FIRST_LANGUAGE, type Language, language, setLanguage } from './language.ts'
 
 /** The one catalogue, a namespace a screen or door; windows, cards and the command line all read it. */
-const catalogue = {
+const english = {
   awake,
   card,
   cautions,
@@ -89,6 +91,7 @@ const catalogue = {
   stocktake,
   teach,
   tools,
+  units,
   views,
   wood,
   worksheet,
@@ -106,17 +109,47 @@ const addFormats = ({ services }: i18n): void => {
   }
 }
 
-/** @returns the texts, ready: `t('grind:play')`; no network, no waiting. */
+type Catalogue = Readonly<Record<string, object>>
+
+const readers: Readonly<Partial<Record<Language, () => Promise<Catalogue>>>> = {
+  de: async () => (await import('./textsDe.ts')).german,
+}
+
+/** Catalogues read so far, a language each. */
+export const catalogues: Partial<Record<Language, Catalogue>> = { [FIRST_LANGUAGE]: english }
+
+/** Has this thread write words and figures in a language from now on, and reads its catalogue where that was not done yet. */
+export const speak = async (wanted: Language): Promise<void> => {
+  catalogues[wanted] ??= (await readers[wanted]?.()) ?? {}
+  setLanguage(wanted)
+}
+
+/** @returns the texts in the language spoken, ready: `t('grind:play')`; no network, no waiting */
 export const createTexts = (): i18n => {
   const texts = i18next.createInstance()
   void texts.init({
-    lng: 'en',
-    ns: Object.keys(catalogue),
+    lng: language(),
+    fallbackLng: FIRST_LANGUAGE,
+    ns: Object.keys(english),
     defaultNS: 'common',
-    resources: { en: catalogue },
+    resources: { ...catalogues },
     interpolation: { escapeValue: false },
     initAsync: false,
   })
   addFormats(texts)
   return texts
+}
+
+/** The texts for whatever outlives a change of the language, such as a menu: each in the language that is spoken then. */
+export const liveTexts = (): TFunction => {
+  let spoken = language()
+  let { t } = createTexts()
+  const live = (...args: Parameters<TFunction>) => {
+    if (spoken !== language()) {
+      spoken = language()
+      t = createTexts().t
+    }
+    return t(...args)
+  }
+  return live as TFunction
 }

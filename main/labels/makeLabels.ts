@@ -23,7 +23,7 @@ export const makeLabels = async (
   at: Date,
 ): Promise<Result<MadeFile>> => {
   const typefaces = loadTypefaces()
-  const t = createTexts().getFixedT('en', 'labels')
+  const t = createTexts().getFixedT(null, 'labels')
   const pages = layOutLabels(labels, sheet, first, outlines, typefaces)
   const codes = labels.map(({ code }) => code)
   const title = t('title', { codes: codes.join(', ') })

@@ -44,7 +44,7 @@ const rule = (sheet: Sheet, yMm: number, strokeMm: number): void =>
 
 /** The day as a card has it, from the middle of it, so that no clock's change moves it. */
 const dayInWords = (onDay: string): string =>
-  dayOf(createTexts().getFixedT('en', 'card'), new Date(`${onDay}T12:00:00`))
+  dayOf(createTexts().getFixedT(null, 'card'), new Date(`${onDay}T12:00:00`))
 
 const head = ({ sheet, t, onDay, lines }: Drawing, page: number, pages: number): void => {
   const baselineMm = PAPER.marginMm + 9
