@@ -57,7 +57,7 @@ const withMark = (text: string): string => text.replace('.', words().decimalMark
 export const plainly = (value: number): string => withMark(String(value))
 
 /** @param text a figure as this program writes it, without its unit */
-export const valueOf = (text: string): number => Number(text.replace(words().decimalMark, '.'))
+export const readBack = (text: string): number => Number(text.replace(words().decimalMark, '.'))
 
 /** Turns are counted by hand: 2 turns, 1.85 turns, 1 turn, 0.5 turn. */
 const turnFigure = (value: number, decimals: number): Figure => {
