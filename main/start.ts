@@ -1,13 +1,14 @@
 import { join } from 'node:path'
 import { failed, ok, type Problem, problem, type Result } from '../geometry/result.ts'
 import { languageOfLocale } from './contract/language.ts'
-import { createTexts, speak } from './contract/texts.ts'
+import { speak } from './contract/texts.ts'
 import { hasDisplay } from './start/browserWindow.ts'
 import { build, isBuildStale } from './start/build.ts'
 import { thisMachine } from './start/dataFolder.ts'
 import { type ElectronEnd, electronBinary, fetchElectron, runElectron } from './start/electronHost.ts'
 import { runLoopbackHost, type Say } from './start/loopbackHost.ts'
 import { type StartOptions, startOptionsOf } from './start/options.ts'
+import { createTexts } from './texts.ts'
 
 /** `npm start`: builds what is out of date, then opens the desktop window, or where it cannot be had a browser's. */
 const root = join(import.meta.dirname, '..')

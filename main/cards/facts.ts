@@ -6,7 +6,7 @@ import { tan } from '../../geometry/trigonometry.ts'
 import { radFromDeg } from '../../geometry/units.ts'
 import type { Settings, Station } from '../contract/entities.ts'
 import { type Figure, figure } from '../contract/figures.ts'
-import { createTexts } from '../contract/texts.ts'
+import { createTexts } from '../texts.ts'
 
 /** What the card says of the tool and its grinder beyond the job; what is not known is left for a pencil. */
 export interface CardTool {

@@ -1,6 +1,6 @@
 import { quantities } from '../../geometry/quantities.ts'
 import { figure } from '../contract/figures.ts'
-import { createTexts } from '../contract/texts.ts'
+import { createTexts } from '../texts.ts'
 import { type CardFacts, dayOf, inWords } from './facts.ts'
 import { dot, figureText, LABEL, LINE, NOTE_MM, SECOND_FIGURE_MM } from './parts.ts'
 import { dimension, rectangle } from './shapes.ts'

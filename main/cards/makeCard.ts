@@ -4,7 +4,7 @@ import type { Report } from '../../geometry/report.ts'
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import { solveJob } from '../../geometry/solveJob.ts'
 import type { Fixture, JobRecord, Settings, Station, Tool } from '../contract/entities.ts'
-import { createTexts } from '../contract/texts.ts'
+import { createTexts } from '../texts.ts'
 import { type CardTool, cardDrawing, cardOfJob, cardsOfJobs } from './card.ts'
 
 /** What the rack holds of a job in hand: all that a page is drawn from. */

@@ -1,6 +1,5 @@
-import i18next, { type i18n, type TFunction } from 'i18next'
+import i18next, { type i18n } from 'i18next'
 import awake from '../../assets/texts/en/awake.json' with { type: 'json' }
-import card from '../../assets/texts/en/card.json' with { type: 'json' }
 import cautions from '../../assets/texts/en/cautions.json' with { type: 'json' }
 import common from '../../assets/texts/en/common.json' with { type: 'json' }
 import compare from '../../assets/texts/en/compare.json' with { type: 'json' }
@@ -15,7 +14,6 @@ import grind from '../../assets/texts/en/grind.json' with { type: 'json' }
 import handles from '../../assets/texts/en/handles.json' with { type: 'json' }
 import history from '../../assets/texts/en/history.json' with { type: 'json' }
 import honing from '../../assets/texts/en/honing.json' with { type: 'json' }
-import hosts from '../../assets/texts/en/hosts.json' with { type: 'json' }
 import inOut from '../../assets/texts/en/inOut.json' with { type: 'json' }
 import jobFile from '../../assets/texts/en/jobFile.json' with { type: 'json' }
 import labels from '../../assets/texts/en/labels.json' with { type: 'json' }
@@ -43,15 +41,13 @@ import tools from '../../assets/texts/en/tools.json' with { type: 'json' }
 import units from '../../assets/texts/en/units.json' with { type: 'json' }
 import views from '../../assets/texts/en/views.json' with { type: 'json' }
 import wood from '../../assets/texts/en/wood.json' with { type: 'json' }
-import worksheet from '../../assets/texts/en/worksheet.json' with { type: 'json' }
 import type { Unit } from '../../geometry/quantities.ts'
 import { figure, joined } from './figures.ts'
 import { FIRST_LANGUAGE, type Language, language, setLanguage } from './language.ts'
 
-/** The one catalogue, a namespace a screen or door; windows, cards and the command line all read it. */
+/** The one catalogue, a namespace a screen or door; what only papers and hosts say is added in main/texts.ts. */
 const english = {
   awake,
-  card,
   cautions,
   common,
   copies,
@@ -66,7 +62,6 @@ const english = {
   handles,
   history,
   honing,
-  hosts,
   inOut,
   jobFile,
   labels,
@@ -94,7 +89,6 @@ const english = {
   units,
   views,
   wood,
-  worksheet,
 }
 
 /** Quantities that sentences write themselves: `{{reliefMm, length(decimals: 2)}}`. */
@@ -138,18 +132,4 @@ export const createTexts = (): i18n => {
   })
   addFormats(texts)
   return texts
-}
-
-/** The texts for whatever outlives a change of the language, such as a menu: each in the language that is spoken then. */
-export const liveTexts = (): TFunction => {
-  let spoken = language()
-  let { t } = createTexts()
-  const live = (...args: Parameters<TFunction>) => {
-    if (spoken !== language()) {
-      spoken = language()
-      t = createTexts().t
-    }
-    return t(...args)
-  }
-  return live as TFunction
 }

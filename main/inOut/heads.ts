@@ -1,7 +1,7 @@
 import { type Quantity, quantities } from '../../geometry/quantities.ts'
 import type { ColumnUse } from '../contract/inOut.ts'
 import { language } from '../contract/language.ts'
-import { createTexts } from '../contract/texts.ts'
+import { createTexts } from '../texts.ts'
 import { type ChoiceWords, folded } from './cells.ts'
 import type { Column } from './columns.ts'
 import type { NounForm } from './nouns.ts'

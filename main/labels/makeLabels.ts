@@ -4,7 +4,7 @@ import { type MadeFile, plainName } from '../cards/makeCard.ts'
 import { loadTypefaces } from '../cards/typefaces.ts'
 import { writePages } from '../cards/writePdf.ts'
 import type { LabelSheet } from '../contract/labelSheets.ts'
-import { createTexts } from '../contract/texts.ts'
+import { createTexts } from '../texts.ts'
 import type { LabelFacts } from './labelFacts.ts'
 import { layOutLabels } from './layOut.ts'
 

@@ -1,6 +1,6 @@
 import type { ServerResponse } from 'node:http'
-import { liveTexts } from '../contract/texts.ts'
 import { guardHeaders } from '../page/contentPolicy.ts'
+import { liveTexts } from '../texts.ts'
 
 const t = liveTexts()
 

@@ -9,7 +9,7 @@ import type { Page } from '../cards/writePdf.ts'
 import type { QueueLine } from '../contract/day.ts'
 import { barInWords, stopsInWords, whyInWords } from '../contract/dayWords.ts'
 import { figure, joined } from '../contract/figures.ts'
-import { createTexts } from '../contract/texts.ts'
+import { createTexts } from '../texts.ts'
 import type { DaySheet } from './makeDaySheet.ts'
 
 /** A4 upright, with the margin that any printer leaves free. */
