@@ -8,12 +8,10 @@ import day from '../../assets/texts/en/day.json' with { type: 'json' }
 import dressing from '../../assets/texts/en/dressing.json' with { type: 'json' }
 import due from '../../assets/texts/en/due.json' with { type: 'json' }
 import errand from '../../assets/texts/en/errand.json' with { type: 'json' }
-import faults from '../../assets/texts/en/faults.json' with { type: 'json' }
 import formulas from '../../assets/texts/en/formulas.json' with { type: 'json' }
 import grind from '../../assets/texts/en/grind.json' with { type: 'json' }
 import handles from '../../assets/texts/en/handles.json' with { type: 'json' }
 import history from '../../assets/texts/en/history.json' with { type: 'json' }
-import honing from '../../assets/texts/en/honing.json' with { type: 'json' }
 import inOut from '../../assets/texts/en/inOut.json' with { type: 'json' }
 import jobFile from '../../assets/texts/en/jobFile.json' with { type: 'json' }
 import labels from '../../assets/texts/en/labels.json' with { type: 'json' }
@@ -34,7 +32,6 @@ import scene from '../../assets/texts/en/scene.json' with { type: 'json' }
 import setUp from '../../assets/texts/en/setUp.json' with { type: 'json' }
 import shortcuts from '../../assets/texts/en/shortcuts.json' with { type: 'json' }
 import spoken from '../../assets/texts/en/spoken.json' with { type: 'json' }
-import square from '../../assets/texts/en/square.json' with { type: 'json' }
 import stocktake from '../../assets/texts/en/stocktake.json' with { type: 'json' }
 import teach from '../../assets/texts/en/teach.json' with { type: 'json' }
 import tools from '../../assets/texts/en/tools.json' with { type: 'json' }
@@ -56,12 +53,10 @@ const english = {
   dressing,
   due,
   errand,
-  faults,
   formulas,
   grind,
   handles,
   history,
-  honing,
   inOut,
   jobFile,
   labels,
@@ -82,7 +77,6 @@ const english = {
   setUp,
   shortcuts,
   spoken,
-  square,
   stocktake,
   teach,
   tools,
