@@ -4,7 +4,8 @@ import { ok, type Result } from '../result.ts'
 import { drawnShares } from './drawn.ts'
 import { lessonFigures } from './figureNames.ts'
 import { findFigure } from './figures.ts'
-import type { Change, Lesson, LessonStep } from './lesson.ts'
+import { groundFigures, nearestArcMm } from './groundFigures.ts'
+import { type Change, type Lesson, type LessonStep, showsModel } from './lesson.ts'
 import { refOf, refsIn } from './refs.ts'
 import { type Scene, sceneOf } from './scene.ts'
 import { type LessonState, quantityOfPlace, stateOf, stateOfCase, valueAt } from './state.ts'
@@ -28,7 +29,8 @@ export const textsOf = ({ heading, text, ask }: LessonStep): readonly string[] =
   ...(ask?.kind === 'choose' ? ask.choices.map((choice) => choice.text) : []),
 ]
 
-const refsOfAsk = ({ ask }: LessonStep): readonly string[] => {
+/** @returns what an answer is held against */
+export const refsOfAsk = ({ ask }: LessonStep): readonly string[] => {
   if (ask === null || ask.kind === 'draw') return []
   if (ask.kind === 'predict') return [ask.figure]
   if (ask.kind === 'reach') return [ask.figure, ...(typeof ask.target === 'string' ? [ask.target] : [])]
@@ -88,6 +90,15 @@ export interface Findings {
   readonly values: LessonValues
   /** The edge that is left, at the places at which one is drawn; null where none is asked for or none comes about. */
   readonly edgeMm: readonly number[] | null
+  /** The same all across, for a picture of it where no model shows it: places and depths (mm). */
+  readonly groundMm: GroundEdge | null
+}
+
+/** An edge with the arc nearest to it, at the same places. */
+export interface GroundEdge {
+  readonly uMm: readonly number[]
+  readonly behindMm: readonly number[]
+  readonly arcMm: readonly number[]
 }
 
 const edgeAtPlaces = ({ edge }: Scene): readonly number[] | null => {
@@ -96,6 +107,17 @@ const edgeAtPlaces = ({ edge }: Scene): readonly number[] | null => {
   const profile = profileOf(found.edgeUMm, found.edgeVMm)
   const widthMm = 2 * (profile.uMm.at(-1) as number)
   return drawnShares.map((share) => behindAt(profile, (share - 0.5) * widthMm))
+}
+
+/** @returns whether a step looks at the edge alone, magnified, and speaks of what the wheel leaves */
+const looksAtGround = (step: LessonStep): boolean =>
+  step.views.includes('glass') &&
+  !showsModel(step) &&
+  refsOfStep(step).some((ref) => (refOf(ref)?.figure ?? '') in groundFigures)
+
+const groundEdge = ({ edge }: Scene): GroundEdge | null => {
+  const found = edge()
+  return found && { uMm: found.edgeUMm, behindMm: found.edgeVMm, arcMm: nearestArcMm(found) }
 }
 
 /**
@@ -123,5 +145,9 @@ export const findingsOf = (lesson: Lesson, step: number, moved: Change, seed = 0
   }
   const now = sceneFor(null)
   if (!now.ok) return now
-  return ok({ values, edgeMm: here.ask?.kind === 'draw' ? edgeAtPlaces(now.value) : null })
+  return ok({
+    values,
+    edgeMm: here.ask?.kind === 'draw' ? edgeAtPlaces(now.value) : null,
+    groundMm: looksAtGround(here) ? groundEdge(now.value) : null,
+  })
 }

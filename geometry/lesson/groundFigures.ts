@@ -27,12 +27,22 @@ const middleBehindMm = ({ edgeUMm, edgeVMm }: Edge): number => {
   return Math.max(0, (edgeVMm[edgeUMm.length >> 1] as number) - nearer)
 }
 
-/** How far an edge is from the arc nearest to it, as much to one side as to the other. */
-const offArcMm = (edge: Edge): number =>
+const nearestArc = (edge: Edge) =>
   nearestScale(
     edge.edgeUMm.map((u) => u * u),
     edge.edgeVMm,
-  ).deviationMm
+  )
+
+/** How far an edge is from the arc nearest to it, as much to one side as to the other. */
+const offArcMm = (edge: Edge): number => nearestArc(edge).deviationMm
+
+/** @returns that arc at the edge's own places, laid so that it is as far before the edge as behind it (mm) */
+export const nearestArcMm = (edge: Edge): readonly number[] => {
+  const { scale } = nearestArc(edge)
+  const apart = edge.edgeVMm.map((v, i) => v - scale * (edge.edgeUMm[i] as number) ** 2)
+  const middle = (Math.max(...apart) + Math.min(...apart)) / 2
+  return edge.edgeUMm.map((u) => scale * u * u + middle)
+}
 
 const bare =
   (third: 0 | 1 | 2): Find =>

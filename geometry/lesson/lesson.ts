@@ -119,7 +119,10 @@ const stepSchema = z.strictObject({
   notes: z.string().trim().max(MOST.paragraph).default(''),
   views: z.array(z.enum(lessonViews)).default([]),
   cautions: z.array(z.enum(lessonCautions)).default([]),
-  /** Whether the whole grind is to be shown: as soon as something was said, or when the learner asks. */
+  /**
+   * Whether what comes of it is kept back until something was said: then the whole grind runs, or the drawing is shown. Else it is there from the start, a
+   * grind with keys to play it where something that is ground is looked at (glass, bevel, pressure).
+   */
   run: z.boolean().default(false),
   ask: askSchema.nullable().default(null),
 })
@@ -159,4 +162,8 @@ export type Ask = z.output<typeof askSchema>
 export type Change = z.output<typeof changeSchema>
 export type Condition = z.output<typeof conditionSchema>
 export type LessonView = (typeof lessonViews)[number]
+
+/** @returns whether the moving model answers in a step, or drawings of the edge alone */
+export const showsModel = ({ views }: Pick<LessonStep, 'views'>): boolean =>
+  views.some((view) => view !== 'wood' && view !== 'glass')
 export type LessonCaution = (typeof lessonCautions)[number]

@@ -1,5 +1,6 @@
 import { ProblemHelp } from '../help/ProblemHelp.tsx'
 import { useTexts } from '../ui/texts.tsx'
+import { MadeFileLink } from './MadeFileLink.tsx'
 import { useApp } from './store.ts'
 import { undo } from './storeRack.ts'
 import './status.css'
@@ -18,6 +19,7 @@ export const StatusLine = () => {
         {message ? t(message.key, { ...message.params }) : ''}
       </p>
       {message?.key.startsWith(OF_PROBLEMS) && <ProblemHelp code={message.key.slice(OF_PROBLEMS.length)} />}
+      {message?.file && <MadeFileLink file={message.file} />}
       {message?.changeId != null && (
         <button type="button" className="word" onClick={() => void undo(message.changeId as number)}>
           {t('common:undoThis')}

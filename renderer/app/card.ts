@@ -1,4 +1,4 @@
-import { download } from './download.ts'
+import { handOver } from './handOver.ts'
 import { printDrawing } from './printDrawing.ts'
 import { say, sayProblem, useApp } from './store.ts'
 import { openJob } from './storeJob.ts'
@@ -23,8 +23,7 @@ const made = async (form: 'pdf' | 'svg') => {
 export const makeCard = async (): Promise<void> => {
   const card = await made('pdf')
   if (!card) return
-  download(card.address, card.fileName)
-  say('common:message.card.made', { fileName: card.fileName })
+  handOver(card, 'common:message.card.made')
 }
 
 /** Prints the page for the wheel. */

@@ -16,6 +16,8 @@ export interface Message {
   readonly params: Problem['params']
   /** Null: there is nothing to take back. */
   readonly changeId: number | null
+  /** A file that was made; it can be dragged out of the window. */
+  readonly file: { readonly address: string; readonly fileName: string } | null
 }
 
 /** A new job, or a way to it from the job as it stands. */
@@ -89,7 +91,15 @@ export const useApp = create<App>()(() => ({
   ready: false,
   trouble: null,
   workshop: null,
-  settings: { lengthUnit: 'mm', theme: 'system', singleKeys: 'on', stayAwake: 'on', columns: '', copiesMostMb: 500 },
+  settings: {
+    language: 'en',
+    lengthUnit: 'mm',
+    theme: 'system',
+    singleKeys: 'on',
+    stayAwake: 'on',
+    columns: '',
+    copiesMostMb: 500,
+  },
   tools: [],
   standing: { tools: 0, curved: 0, lent: 0, overdue: 0, due: 0 },
   rackChanges: 0,
@@ -119,8 +129,12 @@ export const emptyHands = (): void =>
   useApp.setState({ ...nothingInHand, solving: false, problems: [], problemAt: null })
 
 /** Says something in the status line. */
-export const say = (key: string, params: Message['params'] = {}, changeId: number | null = null): void =>
-  useApp.setState({ message: { key, params, changeId } })
+export const say = (
+  key: string,
+  params: Message['params'] = {},
+  changeId: Message['changeId'] = null,
+  file: Message['file'] = null,
+): void => useApp.setState({ message: { key, params, changeId, file } })
 
 /** Empties the status line: what was said there belongs to the screen that is left; the header's undo still takes it back. */
 export const sayNothing = (): void => useApp.setState({ message: null })

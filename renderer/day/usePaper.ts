@@ -1,6 +1,6 @@
 import { useRef, useState } from 'react'
-import { download } from '../app/download.ts'
-import { say, sayProblem } from '../app/store.ts'
+import { handOverBlob } from '../app/handOver.ts'
+import { sayProblem } from '../app/store.ts'
 import { transport } from '../app/transport.ts'
 
 /** What a day can be put on: all on one sheet, or a job card each. */
@@ -16,10 +16,8 @@ export const usePaper = (onDay: string) => {
     const made = await transport.call(`queueEntry.${paper}`, { onDay }, callId.current)
     setBusy(false)
     if (!made.ok) return made.problems[0] && sayProblem(made.problems[0])
-    const { blobId, fileName } = made.value
     const without = 'without' in made.value ? made.value.without : []
-    download(transport.blobUrl(blobId), fileName)
-    say(without.length > 0 ? 'day:madeWithout' : 'day:made', { fileName, codes: without.join(', ') })
+    handOverBlob(made.value, without.length > 0 ? 'day:madeWithout' : 'day:made', { codes: without.join(', ') })
   }
   return { busy, make, stop: () => transport.cancel(callId.current) }
 }

@@ -1,9 +1,9 @@
 import type { Report } from '../../geometry/report.ts'
-import { radFromDeg } from '../../geometry/units.ts'
 import { floorPxOf } from '../glass/glassLayout.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { useWindowHeight } from '../ui/useWindowHeight.ts'
+import { ironFromSide, seatFigurePlace } from './ironFromSide.ts'
 import { curveRoomPx } from './room.ts'
 
 const WIDTH_PX = 190
@@ -31,20 +31,15 @@ export const SeatDrawing = ({ report }: { readonly report: Report }) => {
     pitch: degrees(report.woodView.pitchDeg),
     clearance: degrees(report.woodView.clearanceDeg),
   }
-  const [c, s] = [Math.cos(radFromDeg(seatAngleDeg)), Math.sin(radFromDeg(seatAngleDeg))]
-  const up = bevelSide === 'up' ? 1 : -1
-  const heel = THICK_PX / Math.tan(radFromDeg(report.setUp.bevelAngleDeg))
-  const at = (along: number, off: number) =>
-    `${(EDGE_PX + along * c - up * off * s).toFixed(1)} ${(surfacePx - along * s - up * off * c).toFixed(1)}`
-  const body = [at(0, 0), at(LONG_PX, 0), at(LONG_PX, THICK_PX), at(heel, THICK_PX)].join('L')
-  const halfway = radFromDeg(seatAngleDeg / 2)
-  const figureX = EDGE_PX + (ARC_PX + FIGURE_OFF_PX) * Math.cos(halfway)
-  const figureY = Math.min(surfacePx - 6, surfacePx - (ARC_PX + FIGURE_OFF_PX) * Math.sin(halfway) + 8)
+  const edgePx = [EDGE_PX, surfacePx] as const
+  const lying = { seatAngleDeg, bevelSide, bevelDeg: report.setUp.bevelAngleDeg }
+  const { at, body } = ironFromSide(lying, { edgePx, longPx: LONG_PX, thickPx: THICK_PX })
+  const [figureX, figureY] = seatFigurePlace(seatAngleDeg, edgePx, ARC_PX + FIGURE_OFF_PX)
   return (
     <figure className="seat-figure">
       <svg className="drawing" width={WIDTH_PX} height={heightPx} role="img" aria-label={t('plan:seat.label', words)}>
         <rect className="wood" x="0" y={surfacePx} width={WIDTH_PX} height={heightPx - surfacePx} />
-        <path className="steel" d={`M${body}Z`} />
+        <path className="steel" d={body} />
         <path className="surface" d={`M0 ${surfacePx}H${WIDTH_PX}`} />
         <path className="axis" d={`M${at(LONG_PX, 0)}L${at(ARC_PX + 14, 0)}`} />
         <path

@@ -22,6 +22,7 @@ export const LessonEnd = ({ lesson, lines, learning }: LessonEndProps) => {
   return (
     <div className="teach-end">
       <h2>{t('teach:end.heading', { title: lesson.title })}</h2>
+      <p>{lesson.about}</p>
       <p>{t('teach:end.right', { count: right.length, of: asking.length })}</p>
       <Waits lesson={lesson} lines={lines} learning={learning} />
       {open.length > 0 && (

@@ -1,7 +1,8 @@
 import { useEffect, useMemo, useState } from 'react'
 import { planOf } from '../../geometry/aim.ts'
+import type { Findings } from '../../geometry/lesson/findings.ts'
 import { refsOfStep } from '../../geometry/lesson/findings.ts'
-import type { LessonStep } from '../../geometry/lesson/lesson.ts'
+import type { LessonStep, LessonView } from '../../geometry/lesson/lesson.ts'
 import { type LessonState, valueAt } from '../../geometry/lesson/state.ts'
 import '../grind/grind.css'
 import type { Keeping } from '../grind/handles/keeping.ts'
@@ -47,10 +48,12 @@ const Alive = (props: AliveProps) => {
   const plan = planOf(state.job)
   const wantedMm = plan.ok && speaksOfWanted(step) ? plan.value.reliefMm : null
   // Before something is said the strip would give it away; what is moved until it fits is watched all the time.
-  const open = step.ask === null || step.ask.kind === 'reach' || teaching.stage !== 'asking' || !step.run
+  const told = step.ask === null || step.ask.kind === 'reach' || teaching.stage !== 'asking' || !step.run
+  const open = told && step.views.some((view) => ground.includes(view))
+  const leastDeepMm = leastDeep(props.findings)
   const views = { running, moment, lifted }
   const { dotCorner: dot, rotation, cooling } = state.bench
-  useShowModel(running, { lifted, dot, rotation, cooling, views: step.views, wantedMm })
+  useShowModel(running, { lifted, dot, rotation, cooling, views: step.views, wantedMm, leastDeepMm })
   return (
     <KeepingWith value={keeping}>
       <div className="teach-model">
@@ -66,6 +69,14 @@ const Alive = (props: AliveProps) => {
           />
           <SpokenScene {...views} wantedMm={wantedMm} rotation={rotation} dot={dot} />
         </PointedAt>
+        <MachineViews
+          {...views}
+          views={step.views}
+          wantedMm={wantedMm}
+          leastDeepMm={leastDeepMm}
+          dot={dot}
+          palette={palette}
+        />
         {open && (
           <Time
             {...views}
@@ -80,11 +91,19 @@ const Alive = (props: AliveProps) => {
             onRecover={onRecover}
           />
         )}
-        <MachineViews {...views} views={step.views} wantedMm={wantedMm} dot={dot} palette={palette} />
       </div>
     </KeepingWith>
   )
 }
+
+/** Views of what the wheel takes off; where none of them is there, nothing is to be ground. */
+const ground: readonly LessonView[] = ['glass', 'bevel', 'pressure']
+
+/** Rounding and scratches stay small in the glass (mm), and a middle that lies behind its corners stays in it. */
+const LEAST_DEEP_MM = 0.05
+
+const leastDeep = (findings: Findings | null): number =>
+  Math.max(LEAST_DEEP_MM, findings?.values.middleBehindMm?.value ?? 0)
 
 /** Handles of what the step lets be moved, which move the lesson's state and nothing of the rack. */
 const keepingOf = (step: LessonStep, state: LessonState): Keeping => ({
@@ -107,14 +126,16 @@ const placesOfHandles: Partial<Record<Parameters<Keeping['may']>[0], string>> = 
 /** What is wanted is shown where a step speaks of it, and is in the way elsewhere. */
 export const speaksOfWanted = (step: LessonStep): boolean => refsOfStep(step).includes('wantedReliefMm')
 
-/** Plays the grind through once something was said, or as soon as something was moved; then tells. */
+/** Plays the grind through once something was said, or as soon as something was moved; then tells. Asked again, it stands at its start. */
 const useShow = ({ running, step, teaching }: AliveProps): void => {
   const atOnce = useReducedMotion()
   const shows = teaching.stage === 'running'
   const moved = step.run && step.ask?.kind === 'reach' && Object.keys(teaching.moved).length > 0
+  const keptBack = teaching.stage === 'asking' && step.run && step.ask !== null && step.ask.kind !== 'reach'
   useEffect(() => {
     if (shows) return playThrough(running, atOnce, tell)
+    if (keptBack) running.live.seek(0)
     if (moved) running.live.seek(running.shape.sweeps * running.shape.stepsPerSweep)
     return undefined
-  }, [running, shows, moved, atOnce])
+  }, [running, shows, moved, keptBack, atOnce])
 }

@@ -53,8 +53,11 @@ interface OpenStepProps {
 const OpenStep = ({ lesson, k, teaching }: OpenStepProps) => {
   const t = useTexts()
   const step = lesson.steps[k] as LessonStep
-  const state = useMemo(() => stateOf(lesson, k, teaching.moved), [lesson, k, teaching.moved])
-  const found = useFindings(lesson, k, teaching.moved)
+  const state = useMemo(
+    () => stateOf(lesson, k, teaching.moved, teaching.seed),
+    [lesson, k, teaching.moved, teaching.seed],
+  )
+  const found = useFindings(lesson, k, teaching.moved, teaching.seed)
   const lastGood = useRef<LessonState | null>(null)
   if (state.ok) lastGood.current = state.value
   const shown = lastGood.current
@@ -62,7 +65,10 @@ const OpenStep = ({ lesson, k, teaching }: OpenStepProps) => {
   const heading = useRef<HTMLHeadingElement>(null)
   useEffect(() => heading.current?.focus(), [])
   const findings = found?.ok ? found.value : null
-  const text = useFilled(findings?.values ?? null)
+  // While something is moved the figures before it stand until the new ones are there.
+  const lastFound = useRef(findings)
+  if (findings) lastFound.current = findings
+  const text = useFilled(lastFound.current?.values ?? null)
   useShowWords(step, teaching, text)
   const parts: StepProps | null = shown && { lesson, step, state: shown, findings, teaching }
   return (
@@ -79,7 +85,7 @@ const OpenStep = ({ lesson, k, teaching }: OpenStepProps) => {
         ))}
         <LessonCautions names={step.cautions} />
         {problems.length > 0 && <Problems problems={problems} />}
-        {parts && step.move.length > 0 && <Moves {...parts} />}
+        {parts && step.ask === null && step.move.length > 0 && <Moves {...parts} />}
         {parts && step.ask && <Asked key={`${lesson.id} ${k}`} {...parts} ask={step.ask} />}
         <Notes notes={text(step.notes)} />
         <Ways k={k} last={lesson.steps.length - 1} mark={teaching.mark} />
@@ -89,20 +95,16 @@ const OpenStep = ({ lesson, k, teaching }: OpenStepProps) => {
   )
 }
 
-/** What only the teacher reads, and the keys of the class view. */
+/** What only the teacher reads. */
 const Notes = ({ notes }: { readonly notes: string }) => {
   const t = useTexts()
   const here = useShowing((showing) => showing.here)
+  if (!here || notes === '') return null
   return (
-    <>
-      {here && notes !== '' && (
-        <section className="teach-notes" aria-label={t('teach:notes')}>
-          <h3>{t('teach:notes')}</h3>
-          <p>{notes}</p>
-        </section>
-      )}
-      <ClassKeys />
-    </>
+    <section className="teach-notes" aria-label={t('teach:notes')}>
+      <h3>{t('teach:notes')}</h3>
+      <p>{notes}</p>
+    </section>
   )
 }
 
@@ -125,6 +127,7 @@ const Ways = ({ k, last, mark }: { readonly k: number; readonly last: number; re
           {t('teach:leave')}
         </button>
       )}
+      <ClassKeys />
     </div>
   )
 }

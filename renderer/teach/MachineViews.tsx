@@ -15,6 +15,8 @@ interface MachineViewsProps extends Omit<ViewProps, 'room'> {
   readonly views: readonly LessonView[]
   /** Relief wanted at the corners; null: it is not spoken of. */
   readonly wantedMm: number | null
+  /** The glass shows this depth at least (mm). */
+  readonly leastDeepMm: number
   readonly dot: 'left' | 'right'
   readonly palette: Palette
 }
@@ -28,9 +30,9 @@ const planFor = (reliefMm: number, widthMm: number): PlanReport => ({
 })
 
 /** The named views of a machine, all of one width. */
-export const MachineViews = ({ views, wantedMm, dot, palette, ...seen }: MachineViewsProps) => {
+export const MachineViews = ({ views, wantedMm, leastDeepMm, dot, palette, ...seen }: MachineViewsProps) => {
   const has = (view: LessonView) => views.includes(view)
-  const deepestMm = useDeepestMm(seen.running)
+  const deepestMm = Math.max(useDeepestMm(seen.running), leastDeepMm)
   const plan = wantedMm === null ? null : planFor(wantedMm, seen.running.job.blade.widthMm)
   return (
     <Views>

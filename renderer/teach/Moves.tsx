@@ -25,8 +25,12 @@ export const Moves = ({ step, state, teaching }: StepProps) => {
   )
 }
 
-/** A touch of the key: the tenth part of ten of the last shown digit, so that a few of them are seen. */
-const stepOf = (decimals: number): number => 10 ** -decimals * (decimals >= 2 ? 5 : 1)
+/** A touch of the key: the last shown digit, or where there are two of them up to five, as the tenth part of what stands there allows. */
+const stepOf = (decimals: number, value: number): number => {
+  const last = 10 ** -decimals
+  const digits = decimals >= 2 ? Math.round(Math.abs(value) / 10 / last) : 1
+  return last * Math.min(5, Math.max(1, digits))
+}
 
 const Move = ({ place, value }: { readonly place: string; readonly value: number | null }) => {
   const t = useTexts()
@@ -35,7 +39,8 @@ const Move = ({ place, value }: { readonly place: string; readonly value: number
   if (quantity === null) return null
   const { min, max, decimals } = quantityAt(quantity)
   const by = (steps: number) => {
-    const next = (value ?? min) + steps * stepOf(decimals)
+    const now = value ?? min
+    const next = now + steps * stepOf(decimals, now)
     move(place, Number(Math.min(max, Math.max(min, next)).toFixed(decimals + 1)))
   }
   return (

@@ -1,7 +1,7 @@
 import type { CallInput } from '../../main/contract/calls.ts'
-import { download } from '../app/download.ts'
+import { handOverBlob } from '../app/handOver.ts'
 import { say, sayProblem } from '../app/store.ts'
-import { call, transport } from '../app/transport.ts'
+import { call } from '../app/transport.ts'
 
 /** What is noted of those who learn; it stands outside the history, so its message carries no undo. */
 type Noting = 'progress.forget' | 'authorisation.give' | 'authorisation.take' | 'setWork.set' | 'setWork.remove'
@@ -23,7 +23,5 @@ export const makeFile = async <N extends 'lesson.sheet' | 'lesson.file' | 'progr
     if (made.problems[0]) sayProblem(made.problems[0])
     return
   }
-  const { blobId, fileName } = made.value as { readonly blobId: string; readonly fileName: string }
-  download(transport.blobUrl(blobId), fileName)
-  say('teach:made', { fileName })
+  handOverBlob(made.value as Parameters<typeof handOverBlob>[0], 'teach:made')
 }

@@ -14,6 +14,8 @@ export interface Teaching {
   readonly lesson: Lesson | null
   readonly step: number
   readonly moved: Change
+  /** Other figures of the lesson's varied places, from the first guess that was wrong on; 0: its own. */
+  readonly seed: number
   /** Nothing is said yet; the wheel runs to show it; it is answered. */
   readonly stage: 'asking' | 'running' | 'told'
   readonly answer: Answer | null
@@ -23,7 +25,7 @@ export interface Teaching {
   readonly done: boolean
 }
 
-const fresh = { moved: {}, stage: 'asking', answer: null, mark: null, hints: 0 } as const
+const fresh = { moved: {}, seed: 0, stage: 'asking', answer: null, mark: null, hints: 0 } as const
 
 export const useTeaching = create<Teaching>()(() => ({
   learnerId: null,
@@ -99,5 +101,11 @@ export const say = (answer: Answer, mark: Mark, runs: boolean): void => {
 /** The wheel has shown it. */
 export const tell = (): void => useTeaching.setState(({ stage }) => ({ stage: stage === 'running' ? 'told' : stage }))
 
-/** Opens the question again. */
-export const askAgain = (): void => useTeaching.setState({ stage: 'asking', answer: null, mark: null })
+/** Opens the question again: what was told to a guess is no answer to the next one, where the lesson has other figures for it. */
+export const askAgain = (): void =>
+  useTeaching.setState(({ lesson, answer, seed }) => ({
+    stage: 'asking',
+    answer: null,
+    mark: null,
+    seed: answer?.kind === 'predict' && lesson?.varied.length ? seed + 1 : seed,
+  }))

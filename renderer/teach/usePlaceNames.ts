@@ -1,3 +1,5 @@
+import './write/writeTexts.ts'
+import { refOf } from '../../geometry/lesson/refs.ts'
 import { quantityOfPlace } from '../../geometry/lesson/state.ts'
 import { useTexts } from '../ui/texts.tsx'
 
@@ -13,5 +15,15 @@ export const usePlaceNames = (): ((place: string) => string) => {
     if (quantity === null) return place
     const name = t(`quantities:${quantity}.name`)
     return place.startsWith('second.') ? t('teach:second', { name }) : name
+  }
+}
+
+/** @returns what a figure of a lesson is called, whichever state it is of */
+export const useRefNames = (): ((ref: string) => string) => {
+  const t = useTexts()
+  const placeName = usePlaceNames()
+  return (text) => {
+    const { figure = null, place = text } = refOf(text) ?? {}
+    return figure ? t(`write:figure.${figure}`) : placeName(place.replace(/^job\./, ''))
   }
 }

@@ -4,6 +4,7 @@ import { cutRows } from './cuts.ts'
 import { engineRows } from './grinds.ts'
 import { importRows } from './imports.ts'
 import { rackRows } from './rack.ts'
+import { startRows } from './starts.ts'
 
 /**
  * `npm run bench [-- --full]`: times as ratios against a reference in the same run, as a table. With `--full` the solid
@@ -25,5 +26,6 @@ for (const { what, took, against } of [
   ...cutRows(facets),
   ...(await importRows(tools)),
   ...(await rackRows(tools)),
+  ...(await startRows()),
 ])
   console.log(`| ${what} | ${took} | ${against} |`)

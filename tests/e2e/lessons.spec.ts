@@ -25,14 +25,32 @@ const EVERY_WAY = 'free-play'
 /** Between them they ask in every way and show everything there is to be shown; the others are walked by `test:long`. */
 const WALKED = ['wheel-and-hands', 'why-a-curve', EVERY_WAY]
 
-for (const lesson of lessons)
-  test(`lesson ${lesson.id} is done to its end, wrong answers and right ones`, {
-    tag: WALKED.includes(lesson.id) ? [] : ['@long'],
-  }, async ({ app }) => {
+for (const lesson of lessons) {
+  const long = !WALKED.includes(lesson.id)
+  test(`lesson ${lesson.id} is done to its end, wrong answers and right ones`, { tag: long ? ['@long'] : [] }, async ({
+    app,
+  }) => {
     await openLesson(app, lesson)
-    await walkLesson(app, lesson, async () => {
-      if (lesson.id === EVERY_WAY) await expectAxeClean(app)
+    await walkLesson(app, lesson, async (answered) => {
+      if (long || (answered && lesson.id === EVERY_WAY)) await expectAxeClean(app)
     })
     await app.getByRole('button', { name: 'To the lessons' }).click()
     await expect(app.getByRole('listitem').filter({ hasText: lesson.title })).toContainText('done on')
+  })
+}
+
+const walked = lessons.filter(({ id }) => WALKED.includes(id))
+
+for (const [name, colorScheme, width] of [
+  ['as it comes', 'light', 1440],
+  ['dark and in a narrow window', 'dark', 640],
+] as const)
+  test(`nothing is wrong with any step of the lessons walked first, ${name}`, { tag: ['@long'] }, async ({ app }) => {
+    await app.emulateMedia({ colorScheme, reducedMotion: 'reduce' })
+    await app.setViewportSize({ width, height: 900 })
+    for (const lesson of walked) {
+      await openLesson(app, lesson)
+      await walkLesson(app, lesson, () => expectAxeClean(app))
+      await app.getByRole('button', { name: 'To the lessons' }).click()
+    }
   })

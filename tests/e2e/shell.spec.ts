@@ -1,3 +1,4 @@
+import type { Locator } from '@playwright/test'
 import { expect, expectGoodLooks, settingKept, test } from '../support/app.ts'
 
 test('the address holds the screen and the tool, so that loading again comes back to it', { tag: '@window' }, async ({
@@ -78,7 +79,19 @@ test('the job card is made from any screen and kept as a PDF file; without a too
   await app.getByRole('button', { name: 'Job card' }).click()
   expect((await download).suggestedFilename()).toMatch(/\.pdf$/)
   await expect(app.getByTestId('status')).toContainText('The job card is made')
+  const dragged = await draggedFile(app.getByRole('link', { name: /^Drag it out/ }))
+  expect(dragged).toEqual({ fileName: (await download).suggestedFilename(), beginning: '%PDF-' })
 })
+
+/** What a drag that begins on something brings along, as whoever it is dropped on would fetch it. */
+const draggedFile = (link: Locator) =>
+  link.evaluate(async (element) => {
+    const dataTransfer = new DataTransfer()
+    element.dispatchEvent(new DragEvent('dragstart', { bubbles: true, dataTransfer }))
+    const [, fileName, address] = /^[^:]+:([^:]+):(http.+|[a-z]+:.+)$/.exec(dataTransfer.getData('DownloadURL')) ?? []
+    const response = await fetch(address ?? '')
+    return { fileName, beginning: (await response.text()).slice(0, 5) }
+  })
 
 const smallWindows = [
   { name: '640 pixels wide', width: 640, height: 900 },

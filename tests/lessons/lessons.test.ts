@@ -69,6 +69,14 @@ describe('the lessons', () => {
     },
   )
 
+  const guessed = asking.filter(({ ask, lesson }) => ask.kind === 'predict' && lesson.varied.length > 0)
+  it.each(guessed.map((each) => [each.name, each] as const))('%s can be asked again with other figures', (_, each) => {
+    for (const seed of [1, 2, 3]) {
+      const { values } = findings(each.lesson, each.k, {}, seed)
+      for (const [ref, { value }] of Object.entries(values)) expect(value, `seed ${seed}, ${ref}`).not.toBeNull()
+    }
+  })
+
   const chosen = asking.filter(({ ask }) => ask.kind === 'choose')
   it.each(chosen.map((each) => [each.name, each] as const))(
     '%s has one right choice, with other figures too',
@@ -92,7 +100,7 @@ const syllables = (word: string): number =>
     ).length,
   )
 
-/** Kincaid and others, Research Branch Report 8-75 (1975), from memory: years of school that a text asks for. */
+/** Kincaid and others, Research Branch Report 8-75 (1975); figures as public references give them: years of school that a text asks for. */
 const schoolYears = (text: string): number => {
   const sentences = text.split(/[.?!:]+\s/).filter((each) => /\w/.test(each))
   const words = text.match(/[\p{L}’]+/gu) ?? []
@@ -102,6 +110,17 @@ const schoolYears = (text: string): number => {
 /** Apprentices begin after nine or ten years of school, many read in a second language: two years are kept free. */
 const MOST_YEARS = 7
 const LONGEST_SENTENCE_WORDS = 26
+/** A step is read standing, between two looks at the model: one idea, so many sentences and words before its question. */
+const MOST_OF_STEP = { sentences: 6, words: 75 }
+
+const sentencesOf = (text: string): readonly string[] =>
+  text.split(/(?<=[.?!:])\s+/).filter((each) => /\p{L}/u.test(each))
+
+it('counts as the published example of that measure does', () => {
+  // 13 words, 24 syllables, one sentence: 0.39 x 13 + 11.8 x 24 / 13 - 15.59 = 11.26; so rough a count of syllables may miss two.
+  const example = 'The Australian platypus is seemingly a hybrid of a mammal and reptilian creature.'
+  expect(Math.abs(schoolYears(example) - 11.26)).toBeLessThan((11.8 * 2.5) / 13)
+})
 
 it('calls right whatever is written as the engine writes it', () => {
   const told = { question: '', hints: [], right: '', wrong: '' }
@@ -120,6 +139,12 @@ describe('their words', () => {
       for (const sentence of words.split(/[.?!:]\s/))
         expect(sentence.split(/\s+/).length, sentence).toBeLessThanOrEqual(LONGEST_SENTENCE_WORDS)
     }
+  })
+
+  const steps = lessons.flatMap(({ id, steps }) => steps.map((step, k) => [`${id}/${k}`, step.text] as const))
+  it.each(steps)('of %s are one idea long', (_, text) => {
+    expect(text.flatMap(sentencesOf).length, 'sentences').toBeLessThanOrEqual(MOST_OF_STEP.sentences)
+    expect(text.join(' ').split(/\s+/).length, 'words').toBeLessThanOrEqual(MOST_OF_STEP.words)
   })
 
   it.each(lessons.map((lesson) => [lesson.id, lesson] as const))('of %s can be read by an apprentice', (_, lesson) => {

@@ -7,7 +7,7 @@ import type { SolverPort } from '../../renderer/worker/spawn.ts'
 import { lessons } from '../lessons/support.ts'
 
 const looked = (step: number): Looked => ({ lesson: lessons[0] as Looked['lesson'], step, moved: {}, seed: 0 })
-const nothing: Findings = { values: {}, edgeMm: null }
+const nothing: Findings = { values: {}, edgeMm: null, groundMm: null }
 
 /** Workers that answer when they are told to. */
 const bench = () => {

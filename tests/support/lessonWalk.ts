@@ -3,7 +3,7 @@ import { type Findings, findingsOf } from '../../geometry/lesson/findings.ts'
 import type { Change, Lesson, LessonStep } from '../../geometry/lesson/lesson.ts'
 import { rightChoices } from '../../geometry/lesson/mark.ts'
 import { quantityOfPlace } from '../../geometry/lesson/state.ts'
-import { createTexts } from '../../main/contract/texts.ts'
+import { createTexts } from '../../main/texts.ts'
 import { ways } from '../lessons/support.ts'
 import { expect } from './app.ts'
 
@@ -12,8 +12,9 @@ const t = createTexts().t
 /** Longest that the engine takes for a step on a busy machine. */
 const AT_WORK_MS = 20_000
 
-const found = (lesson: Lesson, k: number): Findings => {
-  const result = findingsOf(lesson, k, {})
+/** @param seed of the other figures that a question is asked with again */
+const found = (lesson: Lesson, k: number, seed = 0): Findings => {
+  const result = findingsOf(lesson, k, {}, seed)
   if (!result.ok) throw new Error(JSON.stringify(result.problems))
   return result.value
 }
@@ -55,15 +56,18 @@ const choose = async (app: Page, ask: Extract<LessonStep['ask'], { kind: 'choose
   }
 }
 
-const predict = async (app: Page, ask: Extract<LessonStep['ask'], { kind: 'predict' }>, findings: Findings) => {
-  const is = findings.values[ask.figure]?.value ?? Number.NaN
-  const off = 3 * Math.max(ask.within, ask.share * Math.abs(is))
-  for (const value of [is + off, is]) {
+/** A guess that is told comes back with other figures where the lesson has them: what was told is no answer to it. */
+const predict = async (app: Page, ask: Extract<LessonStep['ask'], { kind: 'predict' }>, lesson: Lesson, k: number) => {
+  const say = async (value: number, right: boolean) => {
     await app.getByLabel(t('teach:guess')).fill(String(Number(value.toFixed(6))))
     await answer(app).click()
-    await expectVerdict(app, value === is)
-    if (value !== is) await again(app)
+    await expectVerdict(app, right)
   }
+  const figure = (findings: Findings) => findings.values[ask.figure]?.value ?? Number.NaN
+  const is = figure(found(lesson, k))
+  await say(is + 3 * Math.max(ask.within, ask.share * Math.abs(is)), false)
+  await again(app)
+  await say(figure(found(lesson, k, lesson.varied.length > 0 ? 1 : 0)), true)
 }
 
 const draw = async (app: Page, { edgeMm }: Findings) => {
@@ -92,7 +96,7 @@ const reach = async (app: Page, way: Change) => {
 export const answerStep = async (app: Page, lesson: Lesson, k: number): Promise<void> => {
   const { ask } = lesson.steps[k] as LessonStep
   if (ask?.kind === 'choose') await choose(app, ask, found(lesson, k))
-  if (ask?.kind === 'predict') await predict(app, ask, found(lesson, k))
+  if (ask?.kind === 'predict') await predict(app, ask, lesson, k)
   if (ask?.kind === 'draw') await draw(app, found(lesson, k))
   if (ask?.kind === 'reach') await reach(app, ways[`${lesson.id}/${k}`] ?? {})
 }
@@ -103,14 +107,18 @@ export const openLesson = async (app: Page, { title }: Lesson): Promise<void> =>
   await app.getByRole('button', { name: title, exact: true }).click()
 }
 
+/** Looks at a step, before its question is answered or after. */
+type Look = (answered: boolean) => Promise<void>
+
 /** Goes through a lesson from its open step to its end, every question answered wrong, then right. */
-export const walkLesson = async (app: Page, lesson: Lesson, eachStep: (k: number) => Promise<void>): Promise<void> => {
+export const walkLesson = async (app: Page, lesson: Lesson, look: Look): Promise<void> => {
   for (const k of lesson.steps.keys()) {
     await expect(app.locator('.teach-words > p').first()).toContainText(
       t('teach:step', { step: k + 1, steps: lesson.steps.length }),
     )
+    await look(false)
     await answerStep(app, lesson, k)
-    await eachStep(k)
+    await look(true)
     const last = k === lesson.steps.length - 1
     await app.getByRole('button', { name: t(last ? 'teach:finish' : 'teach:next'), exact: true }).click()
   }

@@ -2,7 +2,7 @@ import { useCallback, useEffect, useState } from 'react'
 import type { FaultReport } from '../../../main/contract/reports.ts'
 import { Sheet } from '../../ui/Sheet.tsx'
 import { useTexts } from '../../ui/texts.tsx'
-import { downloadBytes } from '../download.ts'
+import { handOverBytes } from '../handOver.ts'
 import { call } from '../transport.ts'
 
 /** Reports of faults, each in full before it is taken anywhere: what is shown is all there is. */
@@ -29,7 +29,7 @@ const ReportsSheet = ({ onClose }: { readonly onClose: () => void }) => {
             <button
               type="button"
               className="key"
-              onClick={() => downloadBytes(report.text, 'text/plain', `camberwright-${report.name}`)}
+              onClick={() => handOverBytes(report.text, 'text/plain', `camberwright-${report.name}`, 'out:handedOver')}
             >
               {t('reports:save')}
             </button>

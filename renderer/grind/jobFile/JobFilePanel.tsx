@@ -1,8 +1,8 @@
 import { useState } from 'react'
 import type { Problem } from '../../../geometry/result.ts'
 import { acceptOf } from '../../../main/contract/fileKinds.ts'
-import { downloadBytes } from '../../app/download.ts'
-import { say, useApp } from '../../app/store.ts'
+import { handOverBytes } from '../../app/handOver.ts'
+import { useApp } from '../../app/store.ts'
 import { FileKey } from '../../ui/FileKey.tsx'
 import { problemSentence, useTexts } from '../../ui/texts.tsx'
 import type { PanelProps } from '../GrindBar.tsx'
@@ -26,9 +26,7 @@ export const JobFilePanel = ({ running }: PanelProps) => {
   const [refused, setRefused] = useState<Refused | null>(null)
   if (!tool) return null
   const save = (): void => {
-    const file = jobFileName(tool.code, tool.name)
-    downloadBytes(jobFileText(running.job), 'application/json', file)
-    say('jobFile:saved', { file })
+    handOverBytes(jobFileText(running.job), 'application/json', jobFileName(tool.code, tool.name), 'jobFile:saved')
   }
   const open = async (picked: File | undefined): Promise<void> => {
     if (!picked) return

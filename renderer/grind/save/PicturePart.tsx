@@ -1,8 +1,8 @@
 import { useState } from 'react'
 import { quantities } from '../../../geometry/quantities.ts'
 import type { Problem } from '../../../geometry/result.ts'
-import { downloadBytes } from '../../app/download.ts'
-import { say, useApp } from '../../app/store.ts'
+import { handOverBytes } from '../../app/handOver.ts'
+import { useApp } from '../../app/store.ts'
 import { SelectEntry } from '../../ui/Entry.tsx'
 import { FigureField } from '../../ui/FigureField.tsx'
 import { Options } from '../../ui/Options.tsx'
@@ -41,9 +41,7 @@ export const PicturePart = ({ pictured, view, onView }: PicturePartProps) => {
     setBusy(false)
     setProblems(png.ok ? [] : png.problems)
     if (!png.ok) return
-    const file = fileName([code, view.name], 'png')
-    downloadBytes(png.value, 'image/png', file)
-    say('out:handedOver', { file })
+    handOverBytes(png.value, 'image/png', fileName([code, view.name], 'png'), 'out:handedOver')
   }
   return (
     <OutPart heading={t('out:picture.heading')} sentence={t('out:picture.sentence')} problems={problems}>

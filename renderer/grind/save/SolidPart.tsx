@@ -3,8 +3,9 @@ import { glbOf } from '../../../geometry/glb.ts'
 import { type Problem, problem } from '../../../geometry/result.ts'
 import { solidOf } from '../../../geometry/solid.ts'
 import { stlOf } from '../../../geometry/stl.ts'
-import { downloadBytes } from '../../app/download.ts'
-import { say, useApp } from '../../app/store.ts'
+import { fixed } from '../../../main/contract/figures.ts'
+import { handOverBytes } from '../../app/handOver.ts'
+import { useApp } from '../../app/store.ts'
 import { useTexts } from '../../ui/texts.tsx'
 import type { Moment, Running } from '../useLiveGrind.ts'
 import { OutPart } from './OutPart.tsx'
@@ -28,11 +29,10 @@ export const SolidPart = ({ running, moment }: { readonly running: Running; read
     const { sweep } = latest
     const about = { blade: `${tool?.code ?? ''} ${tool?.name ?? ''}`.trim(), widthMm: job.blade.widthMm, sweep }
     const file = fileName([tool?.code ?? '', 'sweep', sweep.toFixed(2)], form)
-    downloadBytes(form === 'glb' ? glbOf(mesh, about) : stlOf(mesh), mediaTypes[form], file)
+    handOverBytes(form === 'glb' ? glbOf(mesh, about) : stlOf(mesh), mediaTypes[form], file, 'out:handedOver')
     setProblems([])
-    say('out:handedOver', { file })
   }
-  const sentence = t('out:solid.sentence', { sweep: moment.sweep.toFixed(2) })
+  const sentence = t('out:solid.sentence', { sweep: fixed(moment.sweep, 2) })
   return (
     <OutPart heading={t('out:solid.heading')} sentence={sentence} problems={problems}>
       <div className="out-keys">

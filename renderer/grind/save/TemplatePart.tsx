@@ -1,9 +1,9 @@
 import { useState } from 'react'
 import type { Problem } from '../../../geometry/result.ts'
 import type { CallInput } from '../../../main/contract/calls.ts'
-import { download } from '../../app/download.ts'
-import { say, useApp } from '../../app/store.ts'
-import { call, transport } from '../../app/transport.ts'
+import { handOverBlob } from '../../app/handOver.ts'
+import { useApp } from '../../app/store.ts'
+import { call } from '../../app/transport.ts'
 import { useTexts } from '../../ui/texts.tsx'
 import { OutPart } from './OutPart.tsx'
 
@@ -22,9 +22,7 @@ export const TemplatePart = () => {
     const made = await call('template.make', { id: job.id, form, predicted })
     setBusy(false)
     setProblems(made.ok ? [] : made.problems)
-    if (!made.ok) return
-    download(transport.blobUrl(made.value.blobId), made.value.fileName)
-    say('out:handedOver', { file: made.value.fileName })
+    if (made.ok) handOverBlob(made.value, 'out:handedOver')
   }
   return (
     <OutPart heading={t('out:template.heading')} sentence={t('out:template.sentence')} problems={problems}>

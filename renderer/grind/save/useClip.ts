@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react'
 import { type Problem, problem } from '../../../geometry/result.ts'
-import { downloadBytes } from '../../app/download.ts'
+import { handOverBytes } from '../../app/handOver.ts'
 import { say, useApp } from '../../app/store.ts'
 import type { Moment, Running } from '../useLiveGrind.ts'
 import type { ClipForm } from './clip.ts'
@@ -42,8 +42,7 @@ export const useClip = ({ live, shape }: Running, moment: Moment): ClipMaking =>
     if (live.shape?.run === shape.run) live.seek(moment.step)
     if (!clip.ok) return clip.problems
     const file = fileName([code, view.name, `sweeps-${plan.fromSweep}-${plan.toSweep}`], form)
-    downloadBytes(clip.value.bytes, clip.value.mediaType, file)
-    say('out:handedOver', { file })
+    handOverBytes(clip.value.bytes, clip.value.mediaType, file, 'out:handedOver')
     return []
   }
   const make = async (order: ClipOrder): Promise<void> => {

@@ -1,9 +1,9 @@
 import { useState } from 'react'
 import type { Problem } from '../../../geometry/result.ts'
 import { type TakeOut as Asked, inOutNouns, outForms, type tableNouns } from '../../../main/contract/inOut.ts'
-import { download } from '../../app/download.ts'
-import { say, useApp } from '../../app/store.ts'
-import { call, transport } from '../../app/transport.ts'
+import { handOverBlob } from '../../app/handOver.ts'
+import { useApp } from '../../app/store.ts'
+import { call } from '../../app/transport.ts'
 import { SelectEntry } from '../../ui/Entry.tsx'
 import { Problems } from '../../ui/Problems.tsx'
 import { useTexts } from '../../ui/texts.tsx'
@@ -33,9 +33,7 @@ export const TakeOut = () => {
     const made = await call('inOut.take', asked)
     setBusy(false)
     setProblems(made.ok ? [] : made.problems)
-    if (!made.ok) return
-    download(transport.blobUrl(made.value.blobId), made.value.fileName)
-    say('inOut:out.made', { file: made.value.fileName })
+    if (made.ok) handOverBlob(made.value, 'inOut:out.made')
   }
   const choices = [
     { value: 'rack' as const, name: t('inOut:out.whole') },

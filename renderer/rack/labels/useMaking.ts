@@ -2,8 +2,7 @@ import { useRef, useState } from 'react'
 import type { Problem } from '../../../geometry/result.ts'
 import type { LabelSheet } from '../../../main/contract/labelSheets.ts'
 import type { LabelItem } from '../../../main/contract/labels.ts'
-import { download } from '../../app/download.ts'
-import { say } from '../../app/store.ts'
+import { handOverBlob } from '../../app/handOver.ts'
 import { transport } from '../../app/transport.ts'
 import { nextFirst, startAt } from './useLabels.ts'
 
@@ -19,9 +18,7 @@ export const useMaking = (onMade: () => void) => {
     const made = await transport.call('label.make', { items, sheet, first, outlines }, callId.current)
     setBusy(false)
     if (!made.ok) return setProblems(made.problems)
-    const { blobId, fileName } = made.value
-    download(transport.blobUrl(blobId), fileName)
-    say('labels:made', { fileName })
+    handOverBlob(made.value, 'labels:made')
     if (!outlines) startAt(nextFirst(sheet, first, items.length))
     onMade()
   }

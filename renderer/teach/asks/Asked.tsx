@@ -1,7 +1,8 @@
-import type { Ask } from '../../../geometry/lesson/lesson.ts'
+import { type Ask, showsModel } from '../../../geometry/lesson/lesson.ts'
 import { type Answer, markOf } from '../../../geometry/lesson/mark.ts'
 import { useTexts } from '../../ui/texts.tsx'
 import type { StepProps } from '../LessonRun.tsx'
+import { Moves } from '../Moves.tsx'
 import { askAgain, say, showHint } from '../teaching.ts'
 import { useFilled } from '../useFilled.ts'
 import { Choose } from './Choose.tsx'
@@ -26,12 +27,15 @@ export const Asked = (props: AskedProps) => {
   const text = useFilled(findings?.values ?? null)
   const answer = (given: Answer) => {
     if (!findings) return
-    // What is moved until it fits has run already, as often as it was moved.
-    say(given, markOf(ask, given, findings.values, findings.edgeMm), step.run && ask.kind !== 'reach')
+    // What is moved until it fits has run already, as often as it was moved; a drawing is there at once.
+    const runs = step.run && ask.kind !== 'reach' && showsModel(step)
+    say(given, markOf(ask, given, findings.values, findings.edgeMm), runs)
   }
   return (
     <section className="teach-ask" aria-label={t('teach:question')}>
       <p className="teach-question">{text(ask.question)}</p>
+      {step.move.length > 0 && <Moves {...props} />}
+      {teaching.stage === 'asking' && teaching.seed > 0 && <p role="status">{t('teach:otherFigures')}</p>}
       {teaching.stage === 'asking' && <Answering {...props} onAnswer={answer} />}
       {teaching.stage === 'running' && <p role="status">{t('teach:running')}</p>}
       {teaching.stage === 'told' && (

@@ -51,6 +51,7 @@ export const Draw = ({ findings, onAnswer }: AnsweringProps<Extract<Ask, { kind:
         }}
         onPointerMove={draw}
       />
+      <p className="teach-key">{t('teach:draw.key')}</p>
       <div className="teach-places">
         {places.map((place, k) => (
           <label key={place}>

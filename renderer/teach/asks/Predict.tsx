@@ -52,6 +52,7 @@ export const Predict = ({ ask, findings, onAnswer }: AnsweringProps<Extract<Ask,
         />
         {figures.plain(0, unit, decimals).unit}
       </span>
+      {unit === 'ratio' && <span className="muted">{t('teach:share')}</span>}
       <span className="figure-problem" id={`${id}-problem`} role={problem ? 'alert' : undefined}>
         {problem && problemSentence(t, problem)}
       </span>

@@ -2,6 +2,7 @@ import { useTexts } from '../../ui/texts.tsx'
 import { useFigures } from '../../ui/useFigure.ts'
 import { DrawnEdge } from '../pictures/DrawnEdge.tsx'
 import { useFilled } from '../useFilled.ts'
+import { useRefNames } from '../usePlaceNames.ts'
 import type { AskedProps } from './Asked.tsx'
 
 /** What was said beside what came, and how far off: in figures, then in words. */
@@ -26,6 +27,7 @@ export const Verdict = (props: AskedProps) => {
 const Off = ({ ask, findings, teaching: { mark, answer } }: AskedProps) => {
   const t = useTexts()
   const { inWords } = useFigures()
+  const nameOf = useRefNames()
   if (!mark || mark.off === null) return null
   if (ask.kind === 'draw') return t('teach:off.draw', { off: inWords(Math.abs(mark.off), 'mm', 2) })
   if (ask.kind === 'choose') return null
@@ -35,7 +37,7 @@ const Off = ({ ask, findings, teaching: { mark, answer } }: AskedProps) => {
   const off = write(Math.abs(mark.off))
   if (ask.kind === 'predict' && answer?.kind === 'predict')
     return t('teach:off.predict', { said: write(answer.value), came: write(mark.is), off })
-  return mark.right ? null : t(mark.off > 0 ? 'teach:off.more' : 'teach:off.less', { off })
+  return mark.right ? null : t(mark.off > 0 ? 'teach:off.more' : 'teach:off.less', { off, name: nameOf(ask.figure) })
 }
 
 /** Drawn and come about, one over the other. */

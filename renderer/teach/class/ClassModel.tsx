@@ -32,7 +32,7 @@ const Alive = ({ model, pointer, running }: ClassModelProps & { readonly running
   useEffect(() => {
     if (sameJob) live.seek(step)
   }, [live, sameJob, step])
-  const { lifted, dot, rotation, cooling, views, wantedMm } = model
+  const { lifted, dot, rotation, cooling, views, wantedMm, leastDeepMm } = model
   const seen = { running, moment, lifted }
   return (
     <KeepingWith value={onlyLook}>
@@ -50,7 +50,7 @@ const Alive = ({ model, pointer, running }: ClassModelProps & { readonly running
           <span className="class-pointer" style={{ left: `${100 * pointer[0]}%`, top: `${100 * pointer[1]}%` }} />
         )}
       </div>
-      <MachineViews {...seen} views={views} wantedMm={wantedMm} dot={dot} palette={palette} />
+      <MachineViews {...seen} {...{ views, wantedMm, leastDeepMm, dot, palette }} />
     </KeepingWith>
   )
 }

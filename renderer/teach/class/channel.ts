@@ -12,6 +12,7 @@ export interface ShownModel {
   readonly cooling: 'wet' | 'dry'
   readonly views: readonly LessonView[]
   readonly wantedMm: number | null
+  readonly leastDeepMm: number
 }
 
 /** Everything that a class sees; nothing of it is worked out there. Texts have their figures in them. */

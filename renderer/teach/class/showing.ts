@@ -19,15 +19,18 @@ export const useShowing = create<Showing>()(() => ({ here: false, shown: nothing
 
 let end: ReturnType<typeof openTeacherEnd> | null = null
 
+/** How the machine stands that is there to be shown; asked only while a class looks on. */
+let machine: (() => ShownModel | null) | null = null
+
 /** A class view that opens is told everything; one that closes leaves nothing behind. */
 const begin = (): void => {
   end ??= openTeacherEnd((here) => {
     useShowing.setState({ here })
-    if (here) end?.show(useShowing.getState().shown)
+    if (here) show({ model: machine?.() ?? null })
   })
 }
 
-/** Shows the class something more, or something else. Cheap where there is no class view. */
+/** Shows the class something more, or something else: words at most, where there is no class view. */
 export const show = (patch: Partial<Shown>): void => {
   const shown = { ...useShowing.getState().shown, ...patch }
   useShowing.setState({ shown })
@@ -49,7 +52,7 @@ export const freeze = (): void => {
 /** The class sees a moment at most this often while it plays (ms): as often as figures are renewed. */
 const EVERY_MS = 100
 
-/** Shows the class the machine as long as this is there, moment by moment. */
+/** Shows the class the machine as long as this is there, moment by moment; where no class looks on, nothing is done for it. */
 export const useShowModel = (running: Running, model: Omit<ShownModel, 'step' | 'job'>): void => {
   const latest = useRef(model)
   latest.current = model
@@ -58,16 +61,28 @@ export const useShowModel = (running: Running, model: Omit<ShownModel, 'step' | 
   useEffect(() => {
     begin()
     let shownMs = 0
-    const tell = (): void => {
+    const stands = (): ShownModel | null => {
       const frame = running.live.latest
-      if (frame?.run !== running.shape.run) return
-      const nowMs = performance.now()
-      if (frame.playing && nowMs - shownMs < EVERY_MS) return
-      shownMs = nowMs
-      show({ model: { ...latest.current, job: running.job, step: frame.step } })
+      return frame?.run === running.shape.run ? { ...latest.current, job: running.job, step: frame.step } : null
     }
+    const tell = (): void => {
+      if (!useShowing.getState().here) return
+      const nowMs = performance.now()
+      if (running.live.latest?.playing && nowMs - shownMs < EVERY_MS) return
+      const now = stands()
+      if (now === null) return
+      shownMs = nowMs
+      show({ model: now })
+    }
+    machine = stands
     tell()
     return running.live.subscribe('frame', tell)
   }, [running, text])
-  useEffect(() => () => show({ model: null, pointer: null }), [])
+  useEffect(
+    () => () => {
+      machine = null
+      show({ model: null, pointer: null })
+    },
+    [],
+  )
 }

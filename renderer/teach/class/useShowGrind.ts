@@ -25,5 +25,6 @@ export const useShowGrind = (running: Running, lifted: boolean): void => {
     cooling: station?.cooling ?? 'wet',
     views: viewNames.filter((name) => shown[name]),
     wantedMm,
+    leastDeepMm: 0,
   })
 }

@@ -1,39 +1,48 @@
 import { useRef } from 'react'
-import { planOf } from '../../../geometry/aim.ts'
-import type { LessonState } from '../../../geometry/lesson/state.ts'
-import { BARS_PX, glassLayout, lineOf } from '../../glass/glassLayout.ts'
 import { ScaleCaption } from '../../glass/ScaleCaption.tsx'
 import { ScaleBar } from '../../ui/ScaleBar.tsx'
 import { useTexts } from '../../ui/texts.tsx'
 import { useBox } from '../../ui/useBox.ts'
 import { useFigures } from '../../ui/useFigure.ts'
+import type { StepProps } from '../LessonRun.tsx'
+import { edgeLayout } from './edgeLayout.ts'
+import { linesOf } from './edgeLines.ts'
 import '../../plan/drawings.css'
 
 const BEFORE = { widthPx: 600, heightPx: 260 }
-const CURVE_PX = 180
 const LEAST_WIDTH_PX = 288
 
-/** The wanted edge magnified, with a straightedge lying evenly on its crown. */
-export const EdgePicture = ({ state: { job } }: { readonly state: LessonState }) => {
+/** The edge magnified, with what a step speaks of beside it: straightedge, the edge before honing, cap iron, nearest arc. */
+export const EdgePicture = ({ step, state, findings, teaching }: StepProps) => {
   const t = useTexts()
   const { inWords } = useFigures()
   const paper = useRef<HTMLElement>(null)
   const roomPx = Math.max(LEAST_WIDTH_PX, useBox(paper, BEFORE).widthPx)
-  const plan = planOf(job)
-  if (!plan.ok) return null
-  const edges = { widthMm: job.blade.widthMm, wanted: plan.value, predicted: null, measured: null }
-  const layout = glassLayout(edges, roomPx, CURVE_PX)
-  const { leftPx, rightPx, topPx, floorPx } = layout
-  const label = t('teach:edge.label', { relief: inWords(plan.value.reliefMm, 'mm', 2) })
+  const told = step.ask?.kind === 'reach' || teaching.stage === 'told'
+  const lines = linesOf(step, state, findings?.groundMm ?? null, told)
+  if (!lines) return null
+  const layout = edgeLayout(lines, roomPx)
+  const relief = inWords(lines.reliefMm, 'mm', 2)
   return (
     <figure className="teach-picture" ref={paper}>
-      <svg className="drawing" width={roomPx} height={layout.heightPx} role="img" aria-label={label}>
-        <path className="teach-steel" d={`${lineOf(layout.wanted)}V${floorPx}H${leftPx}Z`} />
-        <path className="now" d={lineOf(layout.wanted)} />
-        <path className="dimension" d={`M${leftPx - 8} ${topPx}H${rightPx + 8}`} />
-        <ScaleBar xPx={roomPx - BARS_PX + 8} yPx={topPx} factor={layout.depth} mostPx={CURVE_PX} upright />
+      <svg
+        className="drawing"
+        width={roomPx}
+        height={layout.heightPx}
+        role="img"
+        aria-label={t('teach:edge.label', { relief })}
+      >
+        <path className="teach-steel" d={layout.body} />
+        <path className="now" d={layout.edge} />
+        {layout.others.map(({ kind, d }) => (
+          <path key={kind} className="teach-beside" data-kind={kind} d={d} />
+        ))}
+        <ScaleBar {...layout.bar} factor={layout.depth} upright />
       </svg>
       <ScaleCaption heading={t('teach:edge.heading')} across={layout.across} depth={layout.depth} />
+      <p className="teach-key">
+        {[t('teach:edge.key.edge'), ...lines.others.map(({ kind }) => t(`teach:edge.key.${kind}`))].join(' ')}
+      </p>
     </figure>
   )
 }
