@@ -2,6 +2,7 @@ import type BetterSqlite from 'better-sqlite3'
 import { wholeWorkshop } from './migration5.ts'
 import { makerDueAndSearch } from './migration6.ts'
 import { teaching } from './migration7.ts'
+import { inLanguages } from './migration8.ts'
 
 /** One step from the schema before to `version`; runs in a transaction of its own. Never edited once released. */
 export interface Migration {
@@ -101,4 +102,5 @@ export const migrations: readonly Migration[] = [
   { version: 5, up: wholeWorkshop },
   { version: 6, up: (file) => void file.exec(makerDueAndSearch) },
   { version: 7, up: (file) => void file.exec(teaching) },
+  { version: 8, up: (file) => void file.exec(inLanguages) },
 ]

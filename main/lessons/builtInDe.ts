@@ -1,0 +1,2 @@
+/** The program's own lessons in German. */
+export const german: readonly unknown[] = []
