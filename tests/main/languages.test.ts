@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { figure, joined } from '../../main/contract/figures.ts'
 import { languageOfLocale, languages } from '../../main/contract/language.ts'
-import { speak } from '../../main/contract/texts.ts'
+import { catalogues, speak } from '../../main/contract/texts.ts'
 import { readFigure } from '../../main/contract/typedFigure.ts'
 import { builtInLessons } from '../../main/lessons/builtIn.ts'
 import { startServices } from '../../main/serviceClient.ts'
@@ -44,6 +44,13 @@ describe.each(others)('the texts in %s', (language) => {
 
   it('are those of the program, none more', () => {
     expect([...theirs.keys()].filter((key) => !english.has(key))).toEqual([])
+  })
+
+  it('are all read where it is spoken', async () => {
+    await speak(language)
+    await speak('en')
+    const files = readdirSync(join(folder, language)).map((name) => name.replace('.json', ''))
+    expect(Object.keys(catalogues[language] ?? {}).sort()).toEqual(files.sort())
   })
 
   it('are all there', () => {
