@@ -12,6 +12,7 @@ import faults from '../../assets/texts/de/faults.json' with { type: 'json' }
 import formulas from '../../assets/texts/de/formulas.json' with { type: 'json' }
 import grind from '../../assets/texts/de/grind.json' with { type: 'json' }
 import handles from '../../assets/texts/de/handles.json' with { type: 'json' }
+import help from '../../assets/texts/de/help.json' with { type: 'json' }
 import history from '../../assets/texts/de/history.json' with { type: 'json' }
 import honing from '../../assets/texts/de/honing.json' with { type: 'json' }
 import hosts from '../../assets/texts/de/hosts.json' with { type: 'json' }
@@ -26,6 +27,7 @@ import people from '../../assets/texts/de/people.json' with { type: 'json' }
 import photos from '../../assets/texts/de/photos.json' with { type: 'json' }
 import plan from '../../assets/texts/de/plan.json' with { type: 'json' }
 import predict from '../../assets/texts/de/predict.json' with { type: 'json' }
+import problems from '../../assets/texts/de/problems.json' with { type: 'json' }
 import quantities from '../../assets/texts/de/quantities.json' with { type: 'json' }
 import rack from '../../assets/texts/de/rack.json' with { type: 'json' }
 import reports from '../../assets/texts/de/reports.json' with { type: 'json' }
@@ -60,6 +62,7 @@ export const german = {
   formulas,
   grind,
   handles,
+  help,
   history,
   honing,
   hosts,
@@ -74,6 +77,7 @@ export const german = {
   photos,
   plan,
   predict,
+  problems,
   quantities,
   rack,
   reports,

@@ -84,9 +84,7 @@ describe('lessons in another language', () => {
   const bare = (value: unknown, key = ''): unknown => {
     if (Array.isArray(value)) return key === 'text' || key === 'hints' ? value.length : value.map((each) => bare(each))
     if (typeof value !== 'object' || value === null)
-      return ['title', 'about', 'heading', 'text', 'question', 'why', 'name', 'label', 'notes'].includes(key)
-        ? ''
-        : value
+      return ['title', 'about', 'heading', 'text', 'question', 'right', 'wrong', 'notes'].includes(key) ? '' : value
     return Object.fromEntries(Object.entries(value).map(([name, each]) => [name, bare(each, name)]))
   }
 
