@@ -1,3 +1,4 @@
+import { plainly } from '../../main/contract/figures.ts'
 import { ScaleBar } from '../ui/ScaleBar.tsx'
 import { useTexts } from '../ui/texts.tsx'
 
@@ -15,7 +16,8 @@ export const ScaleCaption = ({ heading, across, depth }: ScaleCaptionProps) => {
   const t = useTexts()
   return (
     <figcaption>
-      <strong>{heading}</strong> <span className="muted">{t('common:glass.scale', { across, depth })}</span>
+      <strong>{heading}</strong>{' '}
+      <span className="muted">{t('common:glass.scale', { across: plainly(across), depth: plainly(depth) })}</span>
       <svg className="drawing caption-bar" width={BAR_ROOM_PX} height="12" aria-hidden="true">
         <ScaleBar xPx={0} yPx={2} factor={across} mostPx={BAR_MOST_PX} />
       </svg>

@@ -11,7 +11,7 @@ const RIGHT_TO_LEFT_MARK = '\u200f'
 /** A text as no language writes it: between brackets that turn round, longer by a third, and read from right to left. */
 const pseudo = (text: string): string => {
   const letters = text.replace(/\{\{[^}]*\}\}/g, '').length
-  const more = 'אבגדהוזחט'.repeat(1 + letters / 9).slice(0, Math.ceil(letters * LONGER))
+  const more = 'אבגד הוזחט '.repeat(1 + letters / 11).slice(0, Math.ceil(letters * LONGER))
   return `${RIGHT_TO_LEFT_MARK}⟦${text}${more && ` ${more}`}⟧${RIGHT_TO_LEFT_MARK}`
 }
 
