@@ -27,7 +27,6 @@ test('the window speaks German at once, takes and writes decimal commas, makes a
   await expect(projection).toHaveValue('130,0')
   await projection.fill('131,5')
   await projection.press('Enter')
-  await expect(app.getByTestId('status').or(projection)).not.toHaveCount(0)
   await expect(projection).toHaveValue('131,5')
   await projection.fill('130.0 mm')
   await projection.press('Enter')
@@ -53,7 +52,8 @@ const cutOff = (app: Page): Promise<readonly string[]> =>
   app.evaluate(() => {
     const hasWords = (element: Element) =>
       [...element.childNodes].some((node) => node.nodeType === Node.TEXT_NODE && node.textContent?.trim() !== '')
-    const isUnseen = (element: Element) => getComputedStyle(element).clipPath !== 'none'
+    const isHeardOnly = (element: Element | null): boolean =>
+      element !== null && (getComputedStyle(element).clipPath !== 'none' || isHeardOnly(element.parentElement))
     const cuts = (element: Element) => {
       const { overflowX, textOverflow } = getComputedStyle(element)
       return (overflowX === 'hidden' || overflowX === 'clip') && textOverflow !== 'ellipsis'
@@ -66,20 +66,33 @@ const cutOff = (app: Page): Promise<readonly string[]> =>
     }
     const isCut = (element: Element): boolean => {
       const [left, right] = sidesOf(element)
-      if (element.closest('.unseen, .skip-link')) return false
       if (left < -1 || right > innerWidth + 1) return true
       for (let above: Element | null = element; above; above = above.parentElement) {
-        if (getComputedStyle(above).textOverflow === 'ellipsis' || isUnseen(above)) return false
+        if (getComputedStyle(above).textOverflow === 'ellipsis') return false
         const box = above.getBoundingClientRect()
         if (cuts(above) && (left < box.left - 1 || right > box.right + 1)) return true
       }
       return false
     }
     const all = [...document.querySelectorAll('#root *')].filter(
-      (element) => hasWords(element) && element.checkVisibility({ visibilityProperty: true }) && !isUnseen(element),
+      (element) =>
+        hasWords(element) &&
+        element.checkVisibility({ visibilityProperty: true }) &&
+        // The list of tools is moved sideways in its own frame; the way past the header comes with the keyboard.
+        element.closest('.rack-scroll, .skip-link') === null &&
+        !isHeardOnly(element),
     )
     return all.filter(isCut).map((element) => element.textContent ?? '')
   })
+
+/** How far window and screen can be moved sideways. */
+const sidewaysPx = (app: Page): Promise<number> =>
+  app.evaluate(() =>
+    [document.documentElement, ...document.querySelectorAll('main')].reduce(
+      (sum, { scrollWidth, clientWidth }) => sum + scrollWidth - clientWidth,
+      0,
+    ),
+  )
 
 const middleOf = async (app: Page, selector: string): Promise<number> => {
   const box = await app.locator(selector).boundingBox()
@@ -88,7 +101,7 @@ const middleOf = async (app: Page, selector: string): Promise<number> => {
 }
 
 for (const widthPx of [1280, 640])
-  test(`read from right to left, ${widthPx} px wide: words turn round, nothing is cut off, and what is drawn stays as it lies`, async ({
+  test(`${widthPx > 1000 ? '@long ' : ''}read from right to left, ${widthPx} px wide: words turn round, nothing is cut off, and what is drawn stays as it lies`, async ({
     app,
   }) => {
     await speakBackwards(app)
@@ -105,9 +118,7 @@ for (const widthPx of [1280, 640])
       if (k === 3) await expect(app.locator('.scene-overlay[data-placed]')).toBeAttached({ timeout: WORKED_OUT_MS })
       await drawn(app)
       await takePicture(app, `backwards-${widthPx}-${k}`)
-      expect
-        .soft(await app.evaluate(() => document.documentElement.scrollWidth), `screen ${k}`)
-        .toBeLessThanOrEqual(widthPx)
+      expect.soft(await sidewaysPx(app), `screen ${k}`).toBe(0)
       expect.soft(await cutOff(app), `screen ${k}`).toEqual([])
       if (k === 3) {
         expect(await middleOf(app, '[data-handle="stopLeft"]')).toBeLessThan(
