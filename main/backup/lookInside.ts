@@ -3,6 +3,7 @@ import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import { isSound, tellsOfDamage } from '../database/health.ts'
 import { APPLICATION_ID, schemaVersionOf } from '../database/migrate.ts'
 import { migrations } from '../database/migrations.ts'
+import { isPlanted } from '../database/planted.ts'
 import { openReading } from './openReading.ts'
 
 /** What a copy holds. */
@@ -23,6 +24,7 @@ const read = (file: BetterSqlite.Database, path: string): Result<CopyContents> =
   const version = schemaVersionOf(file)
   const newest = migrations.at(-1)?.version ?? 0
   if (version > newest) return failed(problem('rackTooNew', '', { file: path, version, newest }))
+  if (isPlanted(file, version, migrations)) return failed(problem('rackPlanted', '', { file: path }))
   const changedAt = file.prepare('SELECT max(at) FROM change').pluck().get() as string | null
   return ok({ tools: count(file, 'tool'), logLines: count(file, 'benchLog'), changedAt })
 }

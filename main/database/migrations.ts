@@ -7,6 +7,8 @@ import { inLanguages } from './migration8.ts'
 /** One step from the schema before to `version`; runs in a transaction of its own. Never edited once released. */
 export interface Migration {
   readonly version: number
+  /** Digest of the schema that it leaves (`schemaDigest`), by which a file is known for untouched; tests alone have migrations without. */
+  readonly schema?: string
   up(file: BetterSqlite.Database): void
 }
 
@@ -95,12 +97,40 @@ ALTER TABLE settings ADD COLUMN stayAwake TEXT NOT NULL DEFAULT 'on';`
 
 /** All migrations in order. A change of the schema is a new entry here, with its snapshot in tests/main/schema. */
 export const migrations: readonly Migration[] = [
-  { version: 1, up: (file) => void file.exec(rackTables + jobTables + bookTables) },
-  { version: 2, up: (file) => void file.exec(leafStep) },
-  { version: 3, up: (file) => void file.exec(waysOfMeasuring) },
-  { version: 4, up: (file) => void file.exec(forEveryone) },
-  { version: 5, up: wholeWorkshop },
-  { version: 6, up: (file) => void file.exec(makerDueAndSearch) },
-  { version: 7, up: (file) => void file.exec(teaching) },
-  { version: 8, up: (file) => void file.exec(inLanguages) },
+  {
+    version: 1,
+    schema: 'ed81aee37cb1714555c9d55eee1e2c710fbbb49ee8ba74c82d1b3cac3724cdc2',
+    up: (file) => void file.exec(rackTables + jobTables + bookTables),
+  },
+  {
+    version: 2,
+    schema: '109f06da5869ecb82f87d0f387a9f83272ac54c47c61f32056582b06cd98c56d',
+    up: (file) => void file.exec(leafStep),
+  },
+  {
+    version: 3,
+    schema: 'efa0e43bfe006f0b98f9739eacef4a89b3ebd4a84ae9787d4ffa3c1d469f4e69',
+    up: (file) => void file.exec(waysOfMeasuring),
+  },
+  {
+    version: 4,
+    schema: 'a4183a6491dd2024ed1d04df12a883203da9e7a578055b8480b75b4039cf68fa',
+    up: (file) => void file.exec(forEveryone),
+  },
+  { version: 5, schema: 'a969efe8f04a63ef78374c95722060ac57558334514ea0d15e7087972c4e59cc', up: wholeWorkshop },
+  {
+    version: 6,
+    schema: '5aefacbccd75a60fe3bee570c46b77df9bbbd20955a85fbe2ffb9c9b635c2a56',
+    up: (file) => void file.exec(makerDueAndSearch),
+  },
+  {
+    version: 7,
+    schema: '5cf4402eec14f21e320a19c1dd2b9f9786266fec3a439918db65195dfcee03ab',
+    up: (file) => void file.exec(teaching),
+  },
+  {
+    version: 8,
+    schema: '1cc47183e9434e6cb60b6cfc7613cef597803d9626216d4f93de1a84449ff6fc',
+    up: (file) => void file.exec(inLanguages),
+  },
 ]

@@ -9,6 +9,7 @@ import { isSound, moveAside, stoppedUncleanly, tellsOfDamage } from './health.ts
 import { ImmediateDialect, keepingStatements } from './immediateDialect.ts'
 import { APPLICATION_ID, migrate, schemaVersionOf } from './migrate.ts'
 import { migrations as allMigrations, type Migration } from './migrations.ts'
+import { isPlanted } from './planted.ts'
 import type { Database, Tables } from './schema.ts'
 
 /** Longer than any of our own transactions; another connection only reads. */
@@ -42,14 +43,16 @@ const setPragmas = (file: BetterSqlite.Database): void => {
   file.pragma('trusted_schema = OFF')
 }
 
-/** Whose file this is and how new; null: ours, and not newer than this program. */
-const stranger = (file: BetterSqlite.Database, path: string, newest: number): Problem | null => {
+/** Whose file this is, how new and whether untouched; null: ours, and not newer than this program. */
+const stranger = (file: BetterSqlite.Database, path: string, migrations: readonly Migration[]): Problem | null => {
+  const newest = migrations.at(-1)?.version ?? 0
   const applicationId = file.pragma('application_id', { simple: true })
   const version = schemaVersionOf(file)
   const isEmpty = file.prepare('SELECT count(*) FROM sqlite_schema').pluck().get() === 0
   if (applicationId !== APPLICATION_ID && !(applicationId === 0 && version === 0 && isEmpty))
     return problem('notARack', '', { file: path })
   if (version > newest) return problem('rackTooNew', '', { file: path, version, newest })
+  if (isPlanted(file, version, migrations)) return problem('rackPlanted', '', { file: path })
   return null
 }
 
@@ -77,8 +80,7 @@ const bringUpToDate = (
   path: string,
   { now, migrations = allMigrations }: OpenOptions,
 ): Problem | null => {
-  const newest = migrations.at(-1)?.version ?? 0
-  const refusal = stranger(file, path, newest)
+  const refusal = stranger(file, path, migrations)
   if (refusal) return refusal
   setPragmas(file)
   migrate(
