@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { figure, joined } from '../../main/contract/figures.ts'
 import { languageOfLocale, languages } from '../../main/contract/language.ts'
-import { speak } from '../../main/contract/texts.ts'
+import { catalogues, speak } from '../../main/contract/texts.ts'
 import { readFigure } from '../../main/contract/typedFigure.ts'
 import { builtInLessons } from '../../main/lessons/builtIn.ts'
 import { startServices } from '../../main/serviceClient.ts'
@@ -46,6 +46,13 @@ describe.each(others)('the texts in %s', (language) => {
     expect([...theirs.keys()].filter((key) => !english.has(key))).toEqual([])
   })
 
+  it('are all read where it is spoken', async () => {
+    await speak(language)
+    await speak('en')
+    const files = readdirSync(join(folder, language)).map((name) => name.replace('.json', ''))
+    expect(Object.keys(catalogues[language] ?? {}).sort()).toEqual(files.sort())
+  })
+
   it('are all there', () => {
     const missing = [...english.keys()].filter((key) => !theirs.has(key))
     expect(missing.filter((key) => !unwritten.includes(key.split(':')[0] ?? ''))).toEqual([])
@@ -77,9 +84,7 @@ describe('lessons in another language', () => {
   const bare = (value: unknown, key = ''): unknown => {
     if (Array.isArray(value)) return key === 'text' || key === 'hints' ? value.length : value.map((each) => bare(each))
     if (typeof value !== 'object' || value === null)
-      return ['title', 'about', 'heading', 'text', 'question', 'why', 'name', 'label', 'notes'].includes(key)
-        ? ''
-        : value
+      return ['title', 'about', 'heading', 'text', 'question', 'right', 'wrong', 'notes'].includes(key) ? '' : value
     return Object.fromEntries(Object.entries(value).map(([name, each]) => [name, bare(each, name)]))
   }
 
