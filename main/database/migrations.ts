@@ -7,8 +7,8 @@ import { inLanguages } from './migration8.ts'
 /** One step from the schema before to `version`; runs in a transaction of its own. Never edited once released. */
 export interface Migration {
   readonly version: number
-  /** Digest of the schema that it leaves (`schemaDigest`), by which a file is known for untouched; tests alone have migrations without. */
-  readonly schema?: string
+  /** Of the schema it leads to (`schemaMark`), by which a file is told that has something else planted in it. */
+  readonly mark: string
   up(file: BetterSqlite.Database): void
 }
 
@@ -99,38 +99,38 @@ ALTER TABLE settings ADD COLUMN stayAwake TEXT NOT NULL DEFAULT 'on';`
 export const migrations: readonly Migration[] = [
   {
     version: 1,
-    schema: 'ed81aee37cb1714555c9d55eee1e2c710fbbb49ee8ba74c82d1b3cac3724cdc2',
     up: (file) => void file.exec(rackTables + jobTables + bookTables),
+    mark: '6320b1aac1b570831f4a9e24b77239f455feefdda664ffc28399a8e6c8c818df',
   },
   {
     version: 2,
-    schema: '109f06da5869ecb82f87d0f387a9f83272ac54c47c61f32056582b06cd98c56d',
     up: (file) => void file.exec(leafStep),
+    mark: 'd3e5dc9b8d14e7eab4d8479034ca8b5e6676b4c05226709efd0fe8fa56404136',
   },
   {
     version: 3,
-    schema: 'efa0e43bfe006f0b98f9739eacef4a89b3ebd4a84ae9787d4ffa3c1d469f4e69',
     up: (file) => void file.exec(waysOfMeasuring),
+    mark: 'ec9968a5c67f694057b63f8c3c8d9766b7d4f7e6b9712156e07030e2c66331c6',
   },
   {
     version: 4,
-    schema: 'a4183a6491dd2024ed1d04df12a883203da9e7a578055b8480b75b4039cf68fa',
     up: (file) => void file.exec(forEveryone),
+    mark: 'f88e9eb7da91345581cefadbcab4e60f0f9d34cbed325309b0408b86ba4b46c8',
   },
-  { version: 5, schema: 'a969efe8f04a63ef78374c95722060ac57558334514ea0d15e7087972c4e59cc', up: wholeWorkshop },
+  { version: 5, up: wholeWorkshop, mark: '9342b9f1f7ee84ed86ae2d28003798cc0596e7f5d767fad937f09e15fbba8796' },
   {
     version: 6,
-    schema: '5aefacbccd75a60fe3bee570c46b77df9bbbd20955a85fbe2ffb9c9b635c2a56',
     up: (file) => void file.exec(makerDueAndSearch),
+    mark: '2238cebd41f35b4f510cae07a8044f94bb1957db86a94af6453c838c684bf986',
   },
   {
     version: 7,
-    schema: '5cf4402eec14f21e320a19c1dd2b9f9786266fec3a439918db65195dfcee03ab',
     up: (file) => void file.exec(teaching),
+    mark: '4ca3bd686b0177a26e53434d6aa448af576b1baf0e9f11c85e0450db807b66d5',
   },
   {
     version: 8,
-    schema: '1cc47183e9434e6cb60b6cfc7613cef597803d9626216d4f93de1a84449ff6fc',
     up: (file) => void file.exec(inLanguages),
+    mark: 'c814a0669db774b0b393539f6ec514e19da827d689c4f990581d661518f364d8',
   },
 ]

@@ -1,93 +1,114 @@
-import { copyFileSync, mkdirSync, readFileSync } from 'node:fs'
+import { mkdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import BetterSqlite from 'better-sqlite3'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { lookInside } from '../../main/backup/lookInside.ts'
 import { migrate } from '../../main/database/migrate.ts'
 import { migrations } from '../../main/database/migrations.ts'
 import { openDatabase } from '../../main/database/open.ts'
-import { schemaDigest } from '../../main/database/planted.ts'
-import { codesOf, temporaryFolder } from './support.ts'
+import { codesOf, openOwnBench, temporaryFolder, toolDraft, toolsOf } from './support.ts'
 
-const place = temporaryFolder()
-afterAll(place.remove)
+const NOW = new Date('2026-03-04T05:06:07.000Z')
 
-const NOW = new Date('2026-01-05T08:00:00Z')
-const upTo = (version: number) => migrations.filter((each) => each.version <= version)
-const at = (name: string): string => join(place.folder, name)
+let place: ReturnType<typeof temporaryFolder>
+let path: string
+beforeEach(() => {
+  place = temporaryFolder()
+  path = join(place.folder, 'own.db')
+})
+afterEach(() => place.remove())
 
-/** A sound data file of a version. */
-const fileOf = (version: number): string => {
-  const path = at(`version-${version}.db`)
-  const file = new BetterSqlite(path)
-  migrate(file, upTo(version), null)
-  file.close()
-  return path
+const make = (file: string, version: number, sql: string): void => {
+  const db = new BetterSqlite(file)
+  db.unsafeMode(true)
+  migrate(
+    db,
+    migrations.filter((each) => each.version <= version),
+    null,
+  )
+  db.exec(sql)
+  db.close()
 }
 
-describe('the digest of each released schema', () => {
-  it.each(migrations.map(({ version, schema }) => [version, schema] as const))(
-    'is that of version %i',
-    (version, schema) => {
-      const file = new BetterSqlite(':memory:')
-      migrate(file, upTo(version), null)
-      expect(schema, 'A new migration gets the digest of the schema it leaves.').toBe(schemaDigest(file))
-      file.close()
-    },
-  )
-})
+/** Changes what the schema says without SQLite looking at it, as whoever writes a file by hand can. */
+const rewritten = (name: string, from: string, to: string): string =>
+  `PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = replace(sql, '${from}', '${to}') WHERE name = '${name}'`
 
-/** What somebody may have put into a file before handing it on. */
-const plants: readonly (readonly [string, string])[] = [
-  ['a trigger of its own', 'CREATE TRIGGER x AFTER UPDATE ON settings BEGIN DELETE FROM tool; END'],
-  ['a view', 'CREATE VIEW x AS SELECT * FROM person'],
-  ['a table', 'CREATE TABLE x (a TEXT)'],
-  ['an index that works something out', 'CREATE INDEX x ON tool (upper(name))'],
-  ['a generated column', "ALTER TABLE tool ADD COLUMN x TEXT GENERATED ALWAYS AS (name || 'x')"],
-  ['one of our triggers gone', 'DROP TRIGGER learnerGone'],
+const eraser = 'AFTER UPDATE ON tool BEGIN DELETE FROM benchLog; END'
+
+const planted: readonly (readonly [string, string])[] = [
+  ['a trigger', `CREATE TRIGGER eraser ${eraser}`],
   [
-    'one of our triggers changed',
-    'DROP TRIGGER learnerGone; CREATE TRIGGER learnerGone AFTER UPDATE ON person BEGIN SELECT 1; END',
+    'a trigger named as SQLite names its own',
+    `PRAGMA writable_schema = ON;
+    INSERT INTO sqlite_schema VALUES ('trigger', 'sqlite_x', 'tool', 0, 'CREATE TRIGGER sqlite_x ${eraser}')`,
   ],
-  ['a table in place of the full-text index', 'DROP TABLE toolSearch; CREATE TABLE toolSearch (words TEXT)'],
+  [
+    'a trigger of ours, changed',
+    `DROP TRIGGER benchLogNoted;
+    CREATE TRIGGER benchLogNoted AFTER INSERT ON benchLog BEGIN DELETE FROM tool; END`,
+  ],
+  ['a trigger of ours, gone', 'DROP TRIGGER toolAdded'],
+  ['a view', 'CREATE VIEW more AS SELECT * FROM tool'],
+  ['a view in the place of a table', 'DROP TABLE kindName; CREATE VIEW kindName AS SELECT 1 AS kind, 2 AS name'],
+  ['a view of ours, changed', "DROP VIEW toolText; CREATE VIEW toolText AS SELECT id AS toolId, '' AS words FROM tool"],
+  ['a table', 'CREATE TABLE more (words TEXT)'],
+  ['a virtual table', 'CREATE VIRTUAL TABLE more USING fts5 (words)'],
+  ['a generated column', 'ALTER TABLE tool ADD COLUMN more TEXT GENERATED ALWAYS AS (lower(name)) VIRTUAL'],
+  ['a column', "ALTER TABLE tool ADD COLUMN more TEXT DEFAULT 'x'"],
+  ['an index on what is worked out', 'CREATE INDEX more ON tool (lower(name))'],
+  ['a check that is another', rewritten('tool', 'version >= 1', 'version >= 0')],
+  ['a default that is another', rewritten('settings', "DEFAULT ''on''", "DEFAULT ''off''")],
+  ['a key of a table without its reference', rewritten('job', 'REFERENCES tool (id)', '')],
 ]
 
-describe('a data file with our mark', () => {
-  let newest: string
-  beforeAll(() => {
-    newest = fileOf(migrations.length)
-  })
-
-  it.each(plants)('that holds %s is left as it is, neither opened nor gone back to', (_, sql) => {
-    mkdirSync(at('planted'), { recursive: true })
-    const path = at('planted/own.db')
-    copyFileSync(newest, path)
-    const file = new BetterSqlite(path)
-    file.exec(sql)
-    file.close()
-    const bytes = readFileSync(path)
+describe.each(planted)('a file of ours with %s planted in it', (_, sql) => {
+  it('is refused and left as it is', () => {
+    make(path, migrations.length, sql)
+    const before = readFileSync(path)
     expect(codesOf(openDatabase(path, { now: NOW }))).toEqual(['rackPlanted'])
     expect(codesOf(lookInside(path))).toEqual(['rackPlanted'])
-    expect(readFileSync(path).equals(bytes)).toBe(true)
+    expect(readFileSync(path).equals(before)).toBe(true)
   })
+})
 
-  it.each(migrations.map(({ version }) => version))(
-    'of version %i is known for ours and brought up to date',
-    async (version) => {
-      const opened = openDatabase(fileOf(version), { now: NOW })
-      expect(opened.ok && opened.value.schemaVersion).toBe(migrations.length)
-      if (opened.ok) await opened.value.close()
-    },
-  )
-
-  it('with statistics of SQLite in it is still ours', async () => {
-    const path = at('analysed.db')
-    copyFileSync(newest, path)
-    const file = new BetterSqlite(path)
-    file.exec('ANALYZE')
-    file.close()
+it.each(migrations)(
+  'a sound file of version $version is let in; with a trigger of its own it is not',
+  ({ version }) => {
+    make(path, version, '')
     const opened = openDatabase(path, { now: NOW })
-    expect(opened.ok).toBe(true)
-    if (opened.ok) await opened.value.close()
-  })
+    expect(codesOf(opened)).toEqual([])
+    if (opened.ok) void opened.value.close()
+    const other = join(place.folder, 'other.db')
+    make(other, version, `CREATE TRIGGER eraser ${eraser}`)
+    expect(codesOf(openDatabase(other, { now: NOW }))).toEqual(['rackPlanted'])
+  },
+)
+
+it('what SQLite adds where somebody had it count is no reason to refuse', async () => {
+  const bench = await openOwnBench(place.folder)
+  await bench.done('tool.add', toolDraft)
+  await bench.workshop.close()
+  const file = new BetterSqlite(path)
+  file.exec('ANALYZE')
+  file.close()
+  expect(codesOf(lookInside(path))).toEqual([])
+})
+
+it('nobody goes back to a planted copy or opens a planted rack, and the one that is open stays', async () => {
+  const bench = await openOwnBench(place.folder)
+  await bench.done('tool.add', { ...toolDraft, name: 'kept' })
+  const name = 'own-2026-01-01T08-00-00.000Z.db'
+  mkdirSync(join(place.folder, 'backups'), { recursive: true })
+  make(join(place.folder, 'backups', name), migrations.length, `CREATE TRIGGER eraser ${eraser}`)
+  make(join(place.folder, 'demo.db'), migrations.length, `CREATE TRIGGER eraser ${eraser}`)
+  expect(codesOf(await bench.call('copy.look', { name }))).toEqual(['rackPlanted'])
+  expect(codesOf(await bench.call('copy.restore', { name }))).toEqual(['rackPlanted'])
+  expect(codesOf(await bench.workshop.goBack(join(place.folder, 'backups', name)))).toEqual([
+    'goingBackUndone',
+    'rackPlanted',
+  ])
+  expect(codesOf(await bench.call('workshop.open', { rack: 'demo' }))).toEqual(['rackPlanted'])
+  expect((await toolsOf(bench)).map((tool) => tool.name)).toEqual(['kept'])
+  await bench.workshop.close()
 })
