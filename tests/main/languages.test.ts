@@ -33,7 +33,7 @@ const textsIn = (language: string): ReadonlyMap<string, string> => {
 const english = textsIn('en')
 /** Words that are the same in every language of the program, and names. */
 const shared = new Set(
-  'in mm thou MB min sin cos null Letter WebM MP Camberwright Name ltr Plan English Deutsch System'.split(' '),
+  'in mm thou MB min sin cos null Letter WebM MP Camberwright Name ltr Plan EN DE System'.split(' '),
 )
 /** What is put into a text, with how it is written: `reliefMm, length(decimals: 2)`. */
 const filledIn = (text: string): readonly string[] =>
