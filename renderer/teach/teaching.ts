@@ -4,6 +4,7 @@ import type { Answer, Mark } from '../../geometry/lesson/mark.ts'
 import type { Answered, Progress } from '../../main/contract/teaching.ts'
 import { sayProblem } from '../app/store.ts'
 import { call } from '../app/transport.ts'
+import { seedAgain } from './otherFigures.ts'
 
 /** Who learns, which lesson is open, and how far it is. */
 export interface Teaching {
@@ -101,11 +102,11 @@ export const say = (answer: Answer, mark: Mark, runs: boolean): void => {
 /** The wheel has shown it. */
 export const tell = (): void => useTeaching.setState(({ stage }) => ({ stage: stage === 'running' ? 'told' : stage }))
 
-/** Opens the question again: what was told to a guess is no answer to the next one, where the lesson has other figures for it. */
+/** Opens the question again. */
 export const askAgain = (): void =>
   useTeaching.setState(({ lesson, answer, seed }) => ({
     stage: 'asking',
     answer: null,
     mark: null,
-    seed: answer?.kind === 'predict' && lesson?.varied.length ? seed + 1 : seed,
+    seed: lesson ? seedAgain(lesson, answer, seed) : seed,
   }))

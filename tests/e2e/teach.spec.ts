@@ -34,6 +34,12 @@ test('a teacher notes who was shown the wheel, sets a lesson and sees how far it
   await expect(app.getByRole('row', { name: ink.title })).toContainText('1 of 3')
   await expectGoodLooks(app, 'teach-people')
   await app.getByRole('button', { name: 'Forget all that Hanno Vell has learnt' }).click()
+  const asked = app.getByRole('dialog', { name: 'Forget all that Hanno Vell has learnt' })
+  await expect(asked).toContainText('1 lesson with its answers is forgotten.')
+  await app.keyboard.press('Escape')
+  await expect(app.getByRole('row', { name: ink.title })).toContainText('1 of 3')
+  await app.getByRole('button', { name: 'Forget all that Hanno Vell has learnt' }).click()
+  await asked.getByRole('button', { name: 'Forget it all' }).click()
   await expect(app.getByText('Hanno Vell has not begun a lesson.')).toBeVisible()
 })
 

@@ -52,32 +52,45 @@ export const freeze = (): void => {
 /** The class sees a moment at most this often while it plays (ms): as often as figures are renewed. */
 const EVERY_MS = 100
 
-/** Shows the class the machine as long as this is there, moment by moment; where no class looks on, nothing is done for it. */
+/** What of a machine is followed: its moments, and whether it plays. */
+type Followed = Pick<Running['live'], 'subscribe'> & { readonly latest: { readonly playing: boolean } | null }
+
+/**
+ * Shows the class a machine, moment by moment, from now on; where no class looks on, nothing is done for it.
+ * @param stands how it stands; null: it has no moment yet
+ * @returns how to end it
+ */
+export const followMachine = (live: Followed, stands: () => ShownModel | null): (() => void) => {
+  begin()
+  let shownMs = 0
+  const tell = (): void => {
+    if (!useShowing.getState().here) return
+    const nowMs = performance.now()
+    if (live.latest?.playing && nowMs - shownMs < EVERY_MS) return
+    const model = stands()
+    if (model === null) return
+    shownMs = nowMs
+    show({ model })
+  }
+  machine = stands
+  tell()
+  return live.subscribe('frame', tell)
+}
+
+/** Shows the class the machine as long as this is there. */
 export const useShowModel = (running: Running, model: Omit<ShownModel, 'step' | 'job'>): void => {
   const latest = useRef(model)
   latest.current = model
   const text = JSON.stringify(model)
   // biome-ignore lint/correctness/useExhaustiveDependencies: the text says what of the model changed
-  useEffect(() => {
-    begin()
-    let shownMs = 0
-    const stands = (): ShownModel | null => {
-      const frame = running.live.latest
-      return frame?.run === running.shape.run ? { ...latest.current, job: running.job, step: frame.step } : null
-    }
-    const tell = (): void => {
-      if (!useShowing.getState().here) return
-      const nowMs = performance.now()
-      if (running.live.latest?.playing && nowMs - shownMs < EVERY_MS) return
-      const now = stands()
-      if (now === null) return
-      shownMs = nowMs
-      show({ model: now })
-    }
-    machine = stands
-    tell()
-    return running.live.subscribe('frame', tell)
-  }, [running, text])
+  useEffect(
+    () =>
+      followMachine(running.live, () => {
+        const frame = running.live.latest
+        return frame?.run === running.shape.run ? { ...latest.current, job: running.job, step: frame.step } : null
+      }),
+    [running, text],
+  )
   useEffect(
     () => () => {
       machine = null
