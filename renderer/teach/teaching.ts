@@ -13,6 +13,8 @@ export interface Teaching {
   /** Whether somebody was chosen in this window; before, whoever learnt last is taken. */
   readonly learnerChosen: boolean
   readonly lesson: Lesson | null
+  /** The lesson that was left last in this window. */
+  readonly leftId: string | null
   readonly step: number
   readonly moved: Change
   /** Other figures of the lesson's varied places, from the first guess that was wrong on; 0: its own. */
@@ -32,6 +34,7 @@ export const useTeaching = create<Teaching>()(() => ({
   learnerId: null,
   learnerChosen: false,
   lesson: null,
+  leftId: null,
   step: 0,
   answers: {},
   done: false,
@@ -54,7 +57,8 @@ export const openLesson = (lesson: Lesson, progress: Progress | null): void => {
   })
 }
 
-export const closeLesson = (): void => useTeaching.setState({ lesson: null })
+export const closeLesson = (): void =>
+  useTeaching.setState(({ lesson }) => ({ lesson: null, leftId: lesson?.id ?? null }))
 
 /** Notes how far it is; a learner who is gone is told, and the lesson goes on. */
 const keepProgress = async (done: boolean): Promise<void> => {
