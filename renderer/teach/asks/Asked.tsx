@@ -40,18 +40,17 @@ export const Asked = (props: AskedProps) => {
     <section className="teach-ask" ref={section} tabIndex={-1} aria-label={t('teach:question')}>
       <p className="teach-question">{text(ask.question)}</p>
       {step.move.length > 0 && <Moves {...props} />}
-      {teaching.stage === 'asking' && teaching.seed > 0 && <p role="status">{t('teach:otherFigures')}</p>}
-      {teaching.stage === 'asking' && <Answering {...props} onAnswer={answer} />}
-      {teaching.stage === 'running' && <p role="status">{t('teach:running')}</p>}
-      {teaching.stage === 'told' && (
-        <>
-          <Verdict {...props} />
-          {!teaching.mark?.right && (
-            <button type="button" className="key" onClick={askAgain}>
-              {t('teach:again')}
-            </button>
-          )}
-        </>
+      {/* There before anything is said in it: what comes into it is read out. */}
+      <div role="status">
+        {stage === 'asking' && teaching.seed > 0 && <p>{t('teach:otherFigures')}</p>}
+        {stage === 'running' && <p>{t('teach:running')}</p>}
+        {stage === 'told' && <Verdict {...props} />}
+      </div>
+      {stage === 'asking' && <Answering {...props} onAnswer={answer} />}
+      {stage === 'told' && !teaching.mark?.right && (
+        <button type="button" className="key" onClick={askAgain}>
+          {t('teach:again')}
+        </button>
       )}
       {teaching.stage !== 'running' && !teaching.mark?.right && (
         <Hints hints={ask.hints.map((hint) => text(hint))} shown={teaching.hints} />
