@@ -2,7 +2,7 @@ import { problem } from '../../geometry/result.ts'
 import type { Noun } from '../../main/contract/entities.ts'
 import type { HostEvent, Topic } from '../../main/contract/events.ts'
 import { hearProgress } from './progress.ts'
-import { type App, sayProblem, useApp } from './store.ts'
+import { type App, say, sayProblem, useApp } from './store.ts'
 import { refreshJob } from './storeJob.ts'
 import { call } from './transport.ts'
 
@@ -135,6 +135,7 @@ const loaders: Partial<Record<Topic, () => Promise<void>>> = {
 export const hear = (event: HostEvent): void => {
   hearProgress(event)
   if (event.type === 'changed') void loaders[event.noun]?.()
+  if (event.type === 'classViewBack') say('teach:class.back')
   if (event.type === 'unwritten') sayProblem(problem('unwritable', '', { file: event.file }))
 }
 

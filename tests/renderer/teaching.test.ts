@@ -37,7 +37,7 @@ describe('the class view', () => {
     const shown = new Promise((done) => {
       wall.onmessage = ({ data }) => done(data)
     })
-    wall.postMessage({ here: true })
+    wall.postMessage({ here: true, seen: true })
     expect(await shown).toMatchObject({ shows: { model: { step: 1 } } })
     wall.close()
   })

@@ -1,12 +1,15 @@
 import { useEffect, useRef } from 'react'
 import { create } from 'zustand'
 import { CLASS_HASH } from '../../../main/contract/classView.ts'
+import { say } from '../../app/store.ts'
 import type { Running } from '../../grind/useLiveGrind.ts'
 import { CLASS_WINDOW, openTeacherEnd, type Shown, type ShownModel } from './channel.ts'
 
 /** What the class is shown, and whether there is a class view that shows it. */
 export interface Showing {
   readonly here: boolean
+  /** Whether anybody can see it: its window is not covered, its screen is there. */
+  readonly seen: boolean
   readonly shown: Shown
 }
 
@@ -15,7 +18,7 @@ const nothing: Shown = {
   ...{ model: null, pointer: null, frozen: null },
 }
 
-export const useShowing = create<Showing>()(() => ({ here: false, shown: nothing }))
+export const useShowing = create<Showing>()(() => ({ here: false, seen: false, shown: nothing }))
 
 let end: ReturnType<typeof openTeacherEnd> | null = null
 
@@ -24,8 +27,9 @@ let machine: (() => ShownModel | null) | null = null
 
 /** A class view that opens is told everything; one that closes leaves nothing behind. */
 const begin = (): void => {
-  end ??= openTeacherEnd((here) => {
-    useShowing.setState({ here })
+  end ??= openTeacherEnd((here, seen) => {
+    if (!here && useShowing.getState().here) say('teach:class.gone')
+    useShowing.setState({ here, seen })
     if (here) show({ model: machine?.() ?? null })
   })
 }
