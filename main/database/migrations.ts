@@ -2,10 +2,13 @@ import type BetterSqlite from 'better-sqlite3'
 import { wholeWorkshop } from './migration5.ts'
 import { makerDueAndSearch } from './migration6.ts'
 import { teaching } from './migration7.ts'
+import { inLanguages } from './migration8.ts'
 
 /** One step from the schema before to `version`; runs in a transaction of its own. Never edited once released. */
 export interface Migration {
   readonly version: number
+  /** Of the schema it leads to (`schemaMark`), by which a file is told that has something else planted in it. */
+  readonly mark: string
   up(file: BetterSqlite.Database): void
 }
 
@@ -94,11 +97,40 @@ ALTER TABLE settings ADD COLUMN stayAwake TEXT NOT NULL DEFAULT 'on';`
 
 /** All migrations in order. A change of the schema is a new entry here, with its snapshot in tests/main/schema. */
 export const migrations: readonly Migration[] = [
-  { version: 1, up: (file) => void file.exec(rackTables + jobTables + bookTables) },
-  { version: 2, up: (file) => void file.exec(leafStep) },
-  { version: 3, up: (file) => void file.exec(waysOfMeasuring) },
-  { version: 4, up: (file) => void file.exec(forEveryone) },
-  { version: 5, up: wholeWorkshop },
-  { version: 6, up: (file) => void file.exec(makerDueAndSearch) },
-  { version: 7, up: (file) => void file.exec(teaching) },
+  {
+    version: 1,
+    up: (file) => void file.exec(rackTables + jobTables + bookTables),
+    mark: '6320b1aac1b570831f4a9e24b77239f455feefdda664ffc28399a8e6c8c818df',
+  },
+  {
+    version: 2,
+    up: (file) => void file.exec(leafStep),
+    mark: 'd3e5dc9b8d14e7eab4d8479034ca8b5e6676b4c05226709efd0fe8fa56404136',
+  },
+  {
+    version: 3,
+    up: (file) => void file.exec(waysOfMeasuring),
+    mark: 'ec9968a5c67f694057b63f8c3c8d9766b7d4f7e6b9712156e07030e2c66331c6',
+  },
+  {
+    version: 4,
+    up: (file) => void file.exec(forEveryone),
+    mark: 'f88e9eb7da91345581cefadbcab4e60f0f9d34cbed325309b0408b86ba4b46c8',
+  },
+  { version: 5, up: wholeWorkshop, mark: '96e4f5b3bf059b6688bf44b38a0b944ec346b71ce1896388ffccf74e7af737e7' },
+  {
+    version: 6,
+    up: (file) => void file.exec(makerDueAndSearch),
+    mark: 'ca75cd085e9bce87c82895ba59cd7bdeb8799ed0cf53364ac2fa9b8ee3bdac30',
+  },
+  {
+    version: 7,
+    up: (file) => void file.exec(teaching),
+    mark: 'b739cf82b177eca0102ea2aa9656594ad9db19590b1f7a76ece02d8792e4823f',
+  },
+  {
+    version: 8,
+    up: (file) => void file.exec(inLanguages),
+    mark: '9fed0bf2b268ef415706b8b2ca633ea89747b596405343685a94262f8d9634a9',
+  },
 ]

@@ -38,7 +38,7 @@ export interface PlacedMark extends StripEvent {
 }
 
 /** Average width of a letter of the small text as a share of its size, and room round it (px). */
-const LETTER_SHARE = 0.44
+const LETTER_SHARE = 0.48
 const ROOM_PX = 26
 /** Words further than this from their dot no longer read as its own (px). */
 const MOST_SHIFT_PX = 150
