@@ -44,7 +44,7 @@ test('whoever learns is taken out for good in the middle of a lesson: it is said
 test('the iron that a class looks at is deleted meanwhile: both windows say so, and lessons stay as they are', {
   tag: ['@long', '@http'],
 }, async ({ app }) => {
-  await app.getByRole('row', { name: /Low-angle jack/ }).click()
+  await app.getByRole('row', { name: /Low-angle jack iron 57/ }).click()
   await app.getByRole('link', { name: 'Teach', exact: true }).click()
   await app.getByRole('link', { name: 'Class view' }).click()
   const opened = app.waitForEvent('popup')
@@ -52,8 +52,8 @@ test('the iron that a class looks at is deleted meanwhile: both windows say so, 
   const wall = await opened
   await app.getByRole('link', { name: 'Grind', exact: true }).click()
   await expect(wall.getByRole('region', { name: 'Now' })).toBeVisible()
-  const found = (await call(app, 'tool.find', {})) as { tools: { id: string; version: number; name: string }[] }
-  const tool = found.tools.find(({ name }) => name.startsWith('Low-angle jack'))
+  const found = (await call(app, 'tool.find', {})) as { tools: { id: string; version: number; code: string }[] }
+  const tool = found.tools.find(({ code }) => code === '06')
   await call(app, 'tool.remove', { id: tool?.id, version: tool?.version })
   await expect(wall.getByText('Open a lesson, or an iron on Grind')).toBeVisible()
   await expect(app.locator('.grind-stage')).toHaveCount(0)
