@@ -117,20 +117,20 @@ export const migrations: readonly Migration[] = [
     up: (file) => void file.exec(forEveryone),
     mark: 'f88e9eb7da91345581cefadbcab4e60f0f9d34cbed325309b0408b86ba4b46c8',
   },
-  { version: 5, up: wholeWorkshop, mark: '96e4f5b3bf059b6688bf44b38a0b944ec346b71ce1896388ffccf74e7af737e7' },
+  { version: 5, up: wholeWorkshop, mark: '9342b9f1f7ee84ed86ae2d28003798cc0596e7f5d767fad937f09e15fbba8796' },
   {
     version: 6,
     up: (file) => void file.exec(makerDueAndSearch),
-    mark: 'ca75cd085e9bce87c82895ba59cd7bdeb8799ed0cf53364ac2fa9b8ee3bdac30',
+    mark: '2238cebd41f35b4f510cae07a8044f94bb1957db86a94af6453c838c684bf986',
   },
   {
     version: 7,
     up: (file) => void file.exec(teaching),
-    mark: 'b739cf82b177eca0102ea2aa9656594ad9db19590b1f7a76ece02d8792e4823f',
+    mark: '4ca3bd686b0177a26e53434d6aa448af576b1baf0e9f11c85e0450db807b66d5',
   },
   {
     version: 8,
     up: (file) => void file.exec(inLanguages),
-    mark: '9fed0bf2b268ef415706b8b2ca633ea89747b596405343685a94262f8d9634a9',
+    mark: 'c814a0669db774b0b393539f6ec514e19da827d689c4f990581d661518f364d8',
   },
 ]
