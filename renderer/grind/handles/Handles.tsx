@@ -1,23 +1,21 @@
-import { type RefObject, useEffect, useMemo, useRef } from 'react'
-import { useApp } from '../../app/store.ts'
+import { type RefObject, useEffect, useRef } from 'react'
 import type { Project } from '../../scene/SceneView.tsx'
-import { useTexts } from '../../ui/texts.tsx'
-import { useFigures } from '../../ui/useFigure.ts'
 import { middle } from '../placeLabels.ts'
 import type { Moment, Running } from '../useLiveGrind.ts'
 import { axisOf } from './axis.ts'
 import { HandHandle } from './HandHandle.tsx'
 import { useKeeping } from './keeping.ts'
-import type { HandleFacts, HandleKind } from './kind.ts'
-import { kindsOf } from './kinds.ts'
+import type { HandleKind } from './kind.ts'
 import { drawLoadArrow } from './loadArrow.ts'
 import { SetHandle } from './SetHandle.tsx'
 import type { Draft } from './useDraft.ts'
+import { useKinds } from './useKinds.ts'
+import type { SettingTold } from './useSetting.ts'
 
 /** Handles follow every picture through this. */
 export type DrawHandles = (project: Project) => void
 
-interface HandlesProps {
+interface HandlesProps extends SettingTold {
   readonly running: Running
   readonly moment: Moment
   readonly lifted: boolean
@@ -25,25 +23,16 @@ interface HandlesProps {
   readonly drawRef: RefObject<DrawHandles>
   /** Told when a handle is taken hold of (true) and let go: before the first movement, and after the last. */
   readonly onHold: (held: boolean) => void
-  readonly onDraft: (kind: HandleKind, value: number | null) => void
-  readonly onKeep: (kind: HandleKind, value: number) => void
 }
 
 /** Everything on the machine that can be taken hold of. */
 export const Handles = (props: HandlesProps) => {
   const { running, moment, lifted, draft, drawRef } = props
-  const { job, setUp, live } = running
-  const t = useTexts()
-  const figures = useFigures()
-  const station = useApp((app) => app.station)
+  const { job, live } = running
   const box = useRef<HTMLDivElement>(null)
   const projected = useRef<Project>(() => [0, 0])
   const keeping = useKeeping()
-  const kinds = useMemo(
-    () =>
-      kindsOf({ t, figures, job, setUp, station } satisfies HandleFacts, lifted).filter(({ id }) => keeping.may(id)),
-    [t, figures, job, setUp, station, lifted, keeping],
-  )
+  const kinds = useKinds(running, lifted)
   useEffect(() => {
     drawRef.current = (project) => {
       projected.current = project
