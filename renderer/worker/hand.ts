@@ -1,9 +1,10 @@
+import { GUESSED_SWEEP_SECONDS } from '../../geometry/removal.ts'
 import { addByHand, takeByHand } from './handRun.ts'
 import type { Live } from './playhead.ts'
 import type { ToWorker } from './protocol.ts'
 
 /** Sweeps a second of a hand that holds the blade: as the job counts them, so that a sweep's time takes a sweep's steel. */
-const HAND_SWEEPS_PER_SECOND = 1
+const HAND_SWEEPS_PER_SECOND = 1 / GUESSED_SWEEP_SECONDS
 
 /** A hand unheard of for longer than this (ms) was not grinding: a window that slept makes no steel fly. */
 const MOST_GAP_MS = 250
