@@ -2,10 +2,10 @@ import { userInfo } from 'node:os'
 import { join, resolve } from 'node:path'
 import { app, BrowserWindow, session } from 'electron'
 import type { TFunction } from 'i18next'
-import { createTexts } from './contract/texts.ts'
 import { filesNamed } from './opened/offerFile.ts'
 import { createReports, type Reports } from './reports/reports.ts'
 import { type ServiceClient, startServices } from './serviceClient.ts'
+import { liveTexts } from './texts.ts'
 import { cameraQuestion } from './window/camera.ts'
 import { tellUnwritten } from './window/downloads.ts'
 import { explainAndLeave, watchEngine, watchPage } from './window/faults.ts'
@@ -59,7 +59,7 @@ placeData()
 app.on('web-contents-created', (_event, contents) => keepToPage(contents, webPreferences(preloadIn(built))))
 app.on('window-all-closed', () => app.quit())
 if (app.requestSingleInstanceLock()) {
-  const { t } = createTexts()
+  const t = liveTexts()
   const reports = createReports(app.getPath('userData'), () => new Date())
   run(t, reports).catch((error) => explainAndLeave(error, reports, t))
 } else app.quit()

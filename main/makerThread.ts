@@ -3,6 +3,7 @@ import type { Job } from '../geometry/job.ts'
 import type { Report } from '../geometry/report.ts'
 import { failed, problem, type Result } from '../geometry/result.ts'
 import type { MadeCards, MadeFile, makeCard, makeCards } from './cards/makeCard.ts'
+import { type Language, language } from './contract/language.ts'
 import type { makeLabels } from './labels/makeLabels.ts'
 import type { makeWorksheet } from './lessons/makeWorksheet.ts'
 import type { makeTemplate } from './template/makeTemplate.ts'
@@ -10,7 +11,7 @@ import { threadPath } from './threadPath.ts'
 import type { makeDaySheet } from './work/makeDaySheet.ts'
 
 /** What the maker can be given to do. */
-export type MakerTask =
+type MakerTask =
   | { readonly does: 'solve'; readonly job: Job }
   | { readonly does: 'card'; readonly given: Parameters<typeof makeCard> }
   | { readonly does: 'cards'; readonly given: Parameters<typeof makeCards> }
@@ -18,6 +19,9 @@ export type MakerTask =
   | { readonly does: 'template'; readonly given: Parameters<typeof makeTemplate> }
   | { readonly does: 'worksheet'; readonly given: Parameters<typeof makeWorksheet> }
   | { readonly does: 'labels'; readonly given: Parameters<typeof makeLabels> }
+
+/** A task as it is sent: papers are written in the language of whoever asks. */
+export type SentTask = MakerTask & { readonly language: Language }
 
 /** Long work, done elsewhere one task after the other. A task that is lost or stopped is a problem, never a rejection. */
 export interface Maker {
@@ -60,7 +64,7 @@ const startHand = (onEnd: () => void): Hand => {
     ask: (task) =>
       new Promise((resolve) => {
         settle = resolve
-        thread.postMessage(task)
+        thread.postMessage({ ...task, language: language() })
       }),
     end: () => thread.terminate(),
   }

@@ -1,15 +1,18 @@
 import { join } from 'node:path'
 import { failed, ok, type Problem, problem, type Result } from '../geometry/result.ts'
-import { createTexts } from './contract/texts.ts'
+import { languageOfLocale } from './contract/language.ts'
+import { speak } from './contract/texts.ts'
 import { hasDisplay } from './start/browserWindow.ts'
 import { build, isBuildStale } from './start/build.ts'
 import { thisMachine } from './start/dataFolder.ts'
 import { type ElectronEnd, electronBinary, fetchElectron, runElectron } from './start/electronHost.ts'
 import { runLoopbackHost, type Say } from './start/loopbackHost.ts'
 import { type StartOptions, startOptionsOf } from './start/options.ts'
+import { createTexts } from './texts.ts'
 
 /** `npm start`: builds what is out of date, then opens the desktop window, or where it cannot be had a browser's. */
 const root = join(import.meta.dirname, '..')
+await speak(languageOfLocale())
 const { t } = createTexts()
 
 const say: Say = (key, params = {}) => void process.stdout.write(`${t(`hosts:start.${key}`, params)}\n`)

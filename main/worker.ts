@@ -8,6 +8,7 @@ import { photoFile } from './photos/photoServices.ts'
 import { createReports } from './reports/reports.ts'
 import { createRouter, type Router } from './router.ts'
 import type { FromWorker, ToWorker, WorkerStart } from './serviceMessages.ts'
+import { speakHere } from './settings/speakHere.ts'
 import { createServices } from './workshop/allServices.ts'
 import { type Blobs, createBlobs } from './workshop/blobs.ts'
 import { readsThrough } from './workshop/readThrough.ts'
@@ -46,7 +47,13 @@ const answer = async ({ port, router, blobs, workshop, maker }: Serving, message
   }
   if (message.type === 'call') {
     const { name, input, callId, ticket } = message
-    const result = await router.handle(name, input, callId, (event) => post({ type: 'event', event }))
+    let changesSettings = false
+    const result = await router.handle(name, input, callId, (event) => {
+      changesSettings ||= event.type === 'changed' && event.noun === 'settings'
+      post({ type: 'event', event })
+    })
+    // Settings may hold another language, also after an undo.
+    if (changesSettings) await workshop.desk.access.read(speakHere)
     post({ type: 'answer', ticket, result })
   }
   if (message.type === 'close') {

@@ -6,7 +6,7 @@ import { tan } from '../../geometry/trigonometry.ts'
 import { radFromDeg } from '../../geometry/units.ts'
 import type { Settings, Station } from '../contract/entities.ts'
 import { type Figure, figure } from '../contract/figures.ts'
-import { createTexts } from '../contract/texts.ts'
+import { createTexts } from '../texts.ts'
 
 /** What the card says of the tool and its grinder beyond the job; what is not known is left for a pencil. */
 export interface CardTool {
@@ -53,7 +53,7 @@ export const factsOf = (
   report,
   tool,
   at,
-  t: createTexts().getFixedT('en', 'card'),
+  t: createTexts().getFixedT(null, 'card'),
   length: (mm, decimals) => figure(mm, 'mm', decimals, lengthUnit),
 })
 
@@ -69,7 +69,7 @@ export interface Stops {
   readonly note: string | null
 }
 
-const withoutZeros = (text: string): string => (text.includes('.') ? text.replace(/\.?0+$/, '') : text)
+const withoutZeros = (text: string): string => (/[.,]/.test(text) ? text.replace(/[.,]?0+$/, '') : text)
 
 const both = <T>(left: T, right: T): Pair<T> => ({ left, right })
 

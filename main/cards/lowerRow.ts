@@ -1,6 +1,6 @@
 import { quantities } from '../../geometry/quantities.ts'
 import { figure } from '../contract/figures.ts'
-import { createTexts } from '../contract/texts.ts'
+import { createTexts } from '../texts.ts'
 import { type CardFacts, dayOf, inWords } from './facts.ts'
 import { dot, figureText, LABEL, LINE, NOTE_MM, SECOND_FIGURE_MM } from './parts.ts'
 import { dimension, rectangle } from './shapes.ts'
@@ -13,7 +13,7 @@ const MOST_CAUTION_LINES = 4
 
 /** What is wrong, without what to do about it: the first sentence of each caution. */
 const cautionsInShort = (cautions: CardFacts['report']['cautions']): string => {
-  const words = createTexts().getFixedT('en', 'cautions')
+  const words = createTexts().getFixedT(null, 'cautions')
   return cautions.map(({ code, params }) => words(code, params).replace(/([.:]) .*$/, '.')).join(' ')
 }
 

@@ -4,7 +4,7 @@ import type { Report } from '../../geometry/report.ts'
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import { solveJob } from '../../geometry/solveJob.ts'
 import type { Fixture, JobRecord, Settings, Station, Tool } from '../contract/entities.ts'
-import { createTexts } from '../contract/texts.ts'
+import { createTexts } from '../texts.ts'
 import { type CardTool, cardDrawing, cardOfJob, cardsOfJobs } from './card.ts'
 
 /** What the rack holds of a job in hand: all that a page is drawn from. */
@@ -86,7 +86,7 @@ export const makeCards = async (
   const cards = each.flatMap(({ input, found }) => (found.ok ? [{ ...found.value, tool: cardTool(input) }] : []))
   const refused = each.flatMap(({ found }) => (found.ok ? [] : [found]))
   if (cards.length === 0) return refused[0] ?? failed(problem('dayEmpty'))
-  const t = createTexts().getFixedT('en', 'card')
+  const t = createTexts().getFixedT(null, 'card')
   const bytes = await cardsOfJobs(cards, t('dayCards', { day: onDay }), at, lengthUnit)
   const without = each.flatMap(({ input, found }) => (found.ok ? [] : [input.tool.code]))
   return ok({ bytes, fileName: `${t('dayCardsFile', { day: onDay })}.pdf`, without })

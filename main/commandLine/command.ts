@@ -1,8 +1,9 @@
 import type { TFunction } from 'i18next'
-import command from '../../assets/texts/en/command.json' with { type: 'json' }
 import { problem } from '../../geometry/result.ts'
 import { inOutNouns } from '../contract/inOut.ts'
-import { createTexts } from '../contract/texts.ts'
+import { languageOfLocale } from '../contract/language.ts'
+import { speak } from '../contract/texts.ts'
+import { createTexts } from '../texts.ts'
 import { type CommandEnd, done, refusedFor } from './commandEnd.ts'
 import { asksForHelp } from './readArgs.ts'
 
@@ -17,12 +18,6 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   rack: async () => (await import('./rackCommand.ts')).runRack,
   backup: async () => (await import('./backupCommand.ts')).runBackup,
   schema: async () => (await import('./schemaCommand.ts')).runSchema,
-}
-
-const createCommandTexts = (): TFunction => {
-  const texts = createTexts()
-  texts.addResourceBundle('en', 'command', command)
-  return texts.t
 }
 
 /** Without a command's name it is a report that is asked for; a job file called as a command needs `./` before it. */
@@ -57,7 +52,9 @@ const runOrExplain = async (t: TFunction, name: string, args: readonly string[])
 
 /** @param args what follows `npm run job --` */
 export const runCommand = async (args: readonly string[]): Promise<CommandEnd> => {
-  const t = createCommandTexts()
+  // A script reads what its own machine writes, whatever the language of a rack.
+  await speak(languageOfLocale())
+  const { t } = createTexts()
   const { name, rest } = named(args)
   if (!rest.some(asksForHelp)) return runOrExplain(t, name, rest)
   return helpOf(t, rest === args && !rest.some((word) => !asksForHelp(word)) ? null : name)

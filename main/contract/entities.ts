@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { jobSchema } from '../../geometry/job.ts'
 import { quantities } from '../../geometry/quantities.ts'
+import { FIRST_LANGUAGE, languages } from './language.ts'
 import { day, name, note, record, text, utc, within, words } from './record.ts'
 
 /**
@@ -240,6 +241,7 @@ const MOST_COLUMN_LETTERS = 1000
 
 /** Settings of the workshop, one row each. */
 export const settingsSchema = z.strictObject({
+  language: z.enum(languages).default(FIRST_LANGUAGE),
   lengthUnit: z.enum(['mm', 'inch', 'thou']).default('mm'),
   theme: z.enum(['light', 'dark', 'system']).default('system'),
   /** Whether a letter or sign alone, without Ctrl or Cmd, is a shortcut. */

@@ -1,6 +1,5 @@
 import i18next, { type i18n } from 'i18next'
 import awake from '../../assets/texts/en/awake.json' with { type: 'json' }
-import card from '../../assets/texts/en/card.json' with { type: 'json' }
 import cautions from '../../assets/texts/en/cautions.json' with { type: 'json' }
 import common from '../../assets/texts/en/common.json' with { type: 'json' }
 import compare from '../../assets/texts/en/compare.json' with { type: 'json' }
@@ -9,13 +8,10 @@ import day from '../../assets/texts/en/day.json' with { type: 'json' }
 import dressing from '../../assets/texts/en/dressing.json' with { type: 'json' }
 import due from '../../assets/texts/en/due.json' with { type: 'json' }
 import errand from '../../assets/texts/en/errand.json' with { type: 'json' }
-import faults from '../../assets/texts/en/faults.json' with { type: 'json' }
 import formulas from '../../assets/texts/en/formulas.json' with { type: 'json' }
 import grind from '../../assets/texts/en/grind.json' with { type: 'json' }
 import handles from '../../assets/texts/en/handles.json' with { type: 'json' }
 import history from '../../assets/texts/en/history.json' with { type: 'json' }
-import honing from '../../assets/texts/en/honing.json' with { type: 'json' }
-import hosts from '../../assets/texts/en/hosts.json' with { type: 'json' }
 import inOut from '../../assets/texts/en/inOut.json' with { type: 'json' }
 import jobFile from '../../assets/texts/en/jobFile.json' with { type: 'json' }
 import labels from '../../assets/texts/en/labels.json' with { type: 'json' }
@@ -36,20 +32,19 @@ import scene from '../../assets/texts/en/scene.json' with { type: 'json' }
 import setUp from '../../assets/texts/en/setUp.json' with { type: 'json' }
 import shortcuts from '../../assets/texts/en/shortcuts.json' with { type: 'json' }
 import spoken from '../../assets/texts/en/spoken.json' with { type: 'json' }
-import square from '../../assets/texts/en/square.json' with { type: 'json' }
 import stocktake from '../../assets/texts/en/stocktake.json' with { type: 'json' }
 import teach from '../../assets/texts/en/teach.json' with { type: 'json' }
 import tools from '../../assets/texts/en/tools.json' with { type: 'json' }
+import units from '../../assets/texts/en/units.json' with { type: 'json' }
 import views from '../../assets/texts/en/views.json' with { type: 'json' }
 import wood from '../../assets/texts/en/wood.json' with { type: 'json' }
-import worksheet from '../../assets/texts/en/worksheet.json' with { type: 'json' }
 import type { Unit } from '../../geometry/quantities.ts'
 import { figure, joined } from './figures.ts'
+import { FIRST_LANGUAGE, type Language, language, setLanguage } from './language.ts'
 
-/** The one catalogue, a namespace a screen or door; windows, cards and the command line all read it. */
-const catalogue = {
+/** The one catalogue, a namespace a screen or door; what only papers and hosts say is added in main/texts.ts. */
+const english = {
   awake,
-  card,
   cautions,
   common,
   copies,
@@ -58,13 +53,10 @@ const catalogue = {
   dressing,
   due,
   errand,
-  faults,
   formulas,
   grind,
   handles,
   history,
-  honing,
-  hosts,
   inOut,
   jobFile,
   labels,
@@ -85,13 +77,12 @@ const catalogue = {
   setUp,
   shortcuts,
   spoken,
-  square,
   stocktake,
   teach,
   tools,
+  units,
   views,
   wood,
-  worksheet,
 }
 
 /** Quantities that sentences write themselves: `{{reliefMm, length(decimals: 2)}}`. */
@@ -106,14 +97,30 @@ const addFormats = ({ services }: i18n): void => {
   }
 }
 
-/** @returns the texts, ready: `t('grind:play')`; no network, no waiting. */
+type Catalogue = Readonly<Record<string, object>>
+
+const readers: Readonly<Partial<Record<Language, () => Promise<Catalogue>>>> = {
+  de: async () => (await import('./textsDe.ts')).german,
+}
+
+/** Catalogues read so far, a language each. */
+export const catalogues: Partial<Record<Language, Catalogue>> = { [FIRST_LANGUAGE]: english }
+
+/** Has this thread write words and figures in a language from now on, and reads its catalogue where that was not done yet. */
+export const speak = async (wanted: Language): Promise<void> => {
+  catalogues[wanted] ??= (await readers[wanted]?.()) ?? {}
+  setLanguage(wanted)
+}
+
+/** @returns the texts in the language spoken, ready: `t('grind:play')`; no network, no waiting */
 export const createTexts = (): i18n => {
   const texts = i18next.createInstance()
   void texts.init({
-    lng: 'en',
-    ns: Object.keys(catalogue),
+    lng: language(),
+    fallbackLng: FIRST_LANGUAGE,
+    ns: Object.keys(english),
     defaultNS: 'common',
-    resources: { en: catalogue },
+    resources: { ...catalogues },
     interpolation: { escapeValue: false },
     initAsync: false,
   })

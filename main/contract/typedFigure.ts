@@ -13,32 +13,32 @@ type LengthUnit = Settings['lengthUnit']
 const words = (factor: number, ...names: readonly string[]): Record<string, number> =>
   Object.fromEntries(names.map((name) => [name, factor]))
 
-/** Words that may follow a figure, by what they measure, each with its factor into the program's own unit. */
+/** Words that may follow a figure, in any of the program's languages, by what they measure, each with its factor into the program's own unit. */
 const unitWords: Record<Unit, Record<string, number>> = {
   mm: {
     ...words(1, 'mm', 'millimetre', 'millimetres', 'millimeter', 'millimeters'),
     ...words(10, 'cm'),
     ...words(0.001, 'µm', 'μm', 'um'),
-    ...words(MM_PER_INCH, 'in', 'in.', 'inch', 'inches', '"', '″', '”', "''"),
+    ...words(MM_PER_INCH, 'in', 'in.', 'inch', 'inches', 'zoll', '"', '″', '”', "''"),
     ...words(MM_PER_THOU, 'thou'),
   },
-  deg: words(1, '°', 'º', 'deg', 'degree', 'degrees'),
-  turn: words(1, 'turn', 'turns'),
-  rpm: words(1, 'rpm', '/min', 'turns a minute'),
+  deg: words(1, '°', 'º', 'deg', 'degree', 'degrees', 'grad'),
+  turn: words(1, 'turn', 'turns', 'umdrehung', 'umdrehungen'),
+  rpm: words(1, 'rpm', '/min', 'u/min', 'turns a minute'),
   mPerS: words(1, 'm/s'),
-  min: { ...words(1, 'min', 'minute', 'minutes'), ...words(1 / 60, 's', 'second', 'seconds') },
+  min: { ...words(1, 'min', 'minute', 'minutes', 'minuten'), ...words(1 / 60, 's', 'second', 'seconds', 'sekunden') },
   N: words(1, 'n', 'newton', 'newtons'),
   mm2: words(1, 'mm²', 'mm2'),
   mm3: words(1, 'mm³', 'mm3'),
   nPerMm3: words(1, 'n/mm³', 'n/mm3'),
-  sweep: words(1, 'sweep', 'sweeps'),
+  sweep: words(1, 'sweep', 'sweeps', 'zug', 'züge'),
   share: words(0.01, '%'),
   ratio: {},
   count: {},
   px: words(1, 'px', 'pixel', 'pixels'),
   perS: words(1, '/s', 'a second'),
   degC: words(1, '°c', 'c'),
-  day: words(1, 'day', 'days'),
+  day: words(1, 'day', 'days', 'tag', 'tage'),
   MB: { ...words(1, 'mb', 'megabyte', 'megabytes'), ...words(1000, 'gb', 'gigabyte', 'gigabytes') },
 }
 

@@ -1,17 +1,19 @@
 import { type Quantity, quantities } from '../../geometry/quantities.ts'
 import type { ColumnUse } from '../contract/inOut.ts'
-import { createTexts } from '../contract/texts.ts'
+import { language } from '../contract/language.ts'
+import { createTexts } from '../texts.ts'
 import { type ChoiceWords, folded } from './cells.ts'
 import type { Column } from './columns.ts'
 import type { NounForm } from './nouns.ts'
 
 /** Heads of columns are told by our own names and by the words that the program shows for them, with or without a unit. */
-const { t, i18n } = (() => {
-  const texts = createTexts()
-  return { t: texts.t.bind(texts), i18n: texts }
-})()
+let texts = createTexts()
+const spokenTexts = (): typeof texts => {
+  if (texts.language !== language()) texts = createTexts()
+  return texts
+}
 
-const textAt = (key: string): readonly string[] => (i18n.exists(key) ? [t(key)] : [])
+const textAt = (key: string): readonly string[] => (spokenTexts().exists(key) ? [spokenTexts().t(key)] : [])
 
 const sectionsWith = (key: string): readonly string[] =>
   Object.entries(quantities as Record<string, Record<string, Quantity>>)
@@ -51,7 +53,7 @@ export const entryName = (form: NounForm, column: Column): string =>
 const lengthWords: readonly (readonly [RegExp, ColumnUse['lengthUnit']])[] = [
   [/[\s([,/]*(?:mm|millimet(?:re|er)s?)[\s)\].]*$/i, 'mm'],
   [/[\s([,/]+(?:thou|thousandths)[\s)\].]*$/i, 'thou'],
-  [/[\s([,/]*(?:"|″|\b(?:in\.?|inch|inches))[\s)\]]*$/i, 'inch'],
+  [/[\s([,/]*(?:"|″|\b(?:in\.?|inch|inches|zoll))[\s)\]]*$/i, 'inch'],
 ]
 const OTHER_UNIT = /[\s([,/]+(?:deg|degrees|°|rpm|m\/s|min|minutes|days|°c|px)[\s)\].]*$/i
 
@@ -79,12 +81,13 @@ const readNames = (form: NounForm): ReadonlyMap<string, string> => {
   return names
 }
 
-/** The catalogue does not change, and a head is compared with the names of every noun. */
-const namesOfNoun = new Map<NounForm['noun'], ReadonlyMap<string, string>>()
+/** A language's catalogue does not change, and a head is compared with the names of every noun. */
+const namesOfNoun = new Map<string, ReadonlyMap<string, string>>()
 
 const knownNames = (form: NounForm): ReadonlyMap<string, string> => {
-  const names = namesOfNoun.get(form.noun) ?? readNames(form)
-  namesOfNoun.set(form.noun, names)
+  const key = `${language()} ${form.noun}`
+  const names = namesOfNoun.get(key) ?? readNames(form)
+  namesOfNoun.set(key, names)
   return names
 }
 

@@ -4,7 +4,7 @@ import { type MadeFile, plainName } from '../cards/makeCard.ts'
 import { loadTypefaces } from '../cards/typefaces.ts'
 import { writePages } from '../cards/writePdf.ts'
 import type { LabelSheet } from '../contract/labelSheets.ts'
-import { createTexts } from '../contract/texts.ts'
+import { createTexts } from '../texts.ts'
 import type { LabelFacts } from './labelFacts.ts'
 import { layOutLabels } from './layOut.ts'
 
@@ -23,7 +23,7 @@ export const makeLabels = async (
   at: Date,
 ): Promise<Result<MadeFile>> => {
   const typefaces = loadTypefaces()
-  const t = createTexts().getFixedT('en', 'labels')
+  const t = createTexts().getFixedT(null, 'labels')
   const pages = layOutLabels(labels, sheet, first, outlines, typefaces)
   const codes = labels.map(({ code }) => code)
   const title = t('title', { codes: codes.join(', ') })

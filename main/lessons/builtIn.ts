@@ -14,9 +14,11 @@ import honing from '../../assets/lessons/13-honing.json' with { type: 'json' }
 import faultHunt from '../../assets/lessons/14-fault-hunt.json' with { type: 'json' }
 import type { Lesson } from '../../geometry/lesson/lesson.ts'
 import { parseLesson } from '../../geometry/lesson/parseLesson.ts'
+import { FIRST_LANGUAGE, type Language, language } from '../contract/language.ts'
+import { german } from './builtInDe.ts'
 
-/** The program's own lessons, in the order in which one learns. */
-const documents: readonly unknown[] = [
+/** The program's own lessons in English, in the order in which one learns. */
+const english: readonly unknown[] = [
   wheelAndHands,
   whyACurve,
   theSeat,
@@ -40,10 +42,18 @@ const sound = (document: unknown): Lesson => {
   return parsed.value
 }
 
-let known: readonly Lesson[] | null = null
+/** The documents of each language, of which the first has them all; another language's is the same lesson in other words. */
+const documents: Readonly<Record<Language, readonly unknown[]>> = { en: english, de: german }
 
-/** @returns the program's own lessons; read once, when first asked for */
+const known: Partial<Record<Language, readonly Lesson[]>> = {}
+
+const lessonsIn = (wanted: Language): readonly Lesson[] => {
+  known[wanted] ??= documents[wanted].map(sound)
+  return known[wanted]
+}
+
+/** @returns the program's own lessons in the language spoken, or in English where one is not written in it; read once, when first asked for */
 export const builtInLessons = (): readonly Lesson[] => {
-  known ??= documents.map(sound)
-  return known
+  const spoken = lessonsIn(language())
+  return lessonsIn(FIRST_LANGUAGE).map((lesson) => spoken.find(({ id }) => id === lesson.id) ?? lesson)
 }

@@ -5,7 +5,7 @@ import type { MadeFile } from '../cards/makeCard.ts'
 import { loadTypefaces } from '../cards/typefaces.ts'
 import { writePages } from '../cards/writePdf.ts'
 import type { Settings } from '../contract/entities.ts'
-import { createTexts } from '../contract/texts.ts'
+import { createTexts } from '../texts.ts'
 import { layOutWorksheet } from './layOutWorksheet.ts'
 import { paperQuestions } from './worksheet.ts'
 

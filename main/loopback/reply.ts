@@ -1,8 +1,8 @@
 import type { ServerResponse } from 'node:http'
-import { createTexts } from '../contract/texts.ts'
 import { guardHeaders } from '../page/contentPolicy.ts'
+import { liveTexts } from '../texts.ts'
 
-const { t } = createTexts()
+const t = liveTexts()
 
 /** Every answer of the loopback host goes out here, so none lacks the guarding headers. */
 export const reply = (

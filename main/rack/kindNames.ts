@@ -1,6 +1,6 @@
 import { toolKinds } from '../contract/entities.ts'
-import { createTexts } from '../contract/texts.ts'
 import type { Database } from '../database/schema.ts'
+import { createTexts } from '../texts.ts'
 
 /** Writes down what the kinds are called, where the file does not know or the language is another, so that tools are found by it. */
 export const noteKindNames = async (db: Database): Promise<void> => {

@@ -1,5 +1,6 @@
 import { ok } from '../../geometry/result.ts'
 import { type Settings, settingsSchema } from '../contract/entities.ts'
+import { languageOfLocale } from '../contract/language.ts'
 import { commitStep } from '../database/change.ts'
 import type { Desk } from '../database/desk.ts'
 import { findRecord, type NounStore, type Row, type Stored, versionOf, withoutMark } from '../database/recordStore.ts'
@@ -21,10 +22,10 @@ export const settingsStore: NounStore<SettingsRecord> = {
 
 const settingsOf = ({ id: _, version: __, ...settings }: SettingsRecord): Settings => settings
 
-/** @returns the settings as they stand, or the defaults */
+/** @returns the settings as they stand, or the defaults, in the language of the system */
 export const readSettings = async (db: Database): Promise<Settings> => {
   const record = await findRecord(db, settingsStore, SETTINGS_ID)
-  return record === null ? settingsSchema.parse({}) : settingsOf(record)
+  return record === null ? settingsSchema.parse({ language: languageOfLocale() }) : settingsOf(record)
 }
 
 const writeSettings = async (db: Database, desk: Desk, settings: Settings) => {

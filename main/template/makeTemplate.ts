@@ -16,7 +16,7 @@ import { writePdf } from '../cards/writePdf.ts'
 import type { CallInput } from '../contract/calls.ts'
 import type { Settings } from '../contract/entities.ts'
 import { figure, joined } from '../contract/figures.ts'
-import { createTexts } from '../contract/texts.ts'
+import { createTexts } from '../texts.ts'
 import { wantedProfile } from './curves.ts'
 import { writeDxf } from './dxf.ts'
 import { type Layer, layOutTemplate, type TemplateFacts } from './layOut.ts'
@@ -73,7 +73,7 @@ export const makeTemplate = async (
   const predicted = choice.predicted ? predictedOf(parsed.value) : ok(null)
   if (!predicted.ok) return predicted
   const texts = createTexts()
-  const t = texts.getFixedT('en', 'out')
+  const t = texts.getFixedT(null, 'out')
   const { blade } = parsed.value
   const facts: TemplateFacts = {
     code: tool.code,
@@ -83,7 +83,7 @@ export const makeTemplate = async (
     predicted: predicted.value,
     figures: wordsOf(t, parsed.value, plan.value, lengthUnit),
     sweeps: sweepsOf(parsed.value),
-    day: dayOf(texts.getFixedT('en', 'card'), at),
+    day: dayOf(texts.getFixedT(null, 'card'), at),
     t,
   }
   const title = t('template.title', { tool: `${tool.code} ${tool.name}`.trim() })

@@ -3,6 +3,7 @@ import type { ServiceClient } from '../serviceClient.ts'
 import { act, showMenu } from './menu.ts'
 import { createOpener, type Opener } from './openFiles.ts'
 import { keepTheme, type ThemeKeeper } from './theme.ts'
+import { keepLanguage } from './tongue.ts'
 
 /** The native menu with the files opened lately and the theme, drawn anew whenever one of these is another. */
 export const showSystemParts = async (services: ServiceClient, t: TFunction): Promise<Opener> => {
@@ -21,6 +22,7 @@ export const showSystemParts = async (services: ServiceClient, t: TFunction): Pr
     )
   }
   const opener = createOpener(services, t, draw)
+  await keepLanguage(services, draw)
   keeper = await keepTheme(services, draw)
   draw()
   return opener

@@ -9,7 +9,7 @@ import type { Page } from '../cards/writePdf.ts'
 import type { QueueLine } from '../contract/day.ts'
 import { barInWords, stopsInWords, whyInWords } from '../contract/dayWords.ts'
 import { figure, joined } from '../contract/figures.ts'
-import { createTexts } from '../contract/texts.ts'
+import { createTexts } from '../texts.ts'
 import type { DaySheet } from './makeDaySheet.ts'
 
 /** A4 upright, with the margin that any printer leaves free. */
@@ -44,7 +44,7 @@ const rule = (sheet: Sheet, yMm: number, strokeMm: number): void =>
 
 /** The day as a card has it, from the middle of it, so that no clock's change moves it. */
 const dayInWords = (onDay: string): string =>
-  dayOf(createTexts().getFixedT('en', 'card'), new Date(`${onDay}T12:00:00`))
+  dayOf(createTexts().getFixedT(null, 'card'), new Date(`${onDay}T12:00:00`))
 
 const head = ({ sheet, t, onDay, lines }: Drawing, page: number, pages: number): void => {
   const baselineMm = PAPER.marginMm + 9

@@ -5,7 +5,7 @@ import { loadTypefaces } from '../cards/typefaces.ts'
 import { writePages } from '../cards/writePdf.ts'
 import type { QueueLine } from '../contract/day.ts'
 import type { Settings } from '../contract/entities.ts'
-import { createTexts } from '../contract/texts.ts'
+import { createTexts } from '../texts.ts'
 import { layOutDay } from './layOutDay.ts'
 
 /** What a day's sheet is drawn from. */

@@ -7,7 +7,7 @@ import type { Desk } from '../database/desk.ts'
 import { faultText } from '../database/fault.ts'
 import { networkShare } from '../database/networkShare.ts'
 import { notOpened, type OpenDatabase, openDatabase } from '../database/open.ts'
-import { noteKindNames } from '../rack/kindNames.ts'
+import { speakHere } from '../settings/speakHere.ts'
 import { chosenRack, noteChoice, type RackName, rackPath, wasTourSeen } from './choice.ts'
 import { fillDemo } from './demo.ts'
 
@@ -85,7 +85,7 @@ const deskOf = (options: WorkshopOptions, access: Access): Desk => ({
 
 /** What a file is given before anybody else can write to it. */
 const fillIn = async (options: WorkshopOptions, rack: RackName, opened: OpenDatabase): Promise<Result<null>> => {
-  await noteKindNames(opened.db)
+  await speakHere(opened.db)
   return rack === 'demo' ? fillDemo(deskOf(options, createAccess(opened))) : ok(null)
 }
 

@@ -1,3 +1,4 @@
+import { languages } from '../../main/contract/language.ts'
 import { HelpWord } from '../help/HelpWord.tsx'
 import { IronMark } from '../ui/IronMark.tsx'
 import { useTexts } from '../ui/texts.tsx'
@@ -78,6 +79,7 @@ const Everywhere = () => {
       </button>
       <KeysWord />
       <HelpWord />
+      <Choice name="language" options={languages} />
       <Choice name="lengthUnit" options={['mm', 'inch', 'thou']} />
       <Choice name="theme" options={['light', 'dark', 'system']} />
     </div>
@@ -85,7 +87,7 @@ const Everywhere = () => {
 }
 
 interface ChoiceProps {
-  readonly name: 'lengthUnit' | 'theme'
+  readonly name: 'language' | 'lengthUnit' | 'theme'
   readonly options: readonly string[]
 }
 

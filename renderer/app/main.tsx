@@ -10,6 +10,7 @@ import { Texts } from '../ui/texts.tsx'
 import { App } from './App.tsx'
 import { hearFaults } from './faults/pageFaults.ts'
 import { readParts } from './parts.ts'
+import { loadSettings } from './readRack.ts'
 import './base.css'
 import './shell.css'
 import './tokens.css'
@@ -25,6 +26,8 @@ hearFaults()
 const READ_AHEAD_AFTER_MS = 1000
 
 const root = document.getElementById('root')
+// The first picture is in the workshop's language; a host that does not answer is told by the window itself.
+await loadSettings()
 if (root) {
   createRoot(root).render(
     <StrictMode>

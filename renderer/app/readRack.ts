@@ -1,6 +1,7 @@
 import { problem } from '../../geometry/result.ts'
 import type { Noun } from '../../main/contract/entities.ts'
 import type { HostEvent, Topic } from '../../main/contract/events.ts'
+import { speakInWindow } from '../ui/texts.tsx'
 import { hearProgress } from './progress.ts'
 import { type App, sayProblem, useApp } from './store.ts'
 import { refreshJob } from './storeJob.ts'
@@ -29,9 +30,12 @@ const loadList = async (noun: keyof typeof listCalls): Promise<void> => {
   useApp.setState({ [listKeys[noun]]: listed.value, trouble: null })
 }
 
-const loadSettings = async (): Promise<void> => {
+/** Also has the window speak the workshop's language, before anything is shown in it. */
+export const loadSettings = async (): Promise<void> => {
   const settings = await call('settings.get', {})
-  if (settings.ok) useApp.setState({ settings: settings.value })
+  if (!settings.ok) return
+  await speakInWindow(settings.value.language)
+  useApp.setState({ settings: settings.value })
 }
 
 const loadWorkshop = async (): Promise<void> => {

@@ -1,6 +1,7 @@
 import { ok, type Result } from '../../geometry/result.ts'
 import type { CallInput, CallName, CallOutput } from '../../main/contract/calls.ts'
 import type { Noun, Settings } from '../../main/contract/entities.ts'
+import { speakInWindow } from '../ui/texts.tsx'
 import { loadAll, reread } from './readRack.ts'
 import { say, sayProblem, useApp } from './store.ts'
 import { call, transport } from './transport.ts'
@@ -56,10 +57,12 @@ export const undo = async (id?: number): Promise<void> => {
 export const saveSettings = async (patch: Partial<Settings>): Promise<void> => {
   const before = useApp.getState().settings
   const wanted = { ...before, ...patch }
+  if (wanted.language !== before.language) await speakInWindow(wanted.language)
   // Shown at once, so that what is set next is set on top of it.
   useApp.setState({ settings: wanted })
   const saved = await call('settings.edit', wanted)
   if (saved.ok) return
+  await speakInWindow(before.language)
   if (useApp.getState().settings === wanted) useApp.setState({ settings: before })
   if (saved.problems[0]) sayProblem(saved.problems[0])
 }

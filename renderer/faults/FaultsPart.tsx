@@ -1,3 +1,4 @@
+import './faultsTexts.ts'
 import { useEffect, useState } from 'react'
 import { type Signature, suspectsOf } from '../../geometry/diagnose.ts'
 import type { Job } from '../../geometry/job.ts'

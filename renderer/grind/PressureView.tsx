@@ -1,4 +1,5 @@
 import { useRef } from 'react'
+import { fixed } from '../../main/contract/figures.ts'
 import { fullPressureNPerMm } from '../scene/pressure.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
@@ -48,7 +49,7 @@ export const PressureView = ({ running, moment, lifted, room }: ViewProps) => {
     nothing === null
       ? t('grind:pressure.touching', {
           width: inWords(moment.touchingMm, 'mm', 0),
-          most: moment.mostPressureNPerMm.toFixed(1),
+          most: fixed(moment.mostPressureNPerMm, 1),
         })
       : t(`grind:pressure.${nothing}`)
   return (
@@ -74,7 +75,7 @@ export const PressureView = ({ running, moment, lifted, room }: ViewProps) => {
         <PlaceMark
           running={running}
           plot={acrossPlot(job.blade.widthMm, plotPx, heightPx)}
-          words={(place) => t('views:pressure.at', { pressure: (lifted ? 0 : place.pressureNPerMm).toFixed(1) })}
+          words={(place) => t('views:pressure.at', { pressure: fixed(lifted ? 0 : place.pressureNPerMm, 1) })}
         />
       </svg>
       <p className={nothing === null ? 'grind-view-line touch-text' : 'grind-view-line'}>{touching}</p>

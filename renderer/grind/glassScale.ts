@@ -1,3 +1,4 @@
+import { fixed } from '../../main/contract/figures.ts'
 import { PX_PER_MM } from '../ui/scale.ts'
 
 /** Factors that a depth may be magnified by; one is chosen, never a crooked figure. */
@@ -24,7 +25,7 @@ export const depthScale = (deepestMm: number, viewPx: number): Scale => {
 }
 
 /** A factor as written: whole from 3 on, one decimal below. */
-export const factorText = (factor: number): string => (factor >= 3 ? factor.toFixed(0) : factor.toFixed(1))
+export const factorText = (factor: number): string => fixed(factor, factor >= 3 ? 0 : 1)
 
 /** Sizes that the two figures in the glass may have (px at 16 px text), the largest that leaves the curves in sight. */
 const RELIEF_SIZES_PX = [56, 40, 28] as const

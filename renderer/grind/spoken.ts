@@ -1,5 +1,6 @@
 import type { TFunction } from 'i18next'
 import { degFromRad } from '../../geometry/units.ts'
+import { fixed } from '../../main/contract/figures.ts'
 import type { Stops } from '../scene/machine.ts'
 import type { Rotation } from '../scene/wheel.ts'
 import type { Figures } from '../ui/useFigure.ts'
@@ -104,7 +105,7 @@ const touch: Tell = (t, { inWords }, { moment, touchingUMm, lifted }) => {
     width: inWords(touchingUMm[1] - touchingUMm[0], 'mm', 0),
     from: place(touchingUMm[0]),
     to: place(touchingUMm[1]),
-    most: moment.mostPressureNPerMm.toFixed(1),
+    most: fixed(moment.mostPressureNPerMm, 1),
   })
 }
 

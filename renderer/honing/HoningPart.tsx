@@ -1,3 +1,4 @@
+import './honingTexts.ts'
 import { anglesInUse, LEAST_CLEARANCE_DEG } from '../../geometry/plane.ts'
 import type { Report } from '../../geometry/report.ts'
 import type { Tool } from '../../main/contract/entities.ts'

@@ -1,4 +1,5 @@
 import type { Job } from '../../geometry/job.ts'
+import { fixed } from '../../main/contract/figures.ts'
 import type { Learnt } from '../../main/contract/learnt.ts'
 import { NoJob } from '../app/NoJob.tsx'
 import { sayProblem, useApp } from '../app/store.ts'
@@ -114,10 +115,10 @@ const Figures = ({ learnt: { calibration } }: { readonly learnt: Learnt }) => {
   return (
     <div className="learnt-figures">
       <FigureText
-        figure={{ text: `×\u2009${scale.toFixed(2)}`, unit: '' }}
+        figure={{ text: `×\u2009${fixed(scale, 2)}`, unit: '' }}
         size="large"
         name={t('learnt:figures.scale')}
-        note={plusMinus(scaleSe.toFixed(2))}
+        note={plusMinus(fixed(scaleSe, 2))}
       />
       <FigureText
         figure={figures.plain(lashMm, 'mm', 2)}

@@ -1,4 +1,5 @@
 import type { CallOutput } from '../../main/contract/calls.ts'
+import { fixed } from '../../main/contract/figures.ts'
 import { useApp } from '../app/store.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
@@ -33,7 +34,7 @@ export const Removal = ({ removal }: { readonly removal: CallOutput<'station.rem
             {removal.sweepSeconds !== null &&
               t('learnt:removal.time', {
                 perMinute: inWords(removal.perMinuteMm3 ?? 0, 'mm3', 1),
-                seconds: removal.sweepSeconds.toFixed(1),
+                seconds: fixed(removal.sweepSeconds, 1),
               })}
           </p>
           {Math.abs(inJob / removal.perSweepMm3 - 1) < SAME ? (

@@ -1,5 +1,6 @@
 import { ARC_RATIO, type EdgeShape, type MeasuredEdge } from '../../geometry/measure.ts'
 import type { BenchLog } from '../../main/contract/entities.ts'
+import { plainly, readBack } from '../../main/contract/figures.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { type Iron, readOfLine } from './read.ts'
@@ -19,7 +20,7 @@ const WELL_KNOWN_SHARE = 0.05
 
 /** @returns a figure with as many digits as it deserves, the others nought. @param errorShare its error as a share of it */
 export const deservedText = (text: string, errorShare: number): string =>
-  String(Number(Number(text).toPrecision(errorShare > WELL_KNOWN_SHARE ? 2 : 3)))
+  plainly(Number(readBack(text).toPrecision(errorShare > WELL_KNOWN_SHARE ? 2 : 3)))
 
 /** @returns a writer for leaves: left, halfway where it was taken, right; `texts` is where the patterns stand */
 export const useLeafWords = (): ((leaves: Leaves, texts: string, unit?: string) => string) => {

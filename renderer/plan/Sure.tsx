@@ -1,6 +1,7 @@
 import { sweepsOf } from '../../geometry/motion.ts'
 import { GUESSED_SWEEP_SECONDS } from '../../geometry/removal.ts'
 import type { Report, TurnsReport } from '../../geometry/report.ts'
+import { fixed } from '../../main/contract/figures.ts'
 import { useApp } from '../app/store.ts'
 import { useLearnt } from '../learnt/useLearnt.ts'
 import { useTexts } from '../ui/texts.tsx'
@@ -51,7 +52,7 @@ export const Sure = ({ report, turns }: SureProps) => {
     }),
     t(removal?.sweepSeconds ? 'plan:sure.timeMeasured' : 'plan:sure.timeGuessed', {
       minutes: Math.max(1, Math.round((sweepsOf(job) * seconds) / SECONDS)),
-      seconds: seconds.toFixed(1),
+      seconds: fixed(seconds, 1),
       count: sweepsOf(job),
     }),
   ].filter((row) => row !== null)

@@ -3,6 +3,7 @@ import { radiusOfRelief } from '../../geometry/aim.ts'
 import type { Report } from '../../geometry/report.ts'
 import { radFromDeg } from '../../geometry/units.ts'
 import type { Tool } from '../../main/contract/entities.ts'
+import { fixed } from '../../main/contract/figures.ts'
 import { useApp } from '../app/store.ts'
 import { lineOf, type Place, steps } from '../glass/glassLayout.ts'
 import { wantedDepthMm } from '../glass/wantedDepth.ts'
@@ -46,7 +47,7 @@ export const TwoSeats = ({ tool, report }: { readonly tool: Tool; readonly repor
           camber: inWords(woodReliefMm, 'mm', 2),
           low: inWords(Math.max(here, there), 'mm', 2),
           high: inWords(Math.min(here, there), 'mm', 2),
-          times: times.toFixed(1),
+          times: fixed(times, 1),
         })}
       </p>
       <SelectEntry

@@ -36,19 +36,33 @@ varying vec2 vCell;
 varying vec2 vPlaceMm;
 float bevelHash(float at) { return fract(sin(at * 12.9898) * 43758.5453); }
 float scratchAt(float uMm, float vMm, float perMm) {
-  float line = floor(uMm * perMm);
-  float piece = floor(vMm * 0.35 + 7.0 * bevelHash(line + 91.0));
-  return bevelHash(line + 17.0 * piece) - 0.5;
+  float across = uMm * perMm;
+  float line = floor(across);
+  float along = vMm * 0.22 + 7.0 * bevelHash(line + 91.0);
+  float fade = sin(3.14159 * fract(across)) * sin(3.14159 * fract(along));
+  return 1.6 * fade * (bevelHash(line + 17.0 * floor(along)) - 0.5);
 }
 const float TEAR = 0.03;
 `
+
+/**
+ * Along the edge the last of the bevel catches the light where it is ground, as does the corner at the heel: over these shares
+ * of the way from node to node.
+ */
+const EDGE_NODES = 0.8
+const EDGE_LIGHT = 0.75
+const HEEL_LIGHT = 0.22
 
 const SHADE = `
 float fine = clamp(1.0 - 9.0 * fwidth(vPlaceMm.x), 0.0, 1.0);
 float scratch = grainShare * (scratchAt(vPlaceMm.x, vPlaceMm.y, 2.6) + 0.8 * fine * scratchAt(vPlaceMm.x, vPlaceMm.y, 9.0));
 float torn = texture2D(lostField, vec2(vCell.x + 2.0 * TEAR * scratch, vCell.y)).r;
 float inked = 1.0 - step(1.0, torn);
-vec3 bare = groundColour * (1.0 + 0.3 * scratch);
+float nodes = float(textureSize(lostField, 0).x);
+float fromEdge = vCell.x * nodes - 0.5;
+float gleam = ${EDGE_LIGHT.toFixed(2)} * (1.0 - smoothstep(0.0, ${EDGE_NODES.toFixed(2)}, fromEdge))
+  + ${HEEL_LIGHT.toFixed(2)} * smoothstep(nodes - 1.0 - ${(EDGE_NODES / 2).toFixed(2)}, nodes - 1.0, fromEdge);
+vec3 bare = groundColour * (1.0 + 0.34 * scratch + grainShare * gleam * (1.0 + 0.5 * scratch));
 vec3 inky = inkColour * (1.0 + 0.12 * scratch);
 diffuseColor.rgb *= mix(bare, inky, inked);
 `

@@ -3,6 +3,7 @@ import type { Job } from '../../geometry/job.ts'
 import { type BladeMesh, bevelNormals, bladeMesh, placeBevel } from '../../geometry/mesh.ts'
 import type { Frame, RunShape } from '../worker/protocol.ts'
 import { showLostField } from './bevelShading.ts'
+import { showSlot } from './brushed.ts'
 import { createLostField } from './lostField.ts'
 import type { SceneMaterials } from './materials.ts'
 import type { MachineFigures } from './placement.ts'
@@ -12,6 +13,7 @@ import { plate } from './solids.ts'
 const JOIN_SPARE_MM = 4
 /** The plain rest of the blade overlaps the ground end by this (mm), face on face, so that no seam gapes. */
 const OVERLAP_MM = 1
+const SLOT_RADIUS_MM = 5
 
 /** The blade with its live bevel; `show` moves it to a frame. */
 export interface BladePart {
@@ -66,9 +68,10 @@ const buildRest = (job: Job, figures: MachineFigures, joinMm: number, materials:
   const rest = plate(
     { x: [-widthMm / 2, widthMm / 2], y: [joinMm - OVERLAP_MM, topMm], z: [-thicknessMm, 0] },
     Math.min(widthMm * 0.16, 9),
-    slot ? { y: [slotFromMm, slotToMm], radiusMm: 5 } : null,
+    slot ? { y: [slotFromMm, slotToMm], radiusMm: SLOT_RADIUS_MM } : null,
     materials.back,
   )
+  if (slot) showSlot(materials.back, slotFromMm + SLOT_RADIUS_MM, slotToMm - SLOT_RADIUS_MM, SLOT_RADIUS_MM)
   rest.userData.seamMm = joinMm - OVERLAP_MM
   return rest
 }

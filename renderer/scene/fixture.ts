@@ -1,4 +1,4 @@
-import { Group } from 'three'
+import { Group, Mesh, PlaneGeometry } from 'three'
 import type { Job } from '../../geometry/job.ts'
 import type { SetUp } from '../../geometry/setUp.ts'
 import type { SceneMaterials } from './materials.ts'
@@ -57,9 +57,19 @@ const addSaddles = (
   fixed.add(block({ x: [-halfMm, halfMm], y: [P - rb - 4, P + rb + 4], z: plateZ }, m.fixed))
 }
 
+/** How far the clamp darkens the back below it (mm), and how far off the back that is painted. */
+const CLAMP_SHADE_MM = 10
+const SHADE_LIFT_MM = 0.06
+const CLAMP_HALF_MM = 7
+
 const addClamp = (moving: Group, job: Job, { pivotUMm, pivotVMm }: MachineFigures, m: SceneMaterials): void => {
   const halfMm = job.blade.widthMm / 2 + CLAMP_SPARE_MM
-  moving.add(block({ x: [-halfMm, halfMm], y: [pivotVMm - 7, pivotVMm + 7], z: [0.3, 8] }, m.moving))
+  moving.add(
+    block({ x: [-halfMm, halfMm], y: [pivotVMm - CLAMP_HALF_MM, pivotVMm + CLAMP_HALF_MM], z: [0.3, 8] }, m.moving),
+  )
+  const shade = new Mesh(new PlaneGeometry(job.blade.widthMm, CLAMP_SHADE_MM), m.underClamp)
+  shade.position.set(0, pivotVMm - CLAMP_HALF_MM - CLAMP_SHADE_MM / 2, SHADE_LIFT_MM)
+  moving.add(shade)
   for (const x of [-halfMm + 5, halfMm - 5]) moving.add(pin([x, pivotVMm], 3.4, [8, 11], m.screw, 24))
   moving.add(pin([pivotUMm, pivotVMm], 2, [8, 8.6], m.screw, 24))
 }

@@ -1,5 +1,6 @@
 import {
   Color,
+  CustomBlending,
   DoubleSide,
   type Material,
   MeshBasicMaterial,
@@ -8,11 +9,15 @@ import {
   MeshPhysicalMaterial,
   MeshStandardMaterial,
   type MeshStandardMaterialParameters,
+  OneFactor,
+  OneMinusSrcAlphaFactor,
+  SrcAlphaFactor,
 } from 'three'
 import { bevelUniforms, shadeBevel } from './bevelShading.ts'
+import { brushPainted } from './brushed.ts'
 import { paintMatcap } from './matcap.ts'
-import { contactShade, meniscusLine, wetSheen } from './rimTextures.ts'
-import { brushedSteel, wheelGrain } from './textures.ts'
+import { clampShade, contactShade, meniscusLine, wetSheen } from './rimTextures.ts'
+import { brushedSteel, brushStrokes, wheelGrain } from './textures.ts'
 
 /** What the materials depend on. Colours that carry meaning come from the window's tokens, as CSS colours. */
 export interface Looks {
@@ -48,7 +53,7 @@ const underneath = { polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetU
 /** Steel of every kind: as it comes, bar, screw, freshly ground. */
 const mirroringSteels = (looks: Looks) => {
   const { colour: map, roughness: roughnessMap } = brushedSteel()
-  const brushed = { color: 0xb0b2b0, roughness: 0.42, map, roughnessMap }
+  const brushed = { color: 0x979997, roughness: 0.42, map, roughnessMap }
   return {
     back: mirroringSteel({ ...brushed, ...underneath }),
     tip: mirroringSteel({ ...brushed, flatShading: true }),
@@ -58,35 +63,15 @@ const mirroringSteels = (looks: Looks) => {
   }
 }
 
-/**
- * A painted ball shows a flat face in one shade. Brushed steel draws the lights out along it: so the blade is shaded by the
- * place on it, brightest towards the edge and the left, where the large panel stands.
- */
-const drawnOut = (material: MeshMatcapMaterial): MeshMatcapMaterial => {
-  material.onBeforeCompile = (shader) => {
-    shader.vertexShader = `varying vec2 vOnBladeMm;\n${shader.vertexShader}`.replace(
-      '#include <begin_vertex>',
-      '#include <begin_vertex>\nvOnBladeMm = position.xy;',
-    )
-    shader.fragmentShader = `varying vec2 vOnBladeMm;
-${shader.fragmentShader}`.replace(
-      '#include <color_fragment>',
-      `#include <color_fragment>
-diffuseColor.rgb *= mix(1.12, 0.62, smoothstep(0.0, 190.0, vOnBladeMm.y + 0.7 * vOnBladeMm.x));`,
-    )
-  }
-  return material
-}
-
-const paintedSteels = ({ dark, ink }: Looks) => {
+const paintedSteels = ({ dark, ink, bladeWidthMm }: Looks) => {
   const matcap = paintMatcap(dark)
-  const { colour: map } = brushedSteel()
-  const brushed = { color: 0xd2d4d2, matcap, map }
+  const brush = { strokes: brushStrokes(), bladeWidthMm }
+  const brushed = { color: 0xb6b8b6, matcap }
   return {
-    back: drawnOut(new MeshMatcapMaterial({ ...brushed, ...underneath })),
-    tip: drawnOut(new MeshMatcapMaterial({ ...brushed, flatShading: true })),
+    back: brushPainted(new MeshMatcapMaterial({ ...brushed, ...underneath }), brush),
+    tip: brushPainted(new MeshMatcapMaterial({ ...brushed, flatShading: true }), brush),
     bevel: shadeBevel(new MeshMatcapMaterial({ matcap }), bevelUniforms(ink, false)),
-    bar: new MeshMatcapMaterial({ color: 0xaeb2b0, matcap }),
+    bar: new MeshMatcapMaterial({ color: 0xb8bcba, matcap: paintMatcap(dark, true) }),
     screw: new MeshMatcapMaterial({ color: 0xb4b8b6, matcap }),
   }
 }
@@ -107,7 +92,7 @@ const rimMaterial = ({ software, wet }: Looks): MeshLambertMaterial | MeshPhysic
 const sideMaterial = (): MeshLambertMaterial => {
   const map = wheelGrain(23, 0.4)
   map.repeat.set(4, 4)
-  return new MeshLambertMaterial({ color: 0x8f8f8d, map })
+  return new MeshLambertMaterial({ color: 0xb4b4b1, map })
 }
 
 const matter = (looks: Looks) => ({
@@ -121,7 +106,7 @@ const matter = (looks: Looks) => ({
   finger: new MeshLambertMaterial({ color: 0xc6b7a6 }),
   arrow: new MeshBasicMaterial({ color: 0xffffff }),
   dot: new MeshBasicMaterial({ color: 0x16191a }),
-  burr: new MeshBasicMaterial({ color: 0xffffff, toneMapped: false, side: DoubleSide }),
+  burr: new MeshBasicMaterial({ color: 0xc4cac7, toneMapped: false, side: DoubleSide }),
 })
 
 /** On paper every part is white; its lines lie a little before it. */
@@ -144,18 +129,36 @@ const behindLines = { polygonOffset: true, polygonOffsetFactor: 3, polygonOffset
 
 /** Painted on a surface: sees through, hides nothing behind it. */
 const painted = (color: number, map: MeshBasicMaterial['map']): MeshBasicMaterial =>
+  new MeshBasicMaterial({ color, map, toneMapped: false, transparent: true, depthWrite: false })
+
+/**
+ * Painted on the rim: drawn with what hides, right after the wheel and before the blade, whose edge lies a hair under it. So it
+ * mixes by factors of its own, which are those of what sees through.
+ */
+const onRim = (color: number, map: MeshBasicMaterial['map'], opacity = 1): MeshBasicMaterial =>
   new MeshBasicMaterial({
-    ...{ color, map, toneMapped: false, transparent: true, depthWrite: false },
-    ...{ polygonOffset: true, polygonOffsetFactor: -1, polygonOffsetUnits: -1 },
+    ...{ color, map, opacity, toneMapped: false, depthWrite: false, blending: CustomBlending },
+    ...{ blendSrc: SrcAlphaFactor, blendDst: OneMinusSrcAlphaFactor },
+    ...{ blendSrcAlpha: OneFactor, blendDstAlpha: OneMinusSrcAlphaFactor },
   })
+
+const unseen = (material: MeshBasicMaterial, hidden: boolean): MeshBasicMaterial => {
+  material.visible = !hidden
+  return material
+}
+
+/** Where the rim itself mirrors its surroundings, only this much of the sheen is painted on. */
+const MIRRORED_SHEEN = 0.35
 
 /** Every material of the scene, made once a scene and disposed of with it. */
 export const createMaterials = (looks: Looks) => ({
   ...(looks.print ? paper(looks) : matter(looks)),
   touch: new MeshBasicMaterial({ color: looks.touch, toneMapped: false, transparent: true, vertexColors: true }),
-  shade: painted(0x000000, contactShade(looks.bladeWidthMm)),
-  meniscus: painted(0xffffff, meniscusLine(looks.bladeWidthMm)),
-  sheen: painted(0xf6faf8, wetSheen()),
+  shade: onRim(0x000000, contactShade(looks.bladeWidthMm)),
+  meniscus: onRim(0xffffff, meniscusLine(looks.bladeWidthMm)),
+  sheen: onRim(0xf6faf8, wetSheen(), looks.software ? 1 : MIRRORED_SHEEN),
+  // Where a shadow map is drawn the clamp throws its own.
+  underClamp: unseen(painted(0x000000, clampShade()), looks.print || !looks.software),
 })
 
 export type SceneMaterials = ReturnType<typeof createMaterials>

@@ -4,6 +4,7 @@ import {
   EdgesGeometry,
   LineBasicMaterial,
   LineSegments,
+  type Material,
   Mesh,
   MeshBasicMaterial,
   type Object3D,
@@ -59,11 +60,14 @@ const sharpEdges = (mesh: Mesh): BufferGeometry => {
   return edges.setIndex(kept)
 }
 
+const isUnseen = ({ visible }: Material): boolean => !visible
+
+/** Every mesh that has something to show: a shade that paper does without has no outline either. */
 const meshesOf = (parts: readonly Object3D[]): Mesh[] => {
   const meshes: Mesh[] = []
   for (const part of parts)
     part.traverse((child) => {
-      if (child instanceof Mesh) meshes.push(child)
+      if (child instanceof Mesh && ![child.material].flat().every(isUnseen)) meshes.push(child)
     })
   return meshes
 }

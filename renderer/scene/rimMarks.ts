@@ -5,6 +5,9 @@ import { CONTACT_ACROSS_MM, CONTACT_ALONG_MM } from './rimTextures.ts'
 
 /** Marks lie this far off the rim (mm), more than its facets leave the circle. */
 const OFF_RIM_MM = 0.12
+/** Place in the order of drawing: after the wheel, before the blade. */
+const BEFORE_BLADE = -8
+
 /** Lift at which a blade no longer darkens the rim (rad). */
 const GONE_AT_RAD = 0.12
 
@@ -37,7 +40,7 @@ export const buildRimMarks = ({ station, blade }: Job, wet: boolean, m: SceneMat
   const contact: MeshBasicMaterial[] = wet ? [m.shade, m.meniscus] : [m.shade]
   for (const material of contact) shadow.add(patch(radiusMm, station.wheelWidthMm, reach, material))
   if (wet) sheen.add(patch(radiusMm, station.wheelWidthMm, SHEEN_RAD, m.sheen))
-  for (const [order, mesh] of [...sheen.children, ...shadow.children].entries()) mesh.renderOrder = order + 1
+  for (const [order, mesh] of [...sheen.children, ...shadow.children].entries()) mesh.renderOrder = BEFORE_BLADE + order
   const acrossMm = blade.widthMm + 2 * CONTACT_ACROSS_MM
   const maps = contact.flatMap(({ map }) => map ?? [])
   for (const map of maps) map.repeat.y = station.wheelWidthMm / acrossMm

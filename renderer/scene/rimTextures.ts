@@ -45,9 +45,16 @@ export const contactShade = (widthMm: number): DataTexture =>
 export const meniscusLine = (widthMm: number): DataTexture =>
   veil(256, 64, (s, t) => 0.34 * Math.exp(-(((fromEdgeMm(s) - 0.9) / 0.45) ** 2)) * withinBlade(t, widthMm, 1.5))
 
+/** Dark close under the clamp, gone towards the edge; the light comes from the right, where it begins a little later. */
+export const clampShade = (): DataTexture =>
+  veil(64, 32, (s, t) => {
+    const under = Math.min(Math.max(t + 0.35 * Math.max(s - 0.86, 0) * -7, 0), 1)
+    return 0.62 * under * under
+  })
+
 /** Smooth noise from a table, wrapping round. */
-const ripples = (columns: number, rows: number): ((s: number, t: number) => number) => {
-  const next = grainFrom(41)
+const ripples = (columns: number, rows: number, seed: number): ((s: number, t: number) => number) => {
+  const next = grainFrom(seed)
   const table = Float32Array.from({ length: columns * rows }, next)
   return (s, t) => {
     const [x, y] = [s * columns, t * rows]
@@ -62,20 +69,26 @@ const ripples = (columns: number, rows: number): ((s: number, t: number) => numb
 
 /** Where round the covered part the lights are mirrored, how wide, how bright: the key, and the narrow strip above. */
 const glints = [
-  { at: 0.57, width: 0.07, light: 0.66 },
-  { at: 0.3, width: 0.08, light: 0.5 },
+  { at: 0.56, width: 0.1, light: 0.5 },
+  { at: 0.55, width: 0.03, light: 0.5 },
+  { at: 0.3, width: 0.06, light: 0.45 },
 ] as const
+/** Films of water drawn out along the rim: how many along and across the covered part, and how far they shift a glint. */
+const FILM = { along: 5, across: 34, shift: 0.05 } as const
+/** Grains that stand out of the film, along and across. */
+const GRAINS = { along: 190, across: 128 } as const
 
-/** Light on a film of water that a turning rim carries: broad glints, broken by ripples drawn out along the rim. */
+/** Light on a film of water that a turning rim carries: glints that the film draws out and single grains break. */
 export const wetSheen = (): DataTexture => {
-  const broad = ripples(18, 14)
-  const fine = ripples(60, 72)
-  const texture = veil(192, 192, (s, t) => {
+  const film = ripples(FILM.along, FILM.across, 41)
+  const grains = ripples(GRAINS.along, GRAINS.across, 43)
+  const texture = veil(384, 256, (s, t) => {
     let light = 0
-    const shifted = s + 0.05 * (broad(s, t) - 0.5)
+    const shifted = s + FILM.shift * (film(s, t) - 0.5)
     for (const glint of glints) light += glint.light * Math.exp(-(((shifted - glint.at) / glint.width) ** 2))
-    const rims = Math.min(1, 9 * Math.min(t, 1 - t) + 0.35)
-    return light * rims * (0.45 + 0.5 * broad(t, s) + 0.35 * fine(s, t))
+    // Water stands a little thicker along both corners of the rim.
+    const corner = 1 + 0.5 * Math.exp(-((Math.min(t, 1 - t) / 0.03) ** 2))
+    return corner * light * (0.55 + 0.3 * film(s, t)) * (0.55 + 0.8 * grains(s, t))
   })
   texture.wrapS = RepeatWrapping
   return texture

@@ -35,41 +35,79 @@ const textureOf = (tile: Tile, shade: Float32Array, colour: boolean): DataTextur
   return texture
 }
 
-/** Long strokes of many lengths along the height, wrapping round. */
-const strokes = ({ widthPx, heightPx }: Tile, seed: number, depth: number): Float32Array => {
+/** A tile of brush strokes covers this much of the blade (mm, across and along). */
+export const BRUSH_TILE_MM = [40, 120] as const
+const STEEL_TILE: Tile = { widthPx: 256, heightPx: 128, widthMm: BRUSH_TILE_MM[0], heightMm: BRUSH_TILE_MM[1] }
+
+/** Strokes of one kind: so many a column, so wide (px), so strong at most. */
+interface Strokes {
+  readonly perColumn: number
+  readonly widePx: number
+  readonly depth: number
+}
+
+/** Fine ones everywhere, and a few broad ones that are still seen from afar. */
+const kinds: readonly Strokes[] = [
+  { perColumn: 9, widePx: 1, depth: 0.34 },
+  { perColumn: 1.6, widePx: 4, depth: 0.26 },
+  { perColumn: 0.3, widePx: 10, depth: 0.15 },
+]
+
+/** Long strokes of many lengths along the height, wrapping round; 0 in the middle of their depth. */
+const strokes = ({ widthPx, heightPx }: Tile, seed: number): Float32Array => {
   const next = grainFrom(seed)
-  const shade = new Float32Array(widthPx * heightPx).fill(0)
-  for (let stroke = 0; stroke < widthPx * 14; stroke++) {
+  const shade = new Float32Array(widthPx * heightPx)
+  const draw = ({ widePx, depth }: Strokes): void => {
     const column = Math.floor(next() * widthPx)
     const from = Math.floor(next() * heightPx)
-    const length = Math.floor((0.1 + 0.7 * next()) * heightPx)
+    const length = Math.floor((0.15 + 0.8 * next()) * heightPx)
     const strength = (next() - 0.5) * depth
     for (let k = 0; k < length; k++) {
-      const fade = Math.sin((Math.PI * k) / length)
-      const at = ((from + k) % heightPx) * widthPx + column
-      shade[at] = (shade[at] as number) + strength * fade
+      const row = ((from + k) % heightPx) * widthPx
+      const now = strength * Math.sin((Math.PI * k) / length)
+      for (let wide = 0; wide < widePx; wide++) {
+        const at = row + ((column + wide) % widthPx)
+        shade[at] = (shade[at] as number) + now * Math.sin((Math.PI * (wide + 0.5)) / widePx)
+      }
     }
   }
+  for (const kind of kinds) for (let k = 0; k < kind.perColumn * widthPx; k++) draw(kind)
   return shade
 }
 
-const STEEL_TILE: Tile = { widthPx: 128, heightPx: 128, widthMm: 40, heightMm: 120 }
-
 /** Brushed steel, strokes along the blade: one texture for colour, one for roughness. */
 export const brushedSteel = () => {
-  const shade = strokes(STEEL_TILE, 7, 0.16)
+  const shade = strokes(STEEL_TILE, 7)
   return {
     colour: textureOf(
       STEEL_TILE,
-      shade.map((value) => 0.9 + 0.55 * value),
+      shade.map((value) => 0.9 + 0.3 * value),
       true,
     ),
     roughness: textureOf(
       STEEL_TILE,
-      shade.map((value) => 0.72 + value),
+      shade.map((value) => 0.72 + 0.5 * value),
       false,
     ),
   }
+}
+
+/** Strokes as figures, 0.5 in the middle: red their depth, green the lean of their flanks across the blade. */
+export const brushStrokes = (): DataTexture => {
+  const shade = strokes(STEEL_TILE, 7)
+  const texture = textureOf(
+    STEEL_TILE,
+    shade.map((value) => 0.5 + 0.5 * value),
+    false,
+  )
+  const data = texture.image.data as Uint8Array
+  const { widthPx } = STEEL_TILE
+  shade.forEach((value, at) => {
+    const beside = at % widthPx === widthPx - 1 ? at + 1 - widthPx : at + 1
+    const lean = 0.5 + 0.5 * ((shade[beside] as number) - value)
+    data[4 * at + 1] = Math.round(255 * Math.min(Math.max(lean, 0), 1))
+  })
+  return texture
 }
 
 const STONE_TILE: Tile = { widthPx: 256, heightPx: 256, widthMm: 1, heightMm: 1 }

@@ -17,6 +17,9 @@ const onSide = (geometry: RingGeometry | ShapeGeometry, xMm: number): RingGeomet
   return geometry
 }
 
+/** Place in the order of drawing: before what is painted on it. */
+const FIRST = -9
+
 /** The wheel, axis along x, true in diameter and width. It is turned by its `rotation.x`. */
 export const buildWheel = ({ station }: Job, materials: SceneMaterials): Group => {
   const radiusMm = station.wheelDiameterMm / 2
@@ -31,7 +34,10 @@ export const buildWheel = ({ station }: Job, materials: SceneMaterials): Group =
   }
   wheel.add(rod([-halfMm - 3, halfMm + 3], flangeMm, [0, 0], materials.bore, 48))
   wheel.add(rod([-halfMm - 14, halfMm + 14], flangeMm * 0.3, [0, 0], materials.screw, 24))
-  for (const child of wheel.children) child.receiveShadow = true
+  for (const child of wheel.children) {
+    child.receiveShadow = true
+    child.renderOrder = FIRST
+  }
   return wheel
 }
 

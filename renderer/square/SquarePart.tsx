@@ -1,3 +1,4 @@
+import './squareTexts.ts'
 import { explainSkew } from '../../geometry/explainSkew.ts'
 import { freePlayOf } from '../../geometry/freedom.ts'
 import type { Job } from '../../geometry/job.ts'

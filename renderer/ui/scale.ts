@@ -1,6 +1,6 @@
 import { MM_PER_INCH, MM_PER_THOU } from '../../geometry/units.ts'
 import type { Settings } from '../../main/contract/entities.ts'
-import { figure, joined } from '../../main/contract/figures.ts'
+import { figure, fixed, joined } from '../../main/contract/figures.ts'
 
 /** CSS pixels in a millimetre: 96 pixels an inch. A drawing's scale is true wherever the screen's is. */
 export const PX_PER_MM = 96 / MM_PER_INCH
@@ -28,5 +28,5 @@ export const barLength = (mostMm: number, lengthUnit: Settings['lengthUnit']): B
   const round = [5, 2, 1].map((step) => step * ten).find((length) => length <= most) ?? ten
   const decimals = Math.max(0, -Math.floor(Math.log10(round)))
   const unit = figure(0, 'mm', 0, lengthUnit).unit
-  return { mm: round * unitMm[lengthUnit], label: joined({ text: round.toFixed(decimals), unit }) }
+  return { mm: round * unitMm[lengthUnit], label: joined({ text: fixed(round, decimals), unit }) }
 }

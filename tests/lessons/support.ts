@@ -6,7 +6,9 @@ import { found } from '../geometry/example.ts'
 
 const folder = fileURLToPath(new URL('../../assets/lessons/', import.meta.url))
 
-export const lessonFiles = readdirSync(folder).sort()
+export const lessonFiles = readdirSync(folder)
+  .filter((name) => name.endsWith('.json'))
+  .sort()
 export const lessonText = (file: string): string => readFileSync(`${folder}${file}`, 'utf8')
 /** The program's own lessons in their order. */
 export const lessons: readonly Lesson[] = lessonFiles.map((file) => found(parseLessonText(lessonText(file))))

@@ -15,6 +15,7 @@ import { faultWithRandomRack } from '../support/randomRackFault.ts'
 import { endInputs, outcomeOfInput } from '../support/schemaFault.ts'
 import type { LongCount } from './count.ts'
 import { grindFuzz, openAndCloseGrind } from './grindInBrowser.ts'
+import { soak } from './soak.ts'
 
 /**
  * `npm run test:long`: the counts too long for `npm test`. What was done is noted every few seconds with its commit, so
@@ -33,6 +34,7 @@ const counts: readonly LongCount[] = [
   { name: 'buildingTwice', count: 1, attempt: faultOfBuildingTwice },
   grindFuzz,
   openAndCloseGrind,
+  soak,
 ]
 
 const root = join(import.meta.dirname, '..', '..')

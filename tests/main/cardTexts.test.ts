@@ -3,7 +3,7 @@ import cautions from '../../assets/texts/en/cautions.json' with { type: 'json' }
 import problems from '../../assets/texts/en/problems.json' with { type: 'json' }
 import units from '../../assets/texts/en/quantities.json' with { type: 'json' }
 import { quantities } from '../../geometry/quantities.ts'
-import { createTexts } from '../../main/contract/texts.ts'
+import { createTexts } from '../../main/texts.ts'
 
 const texts = createTexts()
 const paths = Object.entries(quantities).flatMap(([section, keys]) =>

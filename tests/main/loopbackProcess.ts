@@ -1,5 +1,5 @@
-import { createTexts } from '../../main/contract/texts.ts'
 import { runLoopbackHost } from '../../main/start/loopbackHost.ts'
+import { createTexts } from '../../main/texts.ts'
 
 /** `npm start -- --host browser --address --data DIR`, without the check of the build. */
 const [dataDir = ''] = process.argv.slice(2)

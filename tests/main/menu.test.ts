@@ -1,6 +1,6 @@
 import type { MenuItemConstructorOptions as Item } from 'electron'
 import { describe, expect, it } from 'vitest'
-import { createTexts } from '../../main/contract/texts.ts'
+import { createTexts } from '../../main/texts.ts'
 import { type MenuDeeds, menuTemplate } from '../../main/window/menuTemplate.ts'
 import { screens } from '../../renderer/app/route.ts'
 import { shortcuts } from '../../renderer/app/shortcuts.ts'

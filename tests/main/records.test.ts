@@ -103,6 +103,7 @@ describe('search', () => {
 describe('settings', () => {
   it('are the defaults until changed, and keep what was set', async () => {
     expect(await bench().done('settings.get', {})).toEqual({
+      language: 'en',
       lengthUnit: 'mm',
       theme: 'system',
       singleKeys: 'on',
@@ -113,6 +114,7 @@ describe('settings', () => {
     await bench().done('settings.edit', { lengthUnit: 'inch', theme: 'dark' })
     await bench().done('settings.edit', { lengthUnit: 'thou', theme: 'dark', singleKeys: 'off' })
     expect(await bench().done('settings.get', {})).toEqual({
+      language: 'en',
       lengthUnit: 'thou',
       theme: 'dark',
       singleKeys: 'off',

@@ -1,11 +1,11 @@
 import { expect, it } from 'vitest'
 import { loadTypefaces } from '../../main/cards/typefaces.ts'
-import { createTexts } from '../../main/contract/texts.ts'
 import { readCsv } from '../../main/inOut/csv.ts'
 import { layOutWorksheet } from '../../main/lessons/layOutWorksheet.ts'
 import { makeWorksheet } from '../../main/lessons/makeWorksheet.ts'
 import { progressTable } from '../../main/lessons/progressTable.ts'
 import { paperQuestions } from '../../main/lessons/worksheet.ts'
+import { createTexts } from '../../main/texts.ts'
 import { found } from '../geometry/example.ts'
 import { lessons } from '../lessons/support.ts'
 

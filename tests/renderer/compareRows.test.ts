@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import type { Job } from '../../geometry/job.ts'
 import { setUpOf } from '../../geometry/setUp.ts'
-import { createTexts } from '../../main/contract/texts.ts'
+import { createTexts } from '../../main/texts.ts'
 import { jobRows, momentRows, otherDifferences, type Row } from '../../renderer/grind/compare/rows.ts'
 import type { MomentFigures } from '../../renderer/grind/compare/together.ts'
 import { figuresIn } from '../../renderer/ui/useFigure.ts'

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { createTexts } from '../../main/contract/texts.ts'
+import { createTexts } from '../../main/texts.ts'
 import { momentSentence } from '../../renderer/grind/sentence.ts'
 import { moment } from './moments.ts'
 

@@ -1,4 +1,4 @@
-import { DataUtils, LineSegments } from 'three'
+import { DataUtils, LineSegments, type Material, Mesh } from 'three'
 import { expect, test } from 'vitest'
 import { INK_THICKNESS_MM } from '../../geometry/ink.ts'
 import { jobSchema } from '../../geometry/job.ts'
@@ -99,6 +99,40 @@ const machineWith = (print: boolean) => {
 }
 
 const nothingHidden = Object.fromEntries(partNames.map((name) => [name, false])) as Record<PartName, boolean>
+
+test('painted steel knows where its slot runs, and what shades the rim is drawn after the wheel and before the blade', () => {
+  const looks = {
+    touch: '#b93a00',
+    ink: '#26389c',
+    dark: false,
+    software: true,
+    wet: true,
+    bladeWidthMm: 57,
+    print: false,
+  }
+  const materials = createMaterials(looks)
+  const run = { ...shape, vStartMm: Float64Array.from({ length: 12 }, (_, at) => 2 * (at % throughCount)) }
+  const { root } = buildMachine(
+    job,
+    setUpFor(),
+    run,
+    { rotation: 'intoEdge', dot: 'left', wet: true, print: false },
+    materials,
+  )
+  const { slotMm } = materials.back.userData
+  // From 26 mm above the join, 4 mm above the highest heel (10 mm), to 18 mm below the bar, round ends of 5 mm each.
+  expect([slotMm.x, slotMm.y, slotMm.z]).toEqual([45, 107, 5])
+  const orders = new Map<Material, number>()
+  root.traverse((child) => {
+    if (child instanceof Mesh && !Array.isArray(child.material)) orders.set(child.material, child.renderOrder)
+  })
+  const order = (name: 'rim' | 'sheen' | 'shade' | 'meniscus' | 'back') => orders.get(materials[name]) ?? Number.NaN
+  for (const painted of ['sheen', 'shade', 'meniscus'] as const) {
+    expect(order(painted)).toBeGreaterThan(order('rim'))
+    expect(order(painted)).toBeLessThan(order('back'))
+    expect(materials[painted].transparent, 'else it would come last').toBe(false)
+  }
+})
 
 test('a part taken away takes with it what only it carries', () => {
   const machine = machineWith(false)

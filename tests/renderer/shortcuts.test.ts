@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { createTexts } from '../../main/contract/texts.ts'
+import { createTexts } from '../../main/texts.ts'
 import { isSingleKey, type Keeps, type Pressed, shortcutFor, shortcuts } from '../../renderer/app/shortcuts.ts'
 
 const press = (key: string, more: Partial<Pressed> = {}): Pressed => ({

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { inkLeftByThird, inkLeftShare } from '../../geometry/ink.ts'
 import { setUpOf } from '../../geometry/setUp.ts'
-import { createTexts } from '../../main/contract/texts.ts'
+import { createTexts } from '../../main/texts.ts'
 import { type SpokenFacts, spokenLines } from '../../renderer/grind/spoken.ts'
 import { figuresIn } from '../../renderer/ui/useFigure.ts'
 import { exampleJob, found } from '../geometry/example.ts'

@@ -1,7 +1,7 @@
 import { parseJobText } from '../../geometry/parseJob.ts'
 import type { Result } from '../../geometry/result.ts'
 import { solveJob } from '../../geometry/solveJob.ts'
-import { createTexts } from '../../main/contract/texts.ts'
+import { createTexts } from '../../main/texts.ts'
 import { seeded } from './seeded.ts'
 
 const { t } = createTexts()

@@ -3,7 +3,7 @@ import { type Findings, findingsOf } from '../../geometry/lesson/findings.ts'
 import type { Change, Lesson, LessonStep } from '../../geometry/lesson/lesson.ts'
 import { rightChoices } from '../../geometry/lesson/mark.ts'
 import { quantityOfPlace } from '../../geometry/lesson/state.ts'
-import { createTexts } from '../../main/contract/texts.ts'
+import { createTexts } from '../../main/texts.ts'
 import { ways } from '../lessons/support.ts'
 import { expect } from './app.ts'
 

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { i18n, TFunction } from 'i18next'
 import help from '../../assets/texts/en/help.json' with { type: 'json' }
-import { createTexts } from '../../main/contract/texts.ts'
+import { createTexts } from '../../main/texts.ts'
 import type { Screen } from '../../renderer/app/route.ts'
 import type { Entry } from '../../renderer/help/entry.ts'
 import { jobFieldEntries } from '../../renderer/help/jobFieldEntries.ts'

@@ -1,8 +1,8 @@
 import BetterSqlite from 'better-sqlite3'
 import type { Problem, Result } from '../../geometry/result.ts'
 import { type CallName, calls } from '../../main/contract/calls.ts'
-import { createTexts } from '../../main/contract/texts.ts'
 import { createMaker } from '../../main/makerThread.ts'
+import { createTexts } from '../../main/texts.ts'
 import type { Outcome } from '../long/count.ts'
 import {
   type Bench,

@@ -7,6 +7,7 @@ import { reachLimitMm } from '../../../geometry/reach.ts'
 import type { GrindReport } from '../../../geometry/report.ts'
 import type { SetUp } from '../../../geometry/setUp.ts'
 import { degFromRad, rimSpeedMPerS } from '../../../geometry/units.ts'
+import { fixed } from '../../../main/contract/figures.ts'
 import type { Figures } from '../../ui/useFigure.ts'
 
 /** The formulas shown, in the order one asks for them; their words stand under `formulas:<name>`. */
@@ -74,7 +75,7 @@ const yawLines = (facts: FormulaFacts, [left, right]: readonly [number, number])
   const mm = (value: number) => figures.inWords(value, 'mm', 2)
   const deg = (slope: number) => figures.inWords(degFromRad(Math.atan(slope)), 'deg', 2)
   const roof = ((left + right) / 2) * half
-  const share = grind === null || roof === 0 ? '' : (meanReliefMm(grind) / roof).toFixed(2)
+  const share = grind === null || roof === 0 ? '' : fixed(meanReliefMm(grind) / roof, 2)
   return [
     {
       name: 'yaw',
@@ -84,7 +85,7 @@ const yawLines = (facts: FormulaFacts, [left, right]: readonly [number, number])
     {
       name: 'roof',
       params: {
-        slope: ((left + right) / 2).toFixed(4),
+        slope: fixed((left + right) / 2, 4),
         half: figures.inWords(half, 'mm', 1),
         formed: grind === null ? '' : mm(meanReliefMm(grind)),
         share,

@@ -3,6 +3,7 @@ import { glbOf } from '../../../geometry/glb.ts'
 import { type Problem, problem } from '../../../geometry/result.ts'
 import { solidOf } from '../../../geometry/solid.ts'
 import { stlOf } from '../../../geometry/stl.ts'
+import { fixed } from '../../../main/contract/figures.ts'
 import { handOverBytes } from '../../app/handOver.ts'
 import { useApp } from '../../app/store.ts'
 import { useTexts } from '../../ui/texts.tsx'
@@ -31,7 +32,7 @@ export const SolidPart = ({ running, moment }: { readonly running: Running; read
     handOverBytes(form === 'glb' ? glbOf(mesh, about) : stlOf(mesh), mediaTypes[form], file, 'out:handedOver')
     setProblems([])
   }
-  const sentence = t('out:solid.sentence', { sweep: moment.sweep.toFixed(2) })
+  const sentence = t('out:solid.sentence', { sweep: fixed(moment.sweep, 2) })
   return (
     <OutPart heading={t('out:solid.heading')} sentence={sentence} problems={problems}>
       <div className="out-keys">

@@ -1,3 +1,4 @@
+import { fixed } from '../../../main/contract/figures.ts'
 import { textScale } from '../../ui/textScale.ts'
 import { useTexts } from '../../ui/texts.tsx'
 import type { RunEvent } from '../../worker/runEvents.ts'
@@ -55,7 +56,7 @@ export const EventMarks = ({ running, moment, wantedMm, widthPx, lastStep, topPx
       </svg>
       <ul className="event-marks" aria-label={t('grind:event.list')}>
         {marks.map(({ kind, step, text, xPx, textPx, row }) => {
-          const sweep = (step / stepsPerSweep).toFixed(1)
+          const sweep = fixed(step / stepsPerSweep, 1)
           const name = t('grind:event.at', { event: text, sweep })
           return (
             <li key={kind} style={{ left: textPx ?? xPx, top: topPx + row * rowPx }}>

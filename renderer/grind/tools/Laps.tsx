@@ -1,3 +1,4 @@
+import { fixed } from '../../../main/contract/figures.ts'
 import { useTexts } from '../../ui/texts.tsx'
 import { grindMs, type Lap, type Watch } from './stopwatch.ts'
 
@@ -17,8 +18,8 @@ export const Laps = ({ watch, sweepSeconds, time }: LapsProps) => {
     ...lap,
     number: k + 1,
     words: t('tools:stopwatch.lapWords', {
-      sweep: lap.sweep.toFixed(1),
-      since: Math.abs(lap.sweep - before(k).sweep).toFixed(1),
+      sweep: fixed(lap.sweep, 1),
+      since: fixed(Math.abs(lap.sweep - before(k).sweep), 1),
       grind: time(grindMs(before(k).sweep, lap.sweep, sweepSeconds)),
       wall: time(lap.ms - before(k).ms),
     }),

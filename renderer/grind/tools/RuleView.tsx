@@ -1,3 +1,4 @@
+import { plainly } from '../../../main/contract/figures.ts'
 import { FigureText } from '../../ui/FigureText.tsx'
 import { Options } from '../../ui/Options.tsx'
 import { useTexts } from '../../ui/texts.tsx'
@@ -18,7 +19,7 @@ const MODEL_DECIMALS = 2
 const RULE_DECIMALS = 1
 
 /** A factor of the series, without dust. */
-const rounded = (factor: number): string => String(Number(factor.toPrecision(3)))
+const rounded = (factor: number): string => plainly(Number(factor.toPrecision(3)))
 
 /** A rule laid between two things: it reads to half a millimetre, and shows what it cannot see. */
 export const RuleView = ({ running, moment, field, plotPx }: BladeToolProps) => {

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react'
 import { GUESSED_SWEEP_SECONDS } from '../../../geometry/removal.ts'
+import { fixed } from '../../../main/contract/figures.ts'
 import { useApp } from '../../app/store.ts'
 import { useLearnt } from '../../learnt/useLearnt.ts'
 import { FigureText } from '../../ui/FigureText.tsx'
@@ -44,7 +45,7 @@ export const StopwatchView = ({ moment }: PanelProps) => {
   const time = (ms: number) => t('tools:stopwatch.time', { ...shownAs(ms) })
   const shown = shownMs(watch, nowMs)
   const ground = grindMs(watch.fromSweep ?? moment.sweep, moment.sweep, seconds)
-  const perSweep = { seconds: seconds.toFixed(1) }
+  const perSweep = { seconds: fixed(seconds, 1) }
   return (
     <section className="grind-view" aria-label={t('tools:stopwatch.heading')}>
       <ViewHead

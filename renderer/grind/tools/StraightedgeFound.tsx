@@ -1,4 +1,5 @@
 import type { SteelLine } from '../../../geometry/straightedge.ts'
+import { fixed } from '../../../main/contract/figures.ts'
 import { askewOf } from '../../measure/reading.ts'
 import { problemSentence, useTexts } from '../../ui/texts.tsx'
 import { useFigures } from '../../ui/useFigure.ts'
@@ -35,7 +36,7 @@ const useRocking = (edge: SteelLine, { rocks, gapsMm }: StraightedgeReading): st
   const times = timesRelief(edge, left ? -1 : 1)
   return t(left ? 'tools:straightedge.rockedLeft' : 'tools:straightedge.rockedRight', {
     gap: inWords(gapsMm[left ? 4 : 0] ?? 0, 'mm', 2),
-    times: (times ?? 1).toFixed(1),
+    times: fixed(times ?? 1, 1),
   })
 }
 

@@ -1,4 +1,5 @@
 import { useCallback, useId } from 'react'
+import { fixed } from '../../../main/contract/figures.ts'
 import { useTexts } from '../../ui/texts.tsx'
 import { useFigures } from '../../ui/useFigure.ts'
 import type { Frame, RunShape } from '../../worker/protocol.ts'
@@ -22,7 +23,7 @@ export const PlaceSlider = ({ running }: { readonly running: Running }) => {
   const words = t('views:place.words', {
     place: placeName(uMm),
     relief: inWords(reliefMm, 'mm', 2),
-    pressure: pressureNPerMm.toFixed(1),
+    pressure: fixed(pressureNPerMm, 1),
     share: Math.round(100 * inkLeftShare),
   })
   return (

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import type { OwnField, Purpose } from '../../../main/contract/extras.ts'
+import { language } from '../../../main/contract/language.ts'
 import type { Person, Place } from '../../../main/contract/people.ts'
 import { placePath } from '../../../main/contract/placePath.ts'
 import { useApp } from '../../app/store.ts'
@@ -23,14 +24,14 @@ export const Belonging = () => {
   const [opened, setOpened] = useState<Opened | null>(null)
   const byPath = places
     .map((record) => ({ record, name: placePath(places, record.id), words: '' }))
-    .sort((a, b) => a.name.localeCompare(b.name))
+    .sort((a, b) => a.name.localeCompare(b.name, language()))
   const byName = people
     .map((record) => ({
       record,
       name: record.name,
       words: record.apprentice === 'yes' ? t('rack:person.apprentice') : '',
     }))
-    .sort((a, b) => a.name.localeCompare(b.name))
+    .sort((a, b) => a.name.localeCompare(b.name, language()))
   const plain = purposes.map((record) => ({ record, name: record.name, words: record.note }))
   const fields = ownFields.map((record) => ({
     record,

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import type { Result } from '../../../geometry/result.ts'
 import type { CallOutput } from '../../../main/contract/calls.ts'
+import { fixed } from '../../../main/contract/figures.ts'
 import { call } from '../../app/transport.ts'
 import { momentText } from '../../ui/dates.ts'
 import { Problems } from '../../ui/Problems.tsx'
@@ -27,7 +28,7 @@ export const CopyLine = ({ copy, onGoBack }: CopyLineProps) => {
       <div className="copy-head">
         <strong>{at}</strong>
         <span className="muted">{t(`copies:kind.${copy.kind}`)}</span>
-        <span className="muted">{t('copies:size', { mb: (copy.bytes / 1e6).toFixed(1) })}</span>
+        <span className="muted">{t('copies:size', { mb: fixed(copy.bytes / 1e6, 1) })}</span>
         <button
           type="button"
           className="word"
