@@ -1,6 +1,7 @@
 import awake from '../../assets/texts/de/awake.json' with { type: 'json' }
 import card from '../../assets/texts/de/card.json' with { type: 'json' }
 import cautions from '../../assets/texts/de/cautions.json' with { type: 'json' }
+import command from '../../assets/texts/de/command.json' with { type: 'json' }
 import common from '../../assets/texts/de/common.json' with { type: 'json' }
 import compare from '../../assets/texts/de/compare.json' with { type: 'json' }
 import copies from '../../assets/texts/de/copies.json' with { type: 'json' }
@@ -51,6 +52,7 @@ export const german = {
   awake,
   card,
   cautions,
+  command,
   common,
   compare,
   copies,
