@@ -7,8 +7,8 @@ export const budgets = {
   firstScriptsKb: 660,
   /** All scripts of the page, most of them read when their screen is opened (kB). */
   pageScriptsKb: 2_900,
-  /** The data's side as built: host, service worker, maker (kB). */
-  mainKb: 580,
+  /** The data’s side as built: host, service worker, maker, and 212 of German words, read where German is spoken (kB). */
+  mainKb: 850,
   /** The packed archive without the driver's binary, which lies beside it (kB). */
   packedKb: 12_000,
   /** Calls a picture of the moving model may take. */
