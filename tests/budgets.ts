@@ -13,6 +13,11 @@ export const budgets = {
   packedKb: 12_000,
   /** Calls a picture of the moving model may take. */
   drawCalls: 150,
+  /**
+   * What scripts make for each picture while the model plays (kB): the worker's frame as it comes in, figures in words every
+   * sixth of a second, and three's own. Lists or text made anew with every picture would show at once: they were 32 kB.
+   */
+  madeAPictureKb: 40,
   /** Heap of the page after a collection, on the demo workshop: on the Rack, and with the moving model open (MB). */
   rackHeapMb: 8,
   modelHeapMb: 16,
