@@ -2,6 +2,9 @@ import { defineConfig } from '@playwright/test'
 import type { WorkerOptions } from './support/app.ts'
 import { chromiumOptions } from './support/chromium.ts'
 
+// A workshop begins in the system's language; the tests read English wherever they run.
+process.env.LC_ALL = 'en_GB.UTF-8'
+
 /** Window of the drawn screens. */
 const viewport = { width: 1440, height: 900 }
 

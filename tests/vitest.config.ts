@@ -4,6 +4,9 @@ import { defineConfig } from 'vitest/config'
 /** Long enough for a loaded two-core machine: a time-out here means hung, never slow. */
 const HUNG_MS = 120_000
 
+// A workshop begins in the system's language; the tests read English wherever they run.
+process.env.LC_ALL = 'en_GB.UTF-8'
+
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
   test: {

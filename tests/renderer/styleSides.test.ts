@@ -19,7 +19,8 @@ const drawn = new Set(
   ].map((name) => `renderer/${name}.css`),
 )
 
-const SIDED = /^\s*((margin|padding|border)-(left|right)|left|right|float: (left|right)|text-align: (left|right))\b.*;$/gm
+const SIDED =
+  /^\s*((margin|padding|border)-(left|right)|left|right|float: (left|right)|text-align: (left|right))\b.*;$/gm
 
 it('style sheets say where words begin and end, not left and right, but for what is drawn', () => {
   const sided = globSync('renderer/**/*.css', { cwd: root })
