@@ -1,7 +1,7 @@
 import { createServer, type Server } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { LOOPBACK } from './loopback/address.ts'
-import { createAdmission } from './loopback/admission.ts'
+import { createAdmission, startAddress } from './loopback/admission.ts'
 import { createEventStreams } from './loopback/events.ts'
 import { answer, type Desk } from './loopback/routes.ts'
 import type { ServiceClient } from './serviceClient.ts'
@@ -24,6 +24,8 @@ export interface LoopbackHost {
   readonly port: number
   /** An address that lets whoever opens it first in; the one before it is no longer good. */
   newStartAddress(): string
+  /** With which a start on the same data asks for an address (`start/running.ts`). */
+  readonly key: string
   /** Ends every connection. The services stay: whoever started them closes them. */
   close(): Promise<void>
 }
@@ -64,7 +66,8 @@ export const startLoopbackHost = async (options: LoopbackOptions): Promise<Loopb
   })
   return {
     port,
-    newStartAddress: () => `http://${LOOPBACK}:${port}/start?code=${desk.admission.newCode()}`,
+    newStartAddress: () => startAddress(port, desk.admission),
+    key: desk.admission.key,
     close: async () => {
       stopListening()
       desk.events.close()

@@ -1,8 +1,8 @@
 import type BetterSqlite from 'better-sqlite3'
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import { isSound, tellsOfDamage } from '../database/health.ts'
-import { APPLICATION_ID, schemaVersionOf } from '../database/migrate.ts'
 import { migrations } from '../database/migrations.ts'
+import { stranger } from '../database/stranger.ts'
 import { openReading } from './openReading.ts'
 
 /** What a copy holds. */
@@ -18,11 +18,8 @@ const count = (file: BetterSqlite.Database, table: 'tool' | 'benchLog'): number 
 
 const read = (file: BetterSqlite.Database, path: string): Result<CopyContents> => {
   if (!isSound(file, true)) return failed(problem('copyDamaged', '', { file: path }))
-  if (file.pragma('application_id', { simple: true }) !== APPLICATION_ID)
-    return failed(problem('notARack', '', { file: path }))
-  const version = schemaVersionOf(file)
-  const newest = migrations.at(-1)?.version ?? 0
-  if (version > newest) return failed(problem('rackTooNew', '', { file: path, version, newest }))
+  const refusal = stranger(file, path, migrations)
+  if (refusal !== null) return failed(refusal)
   const changedAt = file.prepare('SELECT max(at) FROM change').pluck().get() as string | null
   return ok({ tools: count(file, 'tool'), logLines: count(file, 'benchLog'), changedAt })
 }

@@ -7,6 +7,8 @@ import { inLanguages } from './migration8.ts'
 /** One step from the schema before to `version`; runs in a transaction of its own. Never edited once released. */
 export interface Migration {
   readonly version: number
+  /** Of the schema it leads to (`schemaMark`), by which a file is told that has something else planted in it. */
+  readonly mark: string
   up(file: BetterSqlite.Database): void
 }
 
@@ -95,12 +97,40 @@ ALTER TABLE settings ADD COLUMN stayAwake TEXT NOT NULL DEFAULT 'on';`
 
 /** All migrations in order. A change of the schema is a new entry here, with its snapshot in tests/main/schema. */
 export const migrations: readonly Migration[] = [
-  { version: 1, up: (file) => void file.exec(rackTables + jobTables + bookTables) },
-  { version: 2, up: (file) => void file.exec(leafStep) },
-  { version: 3, up: (file) => void file.exec(waysOfMeasuring) },
-  { version: 4, up: (file) => void file.exec(forEveryone) },
-  { version: 5, up: wholeWorkshop },
-  { version: 6, up: (file) => void file.exec(makerDueAndSearch) },
-  { version: 7, up: (file) => void file.exec(teaching) },
-  { version: 8, up: (file) => void file.exec(inLanguages) },
+  {
+    version: 1,
+    up: (file) => void file.exec(rackTables + jobTables + bookTables),
+    mark: '6320b1aac1b570831f4a9e24b77239f455feefdda664ffc28399a8e6c8c818df',
+  },
+  {
+    version: 2,
+    up: (file) => void file.exec(leafStep),
+    mark: 'd3e5dc9b8d14e7eab4d8479034ca8b5e6676b4c05226709efd0fe8fa56404136',
+  },
+  {
+    version: 3,
+    up: (file) => void file.exec(waysOfMeasuring),
+    mark: 'ec9968a5c67f694057b63f8c3c8d9766b7d4f7e6b9712156e07030e2c66331c6',
+  },
+  {
+    version: 4,
+    up: (file) => void file.exec(forEveryone),
+    mark: 'f88e9eb7da91345581cefadbcab4e60f0f9d34cbed325309b0408b86ba4b46c8',
+  },
+  { version: 5, up: wholeWorkshop, mark: '9342b9f1f7ee84ed86ae2d28003798cc0596e7f5d767fad937f09e15fbba8796' },
+  {
+    version: 6,
+    up: (file) => void file.exec(makerDueAndSearch),
+    mark: '2238cebd41f35b4f510cae07a8044f94bb1957db86a94af6453c838c684bf986',
+  },
+  {
+    version: 7,
+    up: (file) => void file.exec(teaching),
+    mark: '4ca3bd686b0177a26e53434d6aa448af576b1baf0e9f11c85e0450db807b66d5',
+  },
+  {
+    version: 8,
+    up: (file) => void file.exec(inLanguages),
+    mark: 'c814a0669db774b0b393539f6ec514e19da827d689c4f990581d661518f364d8',
+  },
 ]

@@ -7,9 +7,10 @@ import { backupFolder } from '../backup/copies.ts'
 import { faultOf, faultText } from './fault.ts'
 import { isSound, moveAside, stoppedUncleanly, tellsOfDamage } from './health.ts'
 import { ImmediateDialect, keepingStatements } from './immediateDialect.ts'
-import { APPLICATION_ID, migrate, schemaVersionOf } from './migrate.ts'
+import { migrate, schemaVersionOf } from './migrate.ts'
 import { migrations as allMigrations, type Migration } from './migrations.ts'
 import type { Database, Tables } from './schema.ts'
+import { isBlank, stranger } from './stranger.ts'
 
 /** Longer than any of our own transactions; another connection only reads. */
 const BUSY_TIMEOUT_MS = 5000
@@ -39,21 +40,14 @@ const setPragmas = (file: BetterSqlite.Database): void => {
   file.pragma('journal_mode = WAL')
   file.pragma('synchronous = FULL')
   file.pragma('foreign_keys = ON')
+}
+
+/** What may be planted in a file can call nothing that does harm, not even while it is checked. */
+const connect = (path: string): BetterSqlite.Database => {
+  const file = new BetterSqlite(path, { timeout: BUSY_TIMEOUT_MS })
   file.pragma('trusted_schema = OFF')
+  return file
 }
-
-/** Whose file this is and how new; null: ours, and not newer than this program. */
-const stranger = (file: BetterSqlite.Database, path: string, newest: number): Problem | null => {
-  const applicationId = file.pragma('application_id', { simple: true })
-  const version = schemaVersionOf(file)
-  const isEmpty = file.prepare('SELECT count(*) FROM sqlite_schema').pluck().get() === 0
-  if (applicationId !== APPLICATION_ID && !(applicationId === 0 && version === 0 && isEmpty))
-    return problem('notARack', '', { file: path })
-  if (version > newest) return problem('rackTooNew', '', { file: path, version, newest })
-  return null
-}
-
-const connect = (path: string): BetterSqlite.Database => new BetterSqlite(path, { timeout: BUSY_TIMEOUT_MS })
 
 /** @returns an open connection to a sound file, and the notice of a damaged one that was moved aside */
 const connectSound = (path: string, now: Date): { file: BetterSqlite.Database; notices: readonly Problem[] } => {
@@ -77,8 +71,7 @@ const bringUpToDate = (
   path: string,
   { now, migrations = allMigrations }: OpenOptions,
 ): Problem | null => {
-  const newest = migrations.at(-1)?.version ?? 0
-  const refusal = stranger(file, path, newest)
+  const refusal = isBlank(file) ? null : stranger(file, path, migrations)
   if (refusal) return refusal
   setPragmas(file)
   migrate(
@@ -97,8 +90,8 @@ export const notOpened = (error: unknown, path: string): Problem => {
 }
 
 /**
- * Opens a rack's file, made if it is not there: checks it, moves a damaged one aside, refuses what is not ours or newer
- * than this program, and brings an older one up to date.
+ * Opens a rack's file, made if it is not there: checks it, moves a damaged one aside, refuses what is not ours, newer
+ * than this program or planted, and brings an older one up to date.
  *
  * @param path the file, or `:memory:`
  */

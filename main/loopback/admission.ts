@@ -1,4 +1,5 @@
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto'
+import { LOOPBACK } from './address.ts'
 
 /** Bytes of chance in a code or token: 256 bits cannot be guessed. */
 const SECRET_BYTES = 32
@@ -19,13 +20,22 @@ export interface Admission {
   newCode(): string
   /** @returns the cookie for whoever brings the code that stands, once; else null. Too many wrong ones void it */
   admit(code: string): string | null
+  /** For whoever can read the data folder: a second start asks for a code with it. Never in an address. */
+  readonly key: string
+  /** @param header `Bearer` and the key */
+  hasKey(header: string | undefined): boolean
   /** @param header the request's cookies */
   isAdmitted(header: string | undefined): boolean
 }
 
+/** @returns an address that lets whoever opens it first in; the one before it is no longer good */
+export const startAddress = (port: number, admission: Admission): string =>
+  `http://${LOOPBACK}:${port}/start?code=${admission.newCode()}`
+
 /** @param port named in the cookie, since browsers send cookies of one port to every other */
 export const createAdmission = (port: number): Admission => {
   const token = newSecret()
+  const key = newSecret()
   const name = `camberwright-${port}`
   let standing: string | null = null
   let wrong = 0
@@ -45,6 +55,8 @@ export const createAdmission = (port: number): Admission => {
       standing = null
       return `${name}=${token}; HttpOnly; SameSite=Strict; Path=/`
     },
+    key,
+    hasKey: (header = '') => isSame(header, `Bearer ${key}`),
     isAdmitted: (header = '') =>
       header
         .split(';')

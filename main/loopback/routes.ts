@@ -3,7 +3,7 @@ import { z } from 'zod'
 import { pageFile } from '../page/pageFiles.ts'
 import type { ServiceClient } from '../serviceClient.ts'
 import { type Asked, askedOf, isAddressedHere, isForOtherPage, isFromOwnPage } from './address.ts'
-import type { Admission } from './admission.ts'
+import { type Admission, startAddress } from './admission.ts'
 import { readFile, readJson } from './body.ts'
 import type { EventStreams } from './events.ts'
 import { type Refusal, refuse, reply, replyJson } from './reply.ts'
@@ -32,6 +32,13 @@ const begin = ({ admission }: Desk, { query }: Asked, response: ServerResponse):
   const cookie = admission.admit(query.get('code') ?? '')
   if (cookie === null) refuse(response, 401)
   else reply(response, 303, 'text/plain; charset=utf-8', '', { location: '/', 'set-cookie': cookie })
+}
+
+/** A start on data that is served already is told where. */
+const again = ({ port, admission }: Desk, response: ServerResponse): void => {
+  if (admission.hasKey(response.req.headers.authorization))
+    reply(response, 200, 'text/plain; charset=utf-8', startAddress(port, admission))
+  else refuse(response, 401)
 }
 
 const blob = async ({ services }: Desk, id: string, response: ServerResponse): Promise<void> => {
@@ -90,6 +97,8 @@ const turnedAway = (desk: Desk, request: IncomingMessage, asked: Asked | null): 
   if (!['GET', 'HEAD', 'POST'].includes(method)) return 405
   if (asked === null) return 400
   if (method === 'GET' && asked.pathname === '/start') return null
+  // No page can send the key along: it would have to ask for leave first, and gets none.
+  if (method === 'POST' && asked.pathname === '/again') return null
   if (method === 'POST' && !isFromOwnPage(request)) return 403
   return desk.admission.isAdmitted(headers.cookie) ? null : 401
 }
@@ -99,6 +108,7 @@ export const answer = async (desk: Desk, request: IncomingMessage, response: Ser
   const asked = askedOf(request)
   const refusal = turnedAway(desk, request, asked)
   if (refusal !== null || asked === null) return refuse(response, refusal ?? 400)
+  if (request.method === 'POST' && asked.pathname === '/again') return again(desk, response)
   if (request.method === 'POST') return post(desk, asked, response)
   return request.method === 'GET' && asked.pathname === '/start'
     ? begin(desk, asked, response)

@@ -7,6 +7,7 @@ import { type ServiceClient, startServices } from '../serviceClient.ts'
 import { findBrowser, hasDisplay, openBrowserWindow } from './browserWindow.ts'
 import { thisMachine } from './dataFolder.ts'
 import type { StartOptions } from './options.ts'
+import { askRunning, forgetRunning, noteRunning } from './running.ts'
 import { askedToStop } from './stopping.ts'
 import { userName } from './userName.ts'
 
@@ -51,10 +52,24 @@ const show = async (host: LoopbackHost, options: StartOptions, say: Say, stop: A
   if (!(await untilClosed(window, stop))) await printAddress(host, say)
 }
 
+/** A second start says where the data is open already; files to open are for that window. @returns whether it could */
+const sayRunning = async (
+  { dataDir, files }: StartOptions,
+  problems: readonly Problem[],
+  say: Say,
+): Promise<boolean> => {
+  if (files.length > 0 || !problems.some(({ code }) => code === 'folderInUse')) return false
+  const address = await askRunning(dataDir)
+  if (address !== null) say('again', { address })
+  return address !== null
+}
+
 const serveUntilStopped = async (host: LoopbackHost, options: StartOptions, say: Say): Promise<void> => {
   const stop = new AbortController()
+  noteRunning(options.dataDir, { port: host.port, key: host.key })
   await Promise.race([askedToStop(), show(host, options, say, stop.signal)])
   stop.abort()
+  forgetRunning(options.dataDir)
   await host.close()
 }
 
@@ -71,6 +86,7 @@ const offer = async (services: ServiceClient, path: string, say: Say): Promise<v
 export const runLoopbackHost = async (root: string, options: StartOptions, say: Say): Promise<Result<null>> => {
   const services = await startServices({ dataDir: options.dataDir, who: userName() })
   const problems = services.problems()
+  if (await sayRunning(options, problems, say)) return ok(null)
   const host = problems.length > 0 ? failed(...problems) : await listen(services, root, options.port)
   if (host.ok) for (const path of options.files) await offer(services, path, say)
   if (host.ok) await serveUntilStopped(host.value, options, say)

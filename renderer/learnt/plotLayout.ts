@@ -35,7 +35,7 @@ const HEADROOM = 1.1
 /** A great lash still has some paper behind it. */
 const LASH_ROOM = 1.2
 /** Room for the name of the lash from the left border (px). */
-const LASH_NAME_PX = 112
+const LASH_NAME_PX = 117
 const LASH_NAME_GAP_PX = 8
 const BAND_POINTS = 24
 const BAND_ERRORS = 2

@@ -1,5 +1,6 @@
 import { useRef, useState } from 'react'
 import { measureOf } from '../../main/contract/barMeasure.ts'
+import { plainly } from '../../main/contract/figures.ts'
 import { useApp } from '../app/store.ts'
 import { PX_PER_MM } from '../ui/scale.ts'
 import { useTexts } from '../ui/texts.tsx'
@@ -49,7 +50,7 @@ export const IronRule = ({ standing }: { readonly standing: Standing }) => {
   return (
     <section className="iron-rule" aria-label={t('setUp:rule.heading')}>
       <h2>{t('setUp:rule.heading')}</h2>
-      <p className="muted">{t('setUp:rule.how', { scale: scale.toString(), within: inWords(SAME_MM, 'mm', 1) })}</p>
+      <p className="muted">{t('setUp:rule.how', { scale: plainly(scale), within: inWords(SAME_MM, 'mm', 1) })}</p>
       <div className="rule-paper" ref={paper} style={{ height: topPx + RULE_PX }}>
         <svg className="drawing" width={roomPx} height={topPx + RULE_PX} aria-hidden="true">
           <Rule from={from} to={to} xPx={xPx} topPx={topPx} />

@@ -18,7 +18,7 @@ export const speakInWindow = async (language: Language): Promise<void> => {
     if (!texts.hasResourceBundle(language, namespace)) texts.addResourceBundle(language, namespace, words)
   await texts.changeLanguage(language)
   document.documentElement.lang = language
-  document.documentElement.dir = texts.dir(language)
+  document.documentElement.dir = texts.t('common:direction')
 }
 
 /** Writes texts whose figures are in this unit. */

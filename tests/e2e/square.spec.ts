@@ -19,6 +19,8 @@ test('a square finds the edge askew, a second clamping tells why, the stops put 
   await app.getByRole('link', { name: 'Squareness' }).click()
   await type(app, 'gap under the square', '0.2')
   await app.getByRole('button', { name: 'Take this reading' }).click()
+  // A screen's drawing has its colours though no other was open before.
+  await expect(app.locator('.square-iron')).not.toHaveCSS('fill', 'rgb(0, 0, 0)')
   // atan(0.2 / 50)
   await expect(causes(app)).toContainText('The right corner lies back: 0.23° out of square')
   await expect(causes(app)).toContainText('These readings cannot tell apart')

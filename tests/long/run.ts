@@ -12,9 +12,11 @@ import { faultAfterOneKill } from '../support/killFault.ts'
 import { faultOfLongBrowser } from '../support/longBrowser.ts'
 import { faultOfBuildingTwice, faultOfPacking } from '../support/packFault.ts'
 import { faultWithRandomRack } from '../support/randomRackFault.ts'
+import { faultOfScan } from '../support/scanFault.ts'
 import { endInputs, outcomeOfInput } from '../support/schemaFault.ts'
 import type { LongCount } from './count.ts'
 import { grindFuzz, openAndCloseGrind } from './grindInBrowser.ts'
+import { soak } from './soak.ts'
 
 /**
  * `npm run test:long`: the counts too long for `npm test`. What was done is noted every few seconds with its commit, so
@@ -30,9 +32,11 @@ const counts: readonly LongCount[] = [
   { name: 'schemaFuzz', count: 100_000, attempt: outcomeOfInput, end: endInputs },
   { name: 'longBrowser', count: 1, attempt: faultOfLongBrowser },
   { name: 'packing', count: 1, attempt: faultOfPacking },
+  { name: 'scan', count: 1, attempt: faultOfScan },
   { name: 'buildingTwice', count: 1, attempt: faultOfBuildingTwice },
   grindFuzz,
   openAndCloseGrind,
+  soak,
 ]
 
 const root = join(import.meta.dirname, '..', '..')

@@ -127,6 +127,9 @@ export const attacks = (): Readonly<Record<string, readonly Attack[]>> => ({
   'cookies guessed': Array.from({ length: 200 }, (_, i) =>
     get('/', `Host: ${own}`, `Cookie: camberwright-${host.port}=${guess(i)}`),
   ),
+  'keys of a second start guessed': Array.from({ length: 200 }, (_, i) => ({
+    lines: ['POST /again HTTP/1.1', 'Content-Length: 0', ...asOwner(), `Authorization: Bearer ${guess(i)}`],
+  })),
   'ways out of the page folder, lists of folders': ways().map((path) => get(path, ...asOwner())),
   'malformed and polluting bodies': bodies.map((body) => post(body, ...fromOwn(), asJson)),
   'bodies beyond the limit': [9e6, 1e12, Number.MAX_SAFE_INTEGER].map((length) => ({

@@ -35,6 +35,7 @@ const nextRelease: readonly Migration[] = [
   ...migrations,
   {
     version: NEWEST + 1,
+    mark: '',
     up: (file) => void file.exec("ALTER TABLE tool ADD COLUMN ballast TEXT NOT NULL DEFAULT ''"),
   },
 ]
@@ -153,6 +154,7 @@ describe('a migration', () => {
     await withTool()
     const failing: Migration = {
       version: NEWEST + 1,
+      mark: '',
       up: (file) => {
         file.exec('DELETE FROM tool')
         throw new Error('no further')

@@ -4,6 +4,7 @@ import BetterSqlite from 'better-sqlite3'
 import { describe, expect, it } from 'vitest'
 import { migrate } from '../../main/database/migrate.ts'
 import { migrations } from '../../main/database/migrations.ts'
+import { schemaMark } from '../../main/database/stranger.ts'
 
 const folder = fileURLToPath(new URL('./schema/', import.meta.url))
 const pathOf = (version: number) => `${folder}version-${version}.sql`
@@ -43,6 +44,17 @@ that version, so do not edit a released migration or its snapshot: put the chang
 main/database/migrations.ts and run NEW_SCHEMA=${version + 1} npx vitest run --config tests/vitest.config.ts schemaSnapshot`
     const released = existsSync(pathOf(version)) ? readFileSync(pathOf(version), 'utf8') : 'no snapshot yet'
     expect(schemaAt(version), help).toBe(released)
+  })
+
+  it.each(migrations)('of version $version has the mark by which its files are known', ({ version, mark }) => {
+    const file = new BetterSqlite(':memory:')
+    migrate(
+      file,
+      migrations.filter((one) => one.version <= version),
+      null,
+    )
+    // Of a new migration: write this mark into its line. Of a released one: workshops' files bear the old one, so undo the change.
+    expect(schemaMark(file)).toBe(mark)
   })
 
   it('has no snapshot without its migration', () => {

@@ -7,6 +7,8 @@ import { collectErrors } from './pageErrors.ts'
 export interface BrowserBench {
   /** A fresh page on the demo workshop as it comes, with what it reports as errors. */
   open(): Promise<{ readonly page: Page; readonly errors: readonly string[] }>
+  /** The host's process, with all its threads. */
+  pid(): Promise<number>
   close(): Promise<void>
 }
 
@@ -23,6 +25,7 @@ export const browserBench = (): BrowserBench => {
       await page.goto(await host.freshAddress())
       return { page, errors }
     },
+    pid: async () => (await started)?.host.pid ?? 0,
     close: async () => {
       if (!started) return
       const { host, browser } = await started

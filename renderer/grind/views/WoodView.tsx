@@ -1,6 +1,5 @@
 import { useCallback, useId, useMemo } from 'react'
 import { useApp } from '../../app/store.ts'
-import '../../plan/drawings.css'
 import { ScaleBar } from '../../ui/ScaleBar.tsx'
 import { PX_PER_MM } from '../../ui/scale.ts'
 import { useTexts } from '../../ui/texts.tsx'

@@ -7,7 +7,6 @@ import { useFigures } from '../../ui/useFigure.ts'
 import type { StepProps } from '../LessonRun.tsx'
 import { edgeLayout } from './edgeLayout.ts'
 import { linesOf } from './edgeLines.ts'
-import '../../plan/drawings.css'
 
 const BEFORE = { widthPx: 600, heightPx: 260 }
 const LEAST_WIDTH_PX = 288

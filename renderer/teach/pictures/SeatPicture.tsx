@@ -3,7 +3,6 @@ import { radFromDeg } from '../../../geometry/units.ts'
 import { ironFromSide, seatFigurePlace } from '../../plan/ironFromSide.ts'
 import { useTexts } from '../../ui/texts.tsx'
 import { useFigures } from '../../ui/useFigure.ts'
-import '../../plan/drawings.css'
 
 const WIDTH_PX = 420
 /** A sketch of the iron: where its edge stands, its length and thickness, and a piece along its back (px). Angles alone are true. */

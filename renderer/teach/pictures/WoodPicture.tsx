@@ -10,7 +10,6 @@ import { DigIn, Wood } from '../../wood/SectionDrawing.tsx'
 import { sectionLayout } from '../../wood/sectionLayout.ts'
 import { seenBy } from '../../wood/seen.ts'
 import { asItLies } from '../../wood/setting.ts'
-import '../../plan/drawings.css'
 import '../../wood/wood.css'
 
 const BEFORE = { widthPx: 600, heightPx: 260 }
