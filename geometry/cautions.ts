@@ -18,13 +18,13 @@ const AMPLE_REACH = 1.15
 
 type Findings = Omit<Report, 'cautions' | 'engineVersion'>
 
-const aboutBevel = ({ job, setUp, woodView }: Findings): Caution[] => {
+/** A flat bevel meets the rim in its middle where it is as steep as the chord of the hollow that is ground into it. */
+const aboutBevel = ({ job, hollow, woodView }: Findings): Caution[] => {
   const found: Caution[] = []
-  const { currentBevelDeg } = job.blade
-  const bevelAngleDeg = setUp.bevelAngleDeg
-  const params = { currentBevelDeg: currentBevelDeg ?? bevelAngleDeg, bevelAngleDeg }
-  if (params.currentBevelDeg < bevelAngleDeg - BEVEL_MATCH_DEG) found.push(caution('edgeFirst', params))
-  if (params.currentBevelDeg > bevelAngleDeg + BEVEL_MATCH_DEG) found.push(caution('heelFirst', params))
+  const { chordAngleDeg: chordDeg } = hollow
+  const params = { currentBevelDeg: job.blade.currentBevelDeg ?? chordDeg, chordDeg }
+  if (params.currentBevelDeg < chordDeg - BEVEL_MATCH_DEG) found.push(caution('edgeFirst', params))
+  if (params.currentBevelDeg > chordDeg + BEVEL_MATCH_DEG) found.push(caution('heelFirst', params))
   if (woodView && woodView.clearanceDeg < LEAST_CLEARANCE_DEG)
     found.push(caution('clearanceLow', { clearanceDeg: woodView.clearanceDeg }))
   return found

@@ -5,6 +5,7 @@ import { type Freedom, freedomOf } from './freedom.ts'
 import { isGroundAway, type Reach, reachOf } from './groundAway.ts'
 import { copyGuesses, type Guesses, guessPose, newGuesses, notePose } from './guess.ts'
 import { holdOf } from './hold.ts'
+import { presentBevelDeg } from './hollow.ts'
 import type { Job } from './job.ts'
 import { handSlopeAt, loadPlaceMm, type Motion, pathAt, periodOf, settingAt, traverseAtMm } from './motion.ts'
 import type { Bed, Pose } from './pose.ts'
@@ -109,8 +110,7 @@ export const startGrind = (job: Job): Result<GrindState> => {
   const freedom = freedomOf(job, setUp.value)
   if (!freedom.ok) return freedom
   const bed = bedOf(job, setUp.value, freedom.value)
-  const { currentBevelDeg } = job.blade
-  const vMm = startField(job, bed, currentBevelDeg === null ? setUp.value.bevelRad : radFromDeg(currentBevelDeg))
+  const vMm = startField(job, bed, radFromDeg(presentBevelDeg(job, setUp.value)))
   return ok({
     ...bed,
     vMm,

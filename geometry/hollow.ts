@@ -1,4 +1,6 @@
+import type { Job } from './job.ts'
 import type { HollowReport } from './report.ts'
+import type { SetUp } from './setUp.ts'
 import { atan2, cos, sin } from './trigonometry.ts'
 import { degFromRad } from './units.ts'
 
@@ -19,3 +21,10 @@ export const hollowOf = (wheelRadiusMm: number, bevelRad: number, thicknessMm: n
     depthMm: wheelRadiusMm - Math.sqrt(wheelRadiusMm * wheelRadiusMm - (chordMm * chordMm) / 4),
   }
 }
+
+/**
+ * The bevel on the blade, taken as flat. Where none is measured it is the chord of the hollow that this set-up leaves: what a
+ * protractor finds on an iron ground on it before, so that edge and heel meet the wheel alike.
+ */
+export const presentBevelDeg = ({ blade }: Job, { wheelRadiusMm, bevelRad }: SetUp): number =>
+  blade.currentBevelDeg ?? hollowOf(wheelRadiusMm, bevelRad, blade.thicknessMm).chordAngleDeg

@@ -1,6 +1,6 @@
+import { presentBevelDeg } from './hollow.ts'
 import type { Job, Setting } from './job.ts'
 import type { SetUp } from './setUp.ts'
-import { degFromRad } from './units.ts'
 
 /** What was measured or set, as `tolerances` names it. */
 export type Input = keyof Job['tolerances']
@@ -13,10 +13,10 @@ export type Shift = (job: Job, by: number) => Job
  * of the triangle was found rather than given was then set by measuring too, and from there on nothing follows by itself:
  * a projection that is off changes the bevel that comes out, not the bar.
  */
-export const asSet = (job: Job, { projectionMm, barDistanceMm, bevelRad }: SetUp): Job => ({
+export const asSet = (job: Job, setUp: SetUp): Job => ({
   ...job,
-  blade: { ...job.blade, currentBevelDeg: job.blade.currentBevelDeg ?? degFromRad(bevelRad) },
-  aim: { ...job.aim, bevelAngleDeg: null, projectionMm, barDistanceMm },
+  blade: { ...job.blade, currentBevelDeg: presentBevelDeg(job, setUp) },
+  aim: { ...job.aim, bevelAngleDeg: null, projectionMm: setUp.projectionMm, barDistanceMm: setUp.barDistanceMm },
 })
 
 const movedBar = (job: Job, by: number): Job => ({

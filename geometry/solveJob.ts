@@ -6,7 +6,7 @@ import { edgeOf, meanReliefMm } from './edge.ts'
 import { envelopeOf } from './envelope.ts'
 import { type Freedom, freedomFigures, freedomOf, freePlayOf, mostTurns } from './freedom.ts'
 import { advance, type GrindState, startGrind } from './grind.ts'
-import { hollowOf } from './hollow.ts'
+import { hollowOf, presentBevelDeg } from './hollow.ts'
 import type { Job } from './job.ts'
 import { planMotion, sweepsOf } from './motion.ts'
 import type { BandReport, FreedomReport, GrindReport, LearntReport, PlanReport, Report } from './report.ts'
@@ -119,7 +119,7 @@ export const solveJob = (job: Job): Result<Report> => {
   const ground = groundOf(job, free)
   if (!ground.ok) return ground
   const { bevelRad, wheelRadiusMm, otherBevelRad } = setUp
-  const currentBevelDeg = job.blade.currentBevelDeg ?? degFromRad(bevelRad)
+  const currentBevelDeg = presentBevelDeg(job, setUp)
   const grind = grindReport(setUp, ground.value.state)
   const findings = {
     setUp: setUpReport(job, setUp),

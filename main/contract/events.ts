@@ -17,5 +17,7 @@ export const eventSchema = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('offered') }),
   /** The menu's word for what the page can do; its names are those of its shortcuts. */
   z.strictObject({ type: z.literal('act'), action: z.string().max(60) }),
+  /** The class view stood on a screen that is gone; its window was brought back to one that is there. */
+  z.strictObject({ type: z.literal('classViewBack') }),
 ])
 export type HostEvent = z.output<typeof eventSchema>

@@ -1,10 +1,11 @@
 import { BrowserWindow, type Rectangle } from 'electron'
+import type { HostEvent } from '../contract/events.ts'
 import type { ServiceClient } from '../serviceClient.ts'
 import { LEAST_SIZE } from './bounds.ts'
 import { PAGE_ORIGIN } from './pageOrigin.ts'
 import { preloadIn, webPreferences } from './webPreferences.ts'
 import { forwardEvents } from './windowCalls.ts'
-import { keepWindowState, stateAtOpening } from './windowState.ts'
+import { followSecond, keepWindowState, stateAtOpening } from './windowState.ts'
 
 /** @param built folder of the built program: `preload` and `renderer` lie in it */
 const createWindow = (built: string, bounds: Partial<Rectangle>): BrowserWindow =>
@@ -28,6 +29,7 @@ export const openWindow = async (
   watch(window)
   window.once('ready-to-show', () => window.show())
   keepWindowState(window, state)
+  followSecond(window, () => window.webContents.send('event', { type: 'classViewBack' } satisfies HostEvent))
   await window.loadURL(`${PAGE_ORIGIN}/`)
   return window
 }

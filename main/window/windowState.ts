@@ -30,11 +30,15 @@ const zoomByWheel = (window: BrowserWindow): void => {
   )
 }
 
-/** A screen that goes takes no window with it. */
-const followScreens = (window: BrowserWindow): void => {
+/** A screen that goes takes no window with it. @param onBack told when the window had to be brought back */
+const followScreens = (window: BrowserWindow, onBack: () => void = () => undefined): void => {
   const look = (): void => {
     const back = broughtBack(window.getNormalBounds(), screens())
-    if (back !== null && !window.isMinimized()) window.setBounds(back)
+    if (back === null || window.isMinimized()) return
+    // On a screen of its own it may have filled that; here it would cover what it came from.
+    if (window.isFullScreen()) window.setFullScreen(false)
+    window.setBounds(back)
+    onBack()
   }
   screen.on('display-removed', look)
   screen.on('display-metrics-changed', look)
@@ -57,3 +61,7 @@ export const keepWindowState = (window: BrowserWindow, state: WindowState | null
   followScreens(window)
   window.on('close', () => keepState(place(), stateOf(window)))
 }
+
+/** Keeps in sight what a window's page opens: the class view, on a projector that may be unplugged. @param onBack as above */
+export const followSecond = ({ webContents }: BrowserWindow, onBack: () => void): void =>
+  void webContents.on('did-create-window', (second) => followScreens(second, onBack))

@@ -1,12 +1,13 @@
 import { type Selectable, sql } from 'kysely'
 import { changeSchema, settingsSchema, toolLineSchema } from '../contract/entities.ts'
 import { record } from '../contract/record.ts'
-import { ownLessonSchema } from '../contract/teaching.ts'
+import { learningSchema, ownLessonSchema } from '../contract/teaching.ts'
 import { changeOfRow } from '../database/change.ts'
 import type { Desk } from '../database/desk.ts'
 import type { Row } from '../database/recordStore.ts'
 import type { ChangeRow, Database } from '../database/schema.ts'
 import { allForms } from '../inOut/nouns.ts'
+import { learningOf } from '../lessons/learnerServices.ts'
 import { ownLessonStore } from '../lessons/lessonStore.ts'
 import { toolsOfIds } from '../rack/finding/findTools.ts'
 import { readSettings } from '../settings/settings.ts'
@@ -50,7 +51,7 @@ const readHistory = (db: Database): Promise<void> =>
  * Reads everything in the open file as the program would, by its schemas. Some seconds in the largest rack, so it is only
  * asked once something could not be read: damage on the disk and a fault of the program then look alike.
  *
- * @returns whether all of it is what this program writes; what learners did is not looked into
+ * @returns whether all of it is what this program writes
  */
 export const readsThrough = ({ access, now }: Desk): Promise<boolean> =>
   access.read(async (db) => {
@@ -60,6 +61,7 @@ export const readsThrough = ({ access, now }: Desk): Promise<boolean> =>
       await readTable(db, 'lesson', (rows) => {
         for (const row of rows) ownLessonSchema.parse(ownLessonStore.fromRow(row))
       })
+      learningSchema.parse(await learningOf(db))
       await readTable(db, 'tool', async (rows) => {
         const ids = rows.map(({ id }) => id)
         for (const line of await toolsOfIds(db, ids, now().toISOString())) toolLineSchema.parse(line)

@@ -3,7 +3,7 @@ import type { Noun } from '../../main/contract/entities.ts'
 import type { HostEvent, Topic } from '../../main/contract/events.ts'
 import { speakInWindow } from '../ui/texts.tsx'
 import { hearProgress } from './progress.ts'
-import { type App, sayProblem, useApp } from './store.ts'
+import { type App, say, sayProblem, useApp } from './store.ts'
 import { refreshJob } from './storeJob.ts'
 import { call } from './transport.ts'
 
@@ -139,6 +139,7 @@ const loaders: Partial<Record<Topic, () => Promise<void>>> = {
 export const hear = (event: HostEvent): void => {
   hearProgress(event)
   if (event.type === 'changed') void loaders[event.noun]?.()
+  if (event.type === 'classViewBack') say('teach:class.back')
   if (event.type === 'unwritten') sayProblem(problem('unwritable', '', { file: event.file }))
 }
 

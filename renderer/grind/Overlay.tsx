@@ -1,7 +1,7 @@
 import { type ReactNode, type RefObject, useCallback, useEffect, useLayoutEffect, useRef } from 'react'
 import type { AnchorName } from '../scene/anchors.ts'
 import type { Project } from '../scene/SceneView.tsx'
-import { drawDimension, drawLeader } from './drawLines.ts'
+import { drawLines, type Lines, linesIn } from './drawLines.ts'
 import { type LabelSpec, type Place, placeLabels } from './placeLabels.ts'
 import './overlay.css'
 
@@ -26,18 +26,14 @@ export const Overlay = ({ labels, dimensions, children, moving, drawRef }: Overl
   const stillFor = useRef(moving)
   stillFor.current = moving
 
-  const draw = useCallback(() => {
-    if (!box.current || !project.current) return
-    for (const label of labels) drawLeader(box.current, label, places.current.get(label.id), project.current)
-    dimensions.forEach((pair, k) => {
-      drawDimension(
-        box.current as HTMLElement,
-        k,
-        (project.current as Project)(pair[0]),
-        (project.current as Project)(pair[1]),
-      )
-    })
+  const lines = useRef<Lines>({ leaders: [], dimensions: [] })
+  useLayoutEffect(() => {
+    if (box.current) lines.current = linesIn(box.current, labels, dimensions)
   }, [labels, dimensions])
+
+  const draw = useCallback(() => {
+    if (project.current) drawLines(lines.current, places.current, project.current)
+  }, [])
   const settle = useCallback(() => {
     if (!box.current || !project.current) return
     placeLabels(box.current, labels, project.current, places.current)
@@ -64,10 +60,10 @@ export const Overlay = ({ labels, dimensions, children, moving, drawRef }: Overl
     <div className="scene-overlay" ref={box}>
       <svg className="scene-lines" aria-hidden="true">
         {dimensions.map((pair, k) => (
-          <path key={pair.join()} className="grind-dimension" data-dimension={k} />
+          <polyline key={pair.join()} className="grind-dimension" data-dimension={k} />
         ))}
         {labels.map(({ id }) => (
-          <path key={id} className="grind-leader" data-leader={id} />
+          <polyline key={id} className="grind-leader" data-leader={id} />
         ))}
       </svg>
       {children}

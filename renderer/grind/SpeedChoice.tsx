@@ -1,7 +1,11 @@
+import { GUESSED_SWEEP_SECONDS } from '../../geometry/removal.ts'
 import { useTexts } from '../ui/texts.tsx'
 
+/** As by hand (sweeps a second). */
+const HAND = 1 / GUESSED_SWEEP_SECONDS
+
 /** How fast a grind is played (sweeps a second): from one that can be followed step by step to one that shows where it ends. */
-export const speeds = { eighth: 1 / 8, quarter: 1 / 4, normal: 1, four: 4, sixteen: 16 } as const
+export const speeds = { eighth: HAND / 8, quarter: HAND / 4, normal: HAND, four: 4 * HAND, sixteen: 16 * HAND } as const
 export type Speed = keyof typeof speeds
 
 const inOrder = Object.keys(speeds) as Speed[]

@@ -5,6 +5,7 @@ import type { Project } from '../scene/SceneView.tsx'
 import type { Rotation } from '../scene/wheel.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
+import { FlatHandles } from './handles/FlatHandles.tsx'
 import { type DrawHandles, Handles } from './handles/Handles.tsx'
 import { useDraft } from './handles/useDraft.ts'
 import { type DrawOverlay, Overlay } from './Overlay.tsx'
@@ -69,11 +70,17 @@ export const Stage = (props: StageProps) => {
   }, [])
   const stops = useMemo(() => stopsOf(job, setUp), [job, setUp])
   const moving = moment.playing || cameraMoving || draft !== null
-  const labels = stageLabels({ typed: true, ...props, running: { ...running, job, setUp }, t, figures, stops })
   const none = picture.drawing === 'none'
+  // Where handles stand as sliders, each has its field beside it.
+  const typed = (props.typed ?? true) && !none && !picture.lost
+  const labels = stageLabels({ ...props, typed, running: { ...running, job, setUp }, t, figures, stops })
+  const caution = lifted ? 'grind:caution.look' : draft?.caution && cautions[draft.caution]
+  const handles = { running, moment, lifted, draft, onDraft: show, onKeep: keep }
   const plain = (
     <PlainStage labels={labels} onAgain={none && picture.attempt === 0 ? null : picture.again}>
+      <StageCaution name={caution} />
       <FlatDrawings running={running} moment={moment} lifted={lifted} dot={props.dot} />
+      <FlatHandles {...handles} />
     </PlainStage>
   )
   if (none) return plain
@@ -112,20 +119,11 @@ export const Stage = (props: StageProps) => {
             moving={moving}
             drawRef={drawOverlay}
           >
-            <Handles
-              running={running}
-              moment={moment}
-              lifted={lifted}
-              draft={draft}
-              drawRef={drawHandles}
-              onHold={setInHand}
-              onDraft={show}
-              onKeep={keep}
-            />
+            <Handles {...handles} drawRef={drawHandles} onHold={setInHand} />
           </Overlay>
           <ModelPlace drawRef={drawPlace} />
           <div className="stage-notes" data-low={draft !== null}>
-            <StageCaution name={lifted ? 'grind:caution.look' : draft?.caution && cautions[draft.caution]} />
+            <StageCaution name={caution} />
           </div>
         </>
       )}

@@ -31,11 +31,13 @@ export interface Place {
 export const find = <T extends Element>(box: HTMLElement, name: string, value: string | number): T | null =>
   box.querySelector<T>(`[data-${name}="${value}"]`)
 
-/** @returns the middle of a label's anchors in the picture */
-export const middle = (project: Project, anchors: LabelSpec['anchors']): readonly [number, number] => {
+/** Where the middle of some anchors is in the picture. @param out filled and returned */
+export const toMiddle = (project: Project, anchors: LabelSpec['anchors'], out: [number, number]): [number, number] => {
   const a = project(anchors[0])
   const b = anchors[1] === undefined ? a : project(anchors[1])
-  return [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]
+  out[0] = (a[0] + b[0]) / 2
+  out[1] = (a[1] + b[1]) / 2
+  return out
 }
 
 /** Puts each column beside the machine and packs its labels. */
@@ -51,7 +53,7 @@ export const placeLabels = (
   for (const { id, rank } of labels) find<HTMLElement>(box, 'label', id)?.toggleAttribute('hidden', rank > most)
   for (const side of ['left', 'right'] as const) {
     const column = labels.filter((label) => label.side === side && label.rank <= most)
-    const anchors = column.map((label) => middle(project, label.anchors))
+    const anchors = column.map((label) => toMiddle(project, label.anchors, [0, 0]))
     const widths = column.map(({ id }) => find<HTMLElement>(box, 'label', id)?.offsetWidth ?? 0)
     const xPx = columnPlace(
       side,

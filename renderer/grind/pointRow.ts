@@ -71,6 +71,18 @@ const newPointRow = <E extends Pointed>(): PointRow<E> => {
   }
 }
 
+const rows = new WeakMap<Pointed, PointRow>()
+
+/** The row of points of an element that is in the page already: always the same one. */
+export const rowOn = (element: Pointed): PointRow => {
+  const known = rows.get(element)
+  if (known) return known
+  const fresh = newPointRow<Pointed>()
+  fresh.ref.current = element
+  rows.set(element, fresh)
+  return fresh
+}
+
 /** A row of points for the element that takes its `ref`. */
 export const usePointRow = <E extends Pointed>(): PointRow<E> => useState(newPointRow<E>)[0]
 

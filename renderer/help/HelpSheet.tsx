@@ -1,9 +1,9 @@
 import { useEffect, useMemo, useRef, useState } from 'react'
 import help from '../../assets/texts/en/help.json' with { type: 'json' }
-import modelPage from '../../geometry/MODEL.md?raw'
 import { partOf, parts } from '../app/parts.ts'
 import { type Screen, useRoute } from '../app/route.ts'
 import { useApp } from '../app/store.ts'
+import { modelPage } from '../grind/model/modelPage.ts'
 import { Sheet } from '../ui/Sheet.tsx'
 import { addTexts, useTexts } from '../ui/texts.tsx'
 import { allEntries } from './allEntries.ts'
@@ -23,7 +23,7 @@ const useEntries = (): readonly Entry[] => {
   const t = useTexts()
   const lengthUnit = useApp((app) => app.settings.lengthUnit)
   const about = useAbout()
-  return useMemo(() => allEntries(t, { lengthUnit, about, modelPage, isPart }), [t, lengthUnit, about])
+  return useMemo(() => allEntries(t, { lengthUnit, about, modelPage: modelPage(), isPart }), [t, lengthUnit, about])
 }
 
 /** Help: its pages, and a search over all of them. @param at the entry to begin with; empty for the part that is shown */

@@ -1,6 +1,7 @@
 import type { ProfileTaking, TakenProfile } from '../../geometry/profileText.ts'
 import type { Result } from '../../geometry/result.ts'
 import { MM_PER_INCH, MM_PER_THOU } from '../../geometry/units.ts'
+import { fixed } from '../../main/contract/figures.ts'
 import { SelectEntry } from '../ui/Entry.tsx'
 import { Problems } from '../ui/Problems.tsx'
 import { useTexts } from '../ui/texts.tsx'
@@ -96,11 +97,11 @@ export const Preview = ({ name, taken, onTake, onDrop }: PreviewProps) => {
     )
   }
   const { points, rows, notices } = taken.value
-  const first = points.slice(0, SHOWN_ROWS).map(({ uMm, gapMm }) => `${uMm.toFixed(1)} | ${gapMm.toFixed(3)}`)
+  const first = points.slice(0, SHOWN_ROWS).map(({ uMm, gapMm }) => `${fixed(uMm, 1)} | ${fixed(gapMm, 3)}`)
   return (
     <div className="entries-found">
       <p>{t('measure:profile.found', { name, count: rows })}</p>
-      <p className="muted">{t('measure:profile.first', { rows: first.join(', ') })}</p>
+      <p className="muted">{t('measure:profile.first', { rows: first.join('; ') })}</p>
       {notices.map(({ code, params }) => (
         <p key={code} className="caution">
           {t(`problems:${code}`, params)}

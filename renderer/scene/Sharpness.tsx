@@ -72,7 +72,8 @@ const useMotionShare = (moving: boolean, firstShare: number, onShare: (share: nu
     now.spentMs += deltaSeconds * 1000
     if (now.count < JUDGED) return
     const coarser = Math.sqrt((SLOW_MS * now.count) / now.spentMs)
-    judged.current = { count: 0, spentMs: 0 }
+    now.count = 0
+    now.spentMs = 0
     if (coarser > 0.9 || share.current === COARSEST) return
     share.current = Math.max(share.current * coarser, COARSEST)
     onShare(share.current)

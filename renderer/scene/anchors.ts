@@ -30,9 +30,6 @@ export type AnchorName =
 /** A point in one of the machine's frames (mm). */
 type LocalPoint = readonly [frame: 'scene' | 'base' | 'blade', x: number, y: number, z: number]
 
-/** A place on the edge (mm, + right). */
-export const onEdge = (uMm: number): LocalPoint => ['blade', uMm, 0, 0]
-
 /** Every point of a set-up, for the stops as they stand. */
 export const anchorPoints = (job: Job, setUp: SetUp, figures: MachineFigures, dot: 'left' | 'right') => {
   const { wheelRadiusMm: R, barRadiusMm: rb } = setUp

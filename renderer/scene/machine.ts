@@ -2,7 +2,7 @@ import { Group, type Object3D, Vector3 } from 'three'
 import type { Job } from '../../geometry/job.ts'
 import type { SetUp } from '../../geometry/setUp.ts'
 import type { Frame, RunShape } from '../worker/protocol.ts'
-import { type AnchorName, anchorPoints, goesWithLoad, onEdge } from './anchors.ts'
+import { type AnchorName, anchorPoints, goesWithLoad } from './anchors.ts'
 import { buildBlade } from './blade.ts'
 import { disposePart } from './disposal.ts'
 import { moveParts, type SetUpDraft } from './draft.ts'
@@ -156,10 +156,12 @@ export const buildMachine = (
       wheel.rotation.x = (turningSense(rotation) * 2 * Math.PI * turnsPerSecond * seconds) % (2 * Math.PI)
     },
     anchor: (name, point) => {
-      const [frameName, x, y, z] = typeof name === 'number' ? onEdge(name) : points[name]
-      point.set(typeof name === 'string' && goesWithLoad(name) ? loadMm : x, y, z)
-      if (frameName === 'blade') point.applyMatrix4(blade.matrix)
-      return frameName === 'scene' ? point : point.applyMatrix4(base.matrix)
+      // Asked for every line of every picture: no pair is taken apart and none is made.
+      const place = typeof name === 'number' ? null : points[name]
+      if (place === null) point.set(name as number, 0, 0)
+      else point.set(goesWithLoad(name as AnchorName) ? loadMm : place[1], place[2], place[3])
+      if (place === null || place[0] === 'blade') point.applyMatrix4(blade.matrix)
+      return place !== null && place[0] === 'scene' ? point : point.applyMatrix4(base.matrix)
     },
     hideParts: (hidden) => {
       for (const name of partNames) for (const part of parts[name]) part.visible = !hidden[name]

@@ -1,5 +1,6 @@
 import { useMemo } from 'react'
 import { type FirstInk, firstInkOf } from '../../geometry/firstInk.ts'
+import { presentBevelDeg } from '../../geometry/hollow.ts'
 import { JobField } from '../app/JobField.tsx'
 import { useApp } from '../app/store.ts'
 import { useTexts } from '../ui/texts.tsx'
@@ -14,10 +15,10 @@ const HEIGHT_PX = 84
 export const InkPrediction = ({ standing }: { readonly standing: Standing }) => {
   const t = useTexts()
   const { inWords } = useFigures()
-  const { job, hollow, figures } = standing
+  const { job, setUp, hollow, figures } = standing
   const dot = useApp((app) => app.tool?.dotCorner ?? 'left')
   const measuredDeg = job.blade.currentBevelDeg
-  const currentBevelDeg = measuredDeg ?? hollow.chordAngleDeg
+  const currentBevelDeg = presentBevelDeg(job, setUp)
   const key = JSON.stringify([job.blade, job.station, job.fixture, job.aim, job.motion, job.errors])
   // biome-ignore lint/correctness/useExhaustiveDependencies: the parts that matter are the key
   const ink = useMemo(() => firstInkOf({ ...job, blade: { ...job.blade, currentBevelDeg } }), [key])

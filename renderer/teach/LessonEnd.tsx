@@ -1,7 +1,9 @@
+import { useRef } from 'react'
 import type { Lesson } from '../../geometry/lesson/lesson.ts'
 import type { Learning, LessonLine } from '../../main/contract/teaching.ts'
 import { useApp } from '../app/store.ts'
 import { useTexts } from '../ui/texts.tsx'
+import { useFocusKept } from '../ui/useFocusKept.ts'
 import { closeLesson, goToStep, openLesson, useTeaching } from './teaching.ts'
 import { progressOf } from './useLessons.ts'
 
@@ -15,13 +17,17 @@ interface LessonEndProps {
 export const LessonEnd = ({ lesson, lines, learning }: LessonEndProps) => {
   const t = useTexts()
   const { answers, learnerId } = useTeaching()
+  const heading = useRef<HTMLHeadingElement>(null)
+  useFocusKept(heading, lesson.id)
   const asking = lesson.steps.flatMap((step, k) => (step.ask ? [k] : []))
   const right = asking.filter((k) => answers[k]?.right)
   const open = asking.filter((k) => !answers[k]?.right)
   const next = lines[lines.findIndex((line) => line.lesson.id === lesson.id) + 1]?.lesson
   return (
     <div className="teach-end">
-      <h2>{t('teach:end.heading', { title: lesson.title })}</h2>
+      <h2 ref={heading} tabIndex={-1}>
+        {t('teach:end.heading', { title: lesson.title })}
+      </h2>
       <p>{lesson.about}</p>
       <p>{t('teach:end.right', { count: right.length, of: asking.length })}</p>
       <Waits lesson={lesson} lines={lines} learning={learning} />

@@ -1,7 +1,9 @@
+import { useRef } from 'react'
 import type { Learning, LessonLine, Progress } from '../../main/contract/teaching.ts'
 import { useApp } from '../app/store.ts'
 import { shortDate } from '../ui/dates.ts'
 import { useTexts } from '../ui/texts.tsx'
+import { useFocusKept } from '../ui/useFocusKept.ts'
 import { LessonFile } from './LessonFile.tsx'
 import { chooseLearner, openLesson, useTeaching } from './teaching.ts'
 import { progressOf } from './useLessons.ts'
@@ -84,6 +86,10 @@ interface LessonRowProps {
 const LessonRow = ({ line: { lesson, own }, progress, due, learnerId }: LessonRowProps) => {
   const t = useTexts()
   const { doneAt = null, step = 0 } = progress ?? {}
+  const left = useTeaching(({ leftId }) => leftId === lesson.id)
+  const title = useRef<HTMLButtonElement>(null)
+  const nowhere = useRef(null)
+  useFocusKept(left ? title : nowhere, left)
   const under = doneAt === null && step > 0
   const open = () => {
     useTeaching.setState({ learnerId, learnerChosen: true })
@@ -91,7 +97,7 @@ const LessonRow = ({ line: { lesson, own }, progress, due, learnerId }: LessonRo
   }
   return (
     <li className="teach-row">
-      <button type="button" className="teach-open" onClick={open}>
+      <button type="button" className="teach-open" ref={title} onClick={open}>
         {lesson.title}
       </button>
       <p>{lesson.about}</p>

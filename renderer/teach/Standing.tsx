@@ -1,6 +1,8 @@
+import { useState } from 'react'
 import type { Person } from '../../main/contract/people.ts'
 import type { Learning, LessonLine, Progress } from '../../main/contract/teaching.ts'
 import { shortDate } from '../ui/dates.ts'
+import { Sheet } from '../ui/Sheet.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { note } from './teacher.ts'
 import { progressOf } from './useLessons.ts'
@@ -14,8 +16,9 @@ interface StandingProps {
 /** Every lesson with how far somebody is in it: when, how many right, after how many tries. */
 export const Standing = ({ person, lines, learning }: StandingProps) => {
   const t = useTexts()
-  const any = learning.progress.some(({ personId }) => personId === person.id)
-  if (!any) return <p className="muted">{t('teach:standing.none', { name: person.name })}</p>
+  const [asks, setAsks] = useState(false)
+  const lessons = learning.progress.filter(({ personId }) => personId === person.id).length
+  if (lessons === 0) return <p className="muted">{t('teach:standing.none', { name: person.name })}</p>
   return (
     <>
       <table className="teach-table">
@@ -35,14 +38,35 @@ export const Standing = ({ person, lines, learning }: StandingProps) => {
           ))}
         </tbody>
       </table>
-      <button
-        type="button"
-        className="word"
-        onClick={() => void note('progress.forget', { personId: person.id }, person.name)}
-      >
+      <button type="button" className="word" onClick={() => setAsks(true)}>
         {t('teach:standing.forget', { name: person.name })}
       </button>
+      {asks && <ForgetSheet person={person} lessons={lessons} onClose={() => setAsks(false)} />}
     </>
+  )
+}
+
+interface ForgetSheetProps {
+  readonly person: Person
+  readonly lessons: number
+  readonly onClose: () => void
+}
+
+/** Asks before anything is forgotten: no undo brings it back. */
+const ForgetSheet = ({ person, lessons, onClose }: ForgetSheetProps) => {
+  const t = useTexts()
+  const forget = async (): Promise<void> => {
+    await note('progress.forget', { personId: person.id }, person.name)
+    onClose()
+  }
+  return (
+    <Sheet title={t('teach:standing.forget', { name: person.name })} onClose={onClose}>
+      <p>{t('teach:standing.forgetSheet.what', { count: lessons })}</p>
+      <p className="caution">{t('teach:standing.forgetSheet.forGood')}</p>
+      <button type="button" className="key" onClick={() => void forget()}>
+        {t('teach:standing.forgetSheet.key')}
+      </button>
+    </Sheet>
   )
 }
 

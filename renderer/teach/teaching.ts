@@ -4,6 +4,7 @@ import type { Answer, Mark } from '../../geometry/lesson/mark.ts'
 import type { Answered, Progress } from '../../main/contract/teaching.ts'
 import { sayProblem } from '../app/store.ts'
 import { call } from '../app/transport.ts'
+import { seedAgain } from './otherFigures.ts'
 
 /** Who learns, which lesson is open, and how far it is. */
 export interface Teaching {
@@ -12,6 +13,8 @@ export interface Teaching {
   /** Whether somebody was chosen in this window; before, whoever learnt last is taken. */
   readonly learnerChosen: boolean
   readonly lesson: Lesson | null
+  /** The lesson that was left last in this window. */
+  readonly leftId: string | null
   readonly step: number
   readonly moved: Change
   /** Other figures of the lesson's varied places, from the first guess that was wrong on; 0: its own. */
@@ -31,6 +34,7 @@ export const useTeaching = create<Teaching>()(() => ({
   learnerId: null,
   learnerChosen: false,
   lesson: null,
+  leftId: null,
   step: 0,
   answers: {},
   done: false,
@@ -53,7 +57,8 @@ export const openLesson = (lesson: Lesson, progress: Progress | null): void => {
   })
 }
 
-export const closeLesson = (): void => useTeaching.setState({ lesson: null })
+export const closeLesson = (): void =>
+  useTeaching.setState(({ lesson }) => ({ lesson: null, leftId: lesson?.id ?? null }))
 
 /** Notes how far it is; a learner who is gone is told, and the lesson goes on. */
 const keepProgress = async (done: boolean): Promise<void> => {
@@ -101,11 +106,11 @@ export const say = (answer: Answer, mark: Mark, runs: boolean): void => {
 /** The wheel has shown it. */
 export const tell = (): void => useTeaching.setState(({ stage }) => ({ stage: stage === 'running' ? 'told' : stage }))
 
-/** Opens the question again: what was told to a guess is no answer to the next one, where the lesson has other figures for it. */
+/** Opens the question again. */
 export const askAgain = (): void =>
   useTeaching.setState(({ lesson, answer, seed }) => ({
     stage: 'asking',
     answer: null,
     mark: null,
-    seed: answer?.kind === 'predict' && lesson?.varied.length ? seed + 1 : seed,
+    seed: lesson ? seedAgain(lesson, answer, seed) : seed,
   }))

@@ -1,9 +1,10 @@
+import { GUESSED_SWEEP_SECONDS } from '../../geometry/removal.ts'
 import { addByHand, takeByHand } from './handRun.ts'
 import type { Live } from './playhead.ts'
 import type { ToWorker } from './protocol.ts'
 
 /** Sweeps a second of a hand that holds the blade: as the job counts them, so that a sweep's time takes a sweep's steel. */
-const HAND_SWEEPS_PER_SECOND = 1
+const HAND_SWEEPS_PER_SECOND = 1 / GUESSED_SWEEP_SECONDS
 
 /** A hand unheard of for longer than this (ms) was not grinding: a window that slept makes no steel fly. */
 const MOST_GAP_MS = 250
@@ -17,6 +18,8 @@ export interface Hand {
   /** Part of a step not yet made, 0 to 1. */
   part: number
   movedAtMs: number
+  /** Whether it has made a step: until then the plan stands. */
+  took: boolean
 }
 
 const sweepOf = ({ run }: Live, step: number): number => Math.floor(step / run.motion.stepsPerSweep)
@@ -41,8 +44,11 @@ export const moveByHand = (live: Live, hand: Hand, clockMs: number): void => {
   const whole = Math.floor(due)
   hand.movedAtMs = clockMs
   hand.part = due - whole
+  if (whole === 0) return
+  if (!hand.took) takeOver(live)
+  hand.took = true
   for (let k = 1; k <= whole && live.hand; k++) add(live, hand.madeShare + ((hand.share - hand.madeShare) * k) / whole)
-  if (whole > 0) hand.madeShare = hand.share
+  hand.madeShare = hand.share
 }
 
 const add = (live: Live, share: number): void => {
@@ -52,6 +58,12 @@ const add = (live: Live, share: number): void => {
   live.stale = true
 }
 
+/** A hand that only touches stops the play where it is. */
+const stand = (live: Live): void => {
+  live.stepsPerMs = 0
+  if (live.run.handFromStep === null || live.goal !== live.run.lastStep) live.goal = live.run.head.step
+}
+
 /** What taking hold and pressing do. A hand that holds already only moves. */
 export const obeyHand = (live: Live, message: Extract<ToWorker, { type: 'hold' | 'press' }>, clockMs: number): void => {
   const { share } = message
@@ -59,11 +71,14 @@ export const obeyHand = (live: Live, message: Extract<ToWorker, { type: 'hold' |
     live.hand.share = share
     return
   }
+  if (message.type === 'hold') {
+    stand(live)
+    live.hand = { madeShare: share, share, part: 0, movedAtMs: clockMs, took: false }
+    return
+  }
   takeOver(live)
-  live.hand = { madeShare: share, share, part: 0, movedAtMs: clockMs }
-  if (message.type === 'hold') return
-  for (let k = 0; k < message.steps; k++) add(live, share)
   live.hand = null
+  for (let k = 0; k < message.steps; k++) add(live, share)
 }
 
 /** Makes again what a hand made before, from where the run stands. */

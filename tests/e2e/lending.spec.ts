@@ -37,6 +37,7 @@ test('somebody is taken out for good', async ({ app }) => {
   await people.getByRole('button', { name: /Wren Oddly/ }).click()
   await sheet.getByRole('button', { name: 'Take out for good' }).click()
   await expect(sheet).toContainText('0 loans are kept, without the name.')
+  await expect(sheet).toContainText('What was learnt goes, too')
   await expectAxeClean(app)
   await sheet.getByRole('button', { name: 'Take out for good' }).click()
   await expect(app.getByRole('status').filter({ hasText: 'stands for one who was taken out' })).toBeVisible()

@@ -60,7 +60,7 @@ test('a picture of a view has the size chosen, and what is seen in it', async ({
   await type(app, 'width of the picture', '733')
   for (const [view, share] of [
     ['Glass', 0.3],
-    ['Bevel', 0.3],
+    ['Bevel', 0.2],
     ['Model', 0.15],
   ] as const) {
     await app.getByLabel('view', { exact: true }).selectOption(view)

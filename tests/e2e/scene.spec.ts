@@ -59,7 +59,7 @@ test('graphics lost: it is said, nothing of the grind is lost, and the picture c
     await lose(byItself)
     await expect(app.getByText(/graphics of this window stopped/)).toBeVisible()
     await expect(canvas(app)).toBeHidden()
-    await expect(app.getByRole('spinbutton', { name: 'turns, left' })).toBeVisible()
+    await expect(app.getByRole('spinbutton', { name: 'left stop screw' })).toBeVisible()
     if (!byItself) await again.click()
     await expect(again).toBeHidden()
     await expect(canvas(app)).toBeVisible()

@@ -34,6 +34,12 @@ test('a teacher notes who was shown the wheel, sets a lesson and sees how far it
   await expect(app.getByRole('row', { name: ink.title })).toContainText('1 of 3')
   await expectGoodLooks(app, 'teach-people')
   await app.getByRole('button', { name: 'Forget all that Hanno Vell has learnt' }).click()
+  const asked = app.getByRole('dialog', { name: 'Forget all that Hanno Vell has learnt' })
+  await expect(asked).toContainText('1 lesson with its answers is forgotten.')
+  await app.keyboard.press('Escape')
+  await expect(app.getByRole('row', { name: ink.title })).toContainText('1 of 3')
+  await app.getByRole('button', { name: 'Forget all that Hanno Vell has learnt' }).click()
+  await asked.getByRole('button', { name: 'Forget it all' }).click()
   await expect(app.getByText('Hanno Vell has not begun a lesson.')).toBeVisible()
 })
 
@@ -86,8 +92,17 @@ test('the class sees on its own window what the teacher shows, without the notes
   await app.locator('.teach-model .grind-stage').hover()
   await expect(wall.locator('.class-pointer')).toBeVisible()
   await expectAxeClean(wall)
+  await wall.evaluate(() => {
+    Object.defineProperty(document, 'visibilityState', { value: 'hidden', configurable: true })
+    document.dispatchEvent(new Event('visibilitychange'))
+  })
+  await expect(app.getByText('Nobody sees the class view')).toBeVisible()
   await wall.close()
-  await expect(app.getByRole('button', { name: 'Open the class view' })).toBeVisible()
+  await expect(app.getByText('The class view is closed. The lesson goes on here')).toBeVisible()
+  await expect(app.getByText('Nobody sees the class view')).toBeHidden()
+  const again = app.waitForEvent('popup')
+  await app.getByRole('button', { name: 'Open the class view' }).click()
+  await expect((await again).getByRole('heading', { name: 'Put it right' })).toBeVisible()
 })
 
 test('a teacher writes a lesson from one that there is: checked as it is written, tried, kept, and there after a lost window', async ({

@@ -77,7 +77,7 @@ test('protractor and rule measure this job; the stopwatch counts both times', as
   const [tip, chord] = [...words.matchAll(/(\d+\.\d)°/g)].map(([, deg]) => Number(deg)) as [number, number]
   expect(tip).toBeGreaterThan(25)
   expect(chord).toBeGreaterThan(tip)
-  await expect(protractor.getByText(/^The bevel is not one surface/)).toBeVisible()
+  await expect(protractor.getByText(/^The arm lies on edge and heel|^The bevel is not one surface/)).toBeVisible()
 
   const rule = region(app, 'Rule')
   await rule.getByRole('radio', { name: 'width' }).focus()

@@ -2,9 +2,10 @@ import { describe, expect, it } from 'vitest'
 import { firstInkOf } from '../../geometry/firstInk.ts'
 import { hollowOf } from '../../geometry/hollow.ts'
 import { parseJob } from '../../geometry/parseJob.ts'
-import { exampleInput, exampleJob, found } from './example.ts'
+import { solveJob } from '../../geometry/solveJob.ts'
+import { begin, exampleInput, exampleJob, found } from './example.ts'
 
-const inkAt = (currentBevelDeg: number, turns = 1) =>
+const inkAt = (currentBevelDeg: number | null, turns = 1) =>
   found(
     firstInkOf(
       found(
@@ -32,6 +33,19 @@ describe('the ink of the first sweeps', () => {
   it('a blunter bevel than the set-up is touched at the heel, a keener one at the edge', () => {
     expect(inkAt(chordDeg + 2).verdict).toBe('heelHigh')
     expect(inkAt(chordDeg - 2).verdict).toBe('edgeHigh')
+  })
+
+  it('where no bevel is measured, grind, ink and cautions all begin from the chord that the set-up leaves', () => {
+    expect(inkAt(null).verdict).toBe('match')
+    const codes = (currentBevelDeg: number | null) =>
+      found(solveJob(exampleJob({ blade: { currentBevelDeg } }))).cautions.map(({ code }) => code)
+    expect(codes(null)).not.toContain('edgeFirst')
+    expect(codes(null)).not.toContain('heelFirst')
+    expect(codes(chordDeg - 1)).toContain('edgeFirst')
+    expect(codes(chordDeg + 1)).toContain('heelFirst')
+    expect([...begin(exampleJob({ blade: { currentBevelDeg: null } })).state.vMm]).toEqual([
+      ...begin(exampleJob({ blade: { currentBevelDeg: chordDeg } })).state.vMm,
+    ])
   })
 
   it('with the stops closed the whole width is touched alike; a job without a triangle says why', () => {

@@ -23,6 +23,7 @@ it('the demo reads through, jobs, settings and undone changes too', async () => 
   await bench.done('job.open', { toolId: tool?.id ?? '' })
   await bench.done('settings.edit', { lengthUnit: 'inch' })
   await bench.done('change.undo', {})
+  await bench.done('progress.keep', { personId: null, lessonId: 'ink', step: 1, answers: {}, done: false })
   expect(await readsThrough(bench.workshop.desk)).toBe(true)
 })
 
@@ -31,9 +32,12 @@ it.each([
   ["UPDATE tool SET curves = '[}' WHERE code = '03'", 'tool.find', {}],
   ["UPDATE toolState SET harmed = 'yet'", 'tool.find', {}],
   ["UPDATE change SET at = '2026-13-45'", 'change.list', {}],
+  ["UPDATE progress SET answers = '[}'", 'progress.list', {}],
+  ["UPDATE progress SET at = '2026-13-45'", 'progress.list', {}],
   ["UPDATE station SET rotation = 'intoEdgf'", 'station.list', {}],
 ] as const)('what a disk spoiled is told as that: %s', async (statement, name, input) => {
   await bench.done('settings.edit', { lengthUnit: 'inch' })
+  await bench.done('progress.keep', { personId: null, lessonId: 'ink', step: 1, answers: {}, done: false })
   await spoil(statement)
   expect(codesOf(await bench.call(name, input))).toEqual(['dataUnreadable'])
   expect(await readsThrough(bench.workshop.desk)).toBe(false)

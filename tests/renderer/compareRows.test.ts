@@ -66,14 +66,14 @@ test('a moment in figures, minutes at the time of an unhurried sweep', () => {
     inkLeftShare: 0.314,
     volumeRemovedMm3: 12.34,
   })
-  const rows = momentRows(standing(30), standing(15), words)
+  const rows = momentRows(standing(120), standing(60), words)
   expect(Object.fromEntries(rows.map(({ key, own, other }) => [key, [own, other]]))).toEqual({
-    sweep: ['30', '15'],
+    sweep: ['120', '60'],
     reliefLeft: ['0.12\u00a0mm', '0.12\u00a0mm'],
     reliefRight: ['0.20\u00a0mm', '0.20\u00a0mm'],
     inkLeft: ['31\u00a0%', '31\u00a0%'],
     steel: ['12.3\u00a0mm³', '12.3\u00a0mm³'],
-    // 30 sweeps of 4 s are 2 min.
+    // 120 sweeps of a second are 2 min.
     minutes: ['2.0\u00a0min', '1.0\u00a0min'],
   })
 })

@@ -48,5 +48,5 @@ test('at the end of the run the words before give way, so that each mark has its
   expect(marks.map(({ row }) => row)).toEqual([0, 1, 0])
   const longPx = (marks[2]?.textPx ?? 0) - (marks[0]?.textPx ?? 0)
   expect(longPx).toBeGreaterThan(100)
-  expect((marks[2]?.textPx ?? Number.NaN) + longPx).toBeLessThanOrEqual(426)
+  expect((marks[2]?.textPx ?? Number.NaN) + longPx).toBeLessThanOrEqual(414)
 })

@@ -23,6 +23,10 @@ export interface Shell {
   choose(paths: readonly string[]): Promise<unknown>
   /** The program is started a second time, with these files. */
   startAgain(paths: readonly string[]): Promise<unknown>
+  /** Puts the window that was opened second here, as on another screen. */
+  placeSecond(bounds: Rectangle): Promise<unknown>
+  /** Where it is. */
+  secondBounds(): Promise<Rectangle | undefined>
   /** From now on there is one screen, with this work area. */
   leaveScreen(workArea: Rectangle): Promise<unknown>
   /** The process of the window's page dies. */
@@ -42,6 +46,8 @@ const pressIn = (menu: readonly MenuItemConstructorOptions[], name: string, word
   if (!item?.click) throw new Error(`${name} has no word ${word} that does something`)
   item.click({} as never, undefined, {} as never)
 }
+
+const windowsOfDouble = async () => (await import('./double/window.ts')).BrowserWindow.getAllWindows()
 
 /** The built program on the double of Electron, in this process. */
 export const openOnDouble = async (dataDir: string, browser: Browser): Promise<Shell> => {
@@ -66,6 +72,8 @@ export const openOnDouble = async (dataDir: string, browser: Browser): Promise<S
       const { app } = await import('./double/app.ts')
       app.emit('second-instance', {}, ['camberwright', '--data=elsewhere', ...paths], root)
     },
+    placeSecond: async (bounds) => (await windowsOfDouble())[1]?.setBounds(bounds),
+    secondBounds: async () => (await windowsOfDouble())[1]?.getNormalBounds(),
     leaveScreen: async (workArea) => {
       stage.screens = [workArea]
       const { screen } = await import('./double/system.ts')
@@ -139,6 +147,9 @@ export const openOnElectron = async (binary: string, dataDir: string): Promise<S
       }, paths),
     startAgain: (paths) =>
       program.evaluate(({ app }, args) => void app.emit('second-instance', {}, ['camberwright', ...args], '/'), paths),
+    placeSecond: (bounds) =>
+      program.evaluate(({ BrowserWindow }, place) => BrowserWindow.getAllWindows()[1]?.setBounds(place), bounds),
+    secondBounds: () => program.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[1]?.getNormalBounds()),
     leaveScreen: (workArea) =>
       program.evaluate(({ screen }, area) => {
         screen.getAllDisplays = () => [{ workArea: area } as Electron.Display]

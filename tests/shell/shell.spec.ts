@@ -228,6 +228,27 @@ const shellTests = (open: (dataDir: string, browser: Browser) => Promise<Shell>)
     await expect(status).toHaveText(/^This file could not be written: full\.stl\./)
   })
 
+  test('brings the class view back from a screen that is gone, says so, and loses nothing of the lesson', async () => {
+    const { page } = shell
+    await page.getByRole('link', { name: 'Teach', exact: true }).click()
+    await page.getByRole('button', { name: 'The seat: one curve, two planes', exact: true }).click()
+    const opened = page.waitForEvent('popup')
+    await page.getByRole('button', { name: 'Open the class view' }).click()
+    const wall = await opened
+    await expect(wall.getByRole('heading', { name: 'The wood looks along the sole' })).toBeVisible()
+    await shell.placeSecond({ x: 4000, y: 0, width: 1280, height: 720 })
+    await shell.leaveScreen({ x: 0, y: 0, width: 1920, height: 1040 })
+    await expect(page.getByTestId('status')).toContainText('The screen that the class view stood on is gone')
+    const bounds = await shell.secondBounds()
+    expect(bounds?.x).toBeGreaterThanOrEqual(0)
+    expect((bounds?.x ?? 0) + (bounds?.width ?? 0)).toBeLessThanOrEqual(1920)
+    await page.getByRole('button', { name: 'Next', exact: true }).click()
+    await expect(wall.getByRole('heading', { name: 'A common bench plane' })).toBeVisible()
+    await wall.close()
+    await expect(page.getByRole('button', { name: 'Open the class view' })).toBeVisible()
+    await shell.press('Go', 'Rack')
+  })
+
   test('closes its data with its window, which never stays where no screen is', async () => {
     await shell.leaveScreen({ x: 3000, y: 0, width: 1280, height: 700 })
     await shell.close()

@@ -7,7 +7,7 @@ import type { LiveGrind } from '../../worker/liveGrind.ts'
 import type { Moment } from '../useLiveGrind.ts'
 import { type Axis, alongMm } from './axis.ts'
 import { Frame } from './Frame.tsx'
-import { draggedPlaceMm, handRange, shareOf, stepsBetween } from './hand.ts'
+import { draggedPlaceMm, grindTo, handRange, handTold, shareOf } from './hand.ts'
 import { atLimit, keyed, snapped } from './range.ts'
 
 interface HandHandleProps {
@@ -37,16 +37,11 @@ export const HandHandle = ({ job, live, moment, edge }: HandHandleProps) => {
     onEnd: () => undefined,
     onGiveUp: () => live.seek(took.current.step),
   })(placeMm)
-  const grind = (toMm: number): void => {
-    const fromMm = live.latest?.loadPlaceMm ?? placeMm
-    for (const mm of stepsBetween(job, fromMm, toMm)) live.press(shareOf(job, mm), 1)
-  }
   const key = ({ key: pressed, shiftKey }: KeyboardEvent): boolean => {
     const next = pressed === ' ' ? placeMm : keyed(pressed, shiftKey, placeMm, range)
-    if (next !== null) grind(next)
+    if (next !== null) grindTo(live, job, next)
     return next !== null
   }
-  const side = placeMm === 0 ? 'middle' : placeMm < 0 ? 'left' : 'right'
   return (
     <Frame
       id="hand"
@@ -55,7 +50,7 @@ export const HandHandle = ({ job, live, moment, edge }: HandHandleProps) => {
       cursor={heldMm === null ? 'grab' : 'grabbing'}
       value={placeMm}
       range={range}
-      told={{ value: figures.inWords(Math.abs(placeMm), 'mm', 0), follows: t(`handles:hand.${side}`) }}
+      told={handTold(placeMm, t, figures)}
       held={heldMm !== null}
       notch={heldMm !== null && atLimit(placeMm, range)}
       drag={{

@@ -1,23 +1,22 @@
-import { type RefObject, useEffect, useMemo, useRef } from 'react'
-import { useApp } from '../../app/store.ts'
+import { type RefObject, useEffect, useRef } from 'react'
 import type { Project } from '../../scene/SceneView.tsx'
-import { useTexts } from '../../ui/texts.tsx'
-import { useFigures } from '../../ui/useFigure.ts'
-import { middle } from '../placeLabels.ts'
+import { toMiddle } from '../placeLabels.ts'
+import { usePointRow } from '../pointRow.ts'
 import type { Moment, Running } from '../useLiveGrind.ts'
 import { axisOf } from './axis.ts'
 import { HandHandle } from './HandHandle.tsx'
 import { useKeeping } from './keeping.ts'
-import type { HandleFacts, HandleKind } from './kind.ts'
-import { kindsOf } from './kinds.ts'
+import type { HandleKind } from './kind.ts'
 import { drawLoadArrow } from './loadArrow.ts'
 import { SetHandle } from './SetHandle.tsx'
 import type { Draft } from './useDraft.ts'
+import { useKinds } from './useKinds.ts'
+import type { SettingTold } from './useSetting.ts'
 
 /** Handles follow every picture through this. */
 export type DrawHandles = (project: Project) => void
 
-interface HandlesProps {
+interface HandlesProps extends SettingTold {
   readonly running: Running
   readonly moment: Moment
   readonly lifted: boolean
@@ -25,33 +24,30 @@ interface HandlesProps {
   readonly drawRef: RefObject<DrawHandles>
   /** Told when a handle is taken hold of (true) and let go: before the first movement, and after the last. */
   readonly onHold: (held: boolean) => void
-  readonly onDraft: (kind: HandleKind, value: number | null) => void
-  readonly onKeep: (kind: HandleKind, value: number) => void
 }
 
 /** Everything on the machine that can be taken hold of. */
 export const Handles = (props: HandlesProps) => {
   const { running, moment, lifted, draft, drawRef } = props
-  const { job, setUp, live } = running
-  const t = useTexts()
-  const figures = useFigures()
-  const station = useApp((app) => app.station)
+  const { job, live } = running
   const box = useRef<HTMLDivElement>(null)
   const projected = useRef<Project>(() => [0, 0])
   const keeping = useKeeping()
-  const kinds = useMemo(
-    () =>
-      kindsOf({ t, figures, job, setUp, station } satisfies HandleFacts, lifted).filter(({ id }) => keeping.may(id)),
-    [t, figures, job, setUp, station, lifted, keeping],
-  )
+  const kinds = useKinds(running, lifted)
+  const arrow = usePointRow<SVGPolygonElement>()
   useEffect(() => {
-    drawRef.current = (project) => {
+    if (!box.current) return
+    const rings = ringsIn(box.current, kinds)
+    const presses = kinds.some(({ id }) => id === 'reach')
+    const draw = (project: Project): void => {
       projected.current = project
-      if (box.current) drawHandles(box.current, kinds, project)
+      for (const ring of rings) moveRing(ring, project)
+      drawLoadArrow(arrow, project, presses)
     }
+    drawRef.current = draw
     // A handle that has just come has no place yet.
-    if (box.current) drawHandles(box.current, kinds, projected.current)
-  }, [drawRef, kinds])
+    draw(projected.current)
+  }, [drawRef, kinds, arrow])
   return (
     <div
       className="scene-handles"
@@ -60,7 +56,7 @@ export const Handles = (props: HandlesProps) => {
       onLostPointerCapture={() => props.onHold(false)}
     >
       <svg className="scene-lines" aria-hidden="true">
-        <path className="load-arrow-3d" />
+        <polygon ref={arrow.ref} className="load-arrow-3d" />
       </svg>
       {!lifted && keeping.may('hand') && (
         <HandHandle
@@ -85,12 +81,31 @@ export const Handles = (props: HandlesProps) => {
   )
 }
 
-const drawHandles = (box: HTMLElement, kinds: readonly HandleKind[], project: Project): void => {
-  const place = (id: string, [x, y]: readonly [number, number]): void => {
-    const handle = box.querySelector<HTMLElement>(`[data-handle="${id}"]`)
-    if (handle) handle.style.transform = `translate(${x.toFixed(1)}px, ${y.toFixed(1)}px)`
-  }
-  for (const { id, anchors } of kinds) place(id, middle(project, anchors))
-  place('hand', project('load'))
-  drawLoadArrow(box, project)
+/** A handle's ring in the page, with where it was last put (tenths of a px). */
+interface Ring {
+  readonly element: HTMLElement
+  readonly anchors: HandleKind['anchors']
+  xTenths: number
+  yTenths: number
+}
+
+const ringsIn = (box: HTMLElement, kinds: readonly HandleKind[]): Ring[] => {
+  const all = [...kinds, { id: 'hand', anchors: ['load'] as const }]
+  return all.flatMap(({ id, anchors }) => {
+    const element = box.querySelector<HTMLElement>(`[data-handle="${id}"]`)
+    return element ? [{ element, anchors, xTenths: Number.NaN, yTenths: Number.NaN }] : []
+  })
+}
+
+const at: [number, number] = [0, 0]
+
+/** Its place is written as text; for a ring that has not moved none is made. */
+const moveRing = (ring: Ring, project: Project): void => {
+  toMiddle(project, ring.anchors, at)
+  const xTenths = Math.round(10 * at[0])
+  const yTenths = Math.round(10 * at[1])
+  if (xTenths === ring.xTenths && yTenths === ring.yTenths) return
+  ring.xTenths = xTenths
+  ring.yTenths = yTenths
+  ring.element.style.transform = `translate(${xTenths / 10}px, ${yTenths / 10}px)`
 }

@@ -1,4 +1,8 @@
+import type { TFunction } from 'i18next'
 import type { Job } from '../../../geometry/job.ts'
+import type { Figures } from '../../ui/useFigure.ts'
+import type { LiveGrind } from '../../worker/liveGrind.ts'
+import type { Told } from './kind.ts'
 import type { Range } from './range.ts'
 
 /** The hand goes in millimetres along the edge, nearer than a fingertip's middle can be told. */
@@ -35,3 +39,15 @@ export const stepsBetween = ({ motion }: Job, fromMm: number, toMm: number): num
   const count = Math.max(Math.round(Math.abs(toMm - fromMm) * perMm), 1)
   return Array.from({ length: count }, (_, k) => fromMm + ((toMm - fromMm) * (k + 1)) / count)
 }
+
+/** Grinds on the way from where the load stands to a place across the blade (mm). */
+export const grindTo = (live: LiveGrind, job: Job, toMm: number): void => {
+  const fromMm = live.latest?.loadPlaceMm ?? toMm
+  for (const mm of stepsBetween(job, fromMm, toMm)) live.press(shareOf(job, mm), 1)
+}
+
+/** Where the hand is, in words. */
+export const handTold = (placeMm: number, t: TFunction, figures: Figures): Required<Told> => ({
+  value: figures.inWords(Math.abs(placeMm), 'mm', 0),
+  follows: t(`handles:hand.${placeMm === 0 ? 'middle' : placeMm < 0 ? 'left' : 'right'}`),
+})

@@ -1,8 +1,6 @@
-import page from '../../../geometry/MODEL.md?raw'
+import { modelPage } from './modelPage.ts'
 import { type Block, type Piece, sectionsOf } from './sections.ts'
 import './model.css'
-
-const sections = sectionsOf(page)
 
 const tags = { plain: 'span', strong: 'strong', em: 'em', code: 'code' } as const
 
@@ -30,7 +28,7 @@ const Shown = ({ kind, lines }: Block) =>
 /** What the model believes and what it leaves out: the engine's own page, word for word. */
 const ModelPanel = () => (
   <div className="model-page">
-    {sections.map(({ heading, blocks }) => (
+    {sectionsOf(modelPage()).map(({ heading, blocks }) => (
       <div key={heading}>
         <h2 data-help={`model.${heading}`} tabIndex={-1}>
           {heading}

@@ -1,3 +1,4 @@
+import { GUESSED_SWEEP_SECONDS } from '../../../geometry/removal.ts'
 import { failed, ok, problem, type Result } from '../../../geometry/result.ts'
 
 /** What a clip shows. */
@@ -6,7 +7,7 @@ export interface ClipChoice {
   readonly fromSweep: number
   readonly toSweep: number
   readonly framesPerSecond: number
-  /** How many times slower than at the wheel, where a sweep takes a second. */
+  /** How many times slower than at the wheel. */
   readonly slower: number
 }
 
@@ -29,7 +30,7 @@ const MOST_FRAMES = 9000
 
 /** How many pictures it takes: each stands for its part of a second, the end itself begins no further one. */
 export const frameCount = ({ fromSweep, toSweep, framesPerSecond, slower }: ClipChoice): number =>
-  Math.round((toSweep - fromSweep) * slower * framesPerSecond)
+  Math.round((toSweep - fromSweep) * GUESSED_SWEEP_SECONDS * slower * framesPerSecond)
 
 /** @returns every picture of a clip, in order; refused where there is none, too many, or the run ends before */
 export const planClip = (choice: ClipChoice, run: Run): Result<readonly ClipFrame[]> => {
@@ -41,7 +42,7 @@ export const planClip = (choice: ClipChoice, run: Run): Result<readonly ClipFram
   return ok(
     Array.from({ length: count }, (_, i) => {
       const atSeconds = i / framesPerSecond
-      const sweep = fromSweep + atSeconds / slower
+      const sweep = fromSweep + atSeconds / (slower * GUESSED_SWEEP_SECONDS)
       return { atSeconds, sweep, step: sweep * run.stepsPerSweep }
     }),
   )

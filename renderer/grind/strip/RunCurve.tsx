@@ -10,7 +10,7 @@ import type { Moment, Running } from '../useLiveGrind.ts'
 /** From the strip's top to below the figures of the sweeps. */
 export const CURVE_PX = 80
 /** The axis from the top; below it stand the figures of the sweeps, and below them what happened when. */
-const AXIS_PX = 54
+export const AXIS_PX = 54
 const TOP_PX = 18
 /** Room for the last figure (px). */
 export const END_PX = 18

@@ -37,9 +37,9 @@ export interface PlacedMark extends StripEvent {
   readonly row: number
 }
 
-/** Average width of a letter of the small text as a share of its size, and room round it (px). */
+/** Average width of a letter of the small text as a share of its size, and room between two words (px). */
 const LETTER_SHARE = 0.48
-const ROOM_PX = 26
+const ROOM_PX = 14
 /** Words further than this from their dot no longer read as its own (px). */
 const MOST_SHIFT_PX = 150
 const ROWS = 2

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react'
+import { GUESSED_SWEEP_SECONDS } from '../../../geometry/removal.ts'
 import { fixed } from '../../../main/contract/figures.ts'
 import { useApp } from '../../app/store.ts'
 import { useLearnt } from '../../learnt/useLearnt.ts'
@@ -10,8 +11,6 @@ import { Laps } from './Laps.tsx'
 import { atNought, grindMs, lapped, shownAs, shownMs, started, stopped, type Watch } from './stopwatch.ts'
 import { useToolbox } from './toolbox.ts'
 
-/** How long a sweep takes as it is played at the usual speed (s). */
-const PLAYED_SECONDS = 1
 /** A running watch shows tenths of a second (ms). */
 const TICK_MS = 100
 
@@ -19,7 +18,7 @@ const TICK_MS = 100
 const useSweepSeconds = (): { readonly seconds: number; readonly known: boolean } => {
   const stationId = useApp((app) => app.station?.id ?? null)
   const noted = useLearnt(null, stationId).removal?.sweepSeconds ?? null
-  return { seconds: noted ?? PLAYED_SECONDS, known: noted !== null }
+  return { seconds: noted ?? GUESSED_SWEEP_SECONDS, known: noted !== null }
 }
 
 /** The clock now, renewed while the watch runs. */

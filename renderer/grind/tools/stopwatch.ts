@@ -1,3 +1,5 @@
+import { fixed } from '../../../main/contract/figures.ts'
+
 /** A moment taken with the watch: what it showed, and the sweep the grind stood at. */
 export interface Lap {
   readonly ms: number
@@ -47,7 +49,7 @@ export const grindMs = (fromSweep: number, toSweep: number, sweepSeconds: number
 /** A time cut, not rounded, to tenths, as a watch shows it. */
 export interface Shown {
   readonly minutes: number
-  /** Two digits, a point, one digit. */
+  /** Two digits, the language's decimal mark, one digit. */
   readonly seconds: string
 }
 
@@ -57,6 +59,6 @@ export const shownAs = (ms: number): Shown => {
   const rest = tenths % 600
   return {
     minutes: Math.floor(tenths / 600),
-    seconds: `${String(Math.floor(rest / 10)).padStart(2, '0')}.${rest % 10}`,
+    seconds: fixed(rest / 10, 1).padStart(4, '0'),
   }
 }

@@ -1,5 +1,6 @@
 import { type RefObject, useEffect, useRef } from 'react'
 import type { Project } from '../../scene/SceneView.tsx'
+import { type PointRow, usePointRow } from '../pointRow.ts'
 import { useViewing } from '../viewing.ts'
 import './place.css'
 
@@ -12,28 +13,35 @@ const HALF_PX = 12
 /** The place that is marked in the views, on the edge of the model: a line across it. */
 export const ModelPlace = ({ drawRef }: { readonly drawRef: RefObject<DrawPlace> }) => {
   const uMm = useViewing((viewing) => viewing.markedUMm)
-  const line = useRef<SVGPathElement>(null)
+  const line = usePointRow<SVGPolylineElement>()
   const view = useRef<Project | null>(null)
   useEffect(() => {
     const draw = (project: Project): void => {
       view.current = project
-      line.current?.setAttribute('d', uMm === null ? '' : markPath(project, uMm))
+      drawMark(line, project, uMm)
     }
     drawRef.current = draw
     if (view.current) draw(view.current)
-  }, [drawRef, uMm])
+  }, [drawRef, uMm, line])
   return (
     <svg className="scene-place" aria-hidden="true">
-      <path ref={line} className="place-line" data-model-place={uMm ?? ''} />
+      <polyline ref={line.ref} className="place-line" data-model-place={uMm ?? ''} />
     </svg>
   )
 }
 
 /** Square to the edge as the picture has it, half to each side. */
-const markPath = (project: Project, uMm: number): string => {
-  const [x, y] = project(uMm)
-  const [[ax, ay], [bx, by]] = [project('edgeLeft'), project('edgeRight')]
-  const length = Math.hypot(bx - ax, by - ay) || 1
-  const [dx, dy] = [(-(by - ay) / length) * HALF_PX, ((bx - ax) / length) * HALF_PX]
-  return `M${(x - dx).toFixed(1)} ${(y - dy).toFixed(1)}L${(x + dx).toFixed(1)} ${(y + dy).toFixed(1)}`
+const drawMark = (line: PointRow, project: Project, uMm: number | null): void => {
+  line.start()
+  if (uMm !== null) {
+    const at = project(uMm)
+    const a = project('edgeLeft')
+    const b = project('edgeRight')
+    const length = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1
+    const dx = (-(b[1] - a[1]) / length) * HALF_PX
+    const dy = ((b[0] - a[0]) / length) * HALF_PX
+    line.add(at[0] - dx, at[1] - dy)
+    line.add(at[0] + dx, at[1] + dy)
+  }
+  line.end()
 }

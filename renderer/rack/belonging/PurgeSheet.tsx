@@ -41,6 +41,7 @@ export const PurgeSheet = ({ person, onClose }: PurgeSheetProps) => {
     <Sheet title={t('people:title', { name: person.name })} onClose={onClose}>
       <div className="purge">
         <p>{t('people:what', { name: person.name, code: person.code })}</p>
+        <p>{t('people:learnt')}</p>
         {traces && (
           <>
             <TracesInWords traces={traces} name={person.name} />

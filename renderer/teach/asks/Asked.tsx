@@ -1,6 +1,8 @@
+import { useRef } from 'react'
 import { type Ask, showsModel } from '../../../geometry/lesson/lesson.ts'
 import { type Answer, markOf } from '../../../geometry/lesson/mark.ts'
 import { useTexts } from '../../ui/texts.tsx'
+import { useFocusKept } from '../../ui/useFocusKept.ts'
 import type { StepProps } from '../LessonRun.tsx'
 import { Moves } from '../Moves.tsx'
 import { askAgain, say, showHint } from '../teaching.ts'
@@ -25,6 +27,9 @@ export const Asked = (props: AskedProps) => {
   const t = useTexts()
   const { ask, step, findings, teaching } = props
   const text = useFilled(findings?.values ?? null)
+  const section = useRef<HTMLElement>(null)
+  const { stage, hints, moved } = teaching
+  useFocusKept(section, `${stage} ${hints} ${Object.keys(moved).length}`)
   const answer = (given: Answer) => {
     if (!findings) return
     // What is moved until it fits has run already, as often as it was moved; a drawing is there at once.
@@ -32,21 +37,20 @@ export const Asked = (props: AskedProps) => {
     say(given, markOf(ask, given, findings.values, findings.edgeMm), runs)
   }
   return (
-    <section className="teach-ask" aria-label={t('teach:question')}>
+    <section className="teach-ask" ref={section} tabIndex={-1} aria-label={t('teach:question')}>
       <p className="teach-question">{text(ask.question)}</p>
       {step.move.length > 0 && <Moves {...props} />}
-      {teaching.stage === 'asking' && teaching.seed > 0 && <p role="status">{t('teach:otherFigures')}</p>}
-      {teaching.stage === 'asking' && <Answering {...props} onAnswer={answer} />}
-      {teaching.stage === 'running' && <p role="status">{t('teach:running')}</p>}
-      {teaching.stage === 'told' && (
-        <>
-          <Verdict {...props} />
-          {!teaching.mark?.right && (
-            <button type="button" className="key" onClick={askAgain}>
-              {t('teach:again')}
-            </button>
-          )}
-        </>
+      {/* There before anything is said in it: what comes into it is read out. */}
+      <div role="status">
+        {stage === 'asking' && teaching.seed > 0 && <p>{t('teach:otherFigures')}</p>}
+        {stage === 'running' && <p>{t('teach:running')}</p>}
+        {stage === 'told' && <Verdict {...props} />}
+      </div>
+      {stage === 'asking' && <Answering {...props} onAnswer={answer} />}
+      {stage === 'told' && !teaching.mark?.right && (
+        <button type="button" className="key" onClick={askAgain}>
+          {t('teach:again')}
+        </button>
       )}
       {teaching.stage !== 'running' && !teaching.mark?.right && (
         <Hints hints={ask.hints.map((hint) => text(hint))} shown={teaching.hints} />

@@ -13,7 +13,7 @@ export const Verdict = (props: AskedProps) => {
   const text = useFilled(findings?.values ?? null)
   if (!mark) return null
   return (
-    <div className="teach-verdict" role="status" data-right={mark.right}>
+    <div className="teach-verdict" data-right={mark.right}>
       <p>
         <strong>{t(mark.right ? 'teach:right' : 'teach:notYet')}</strong> <Off {...props} />
       </p>

@@ -5,10 +5,12 @@ import { freeze, openClassView, useShowing } from './showing.ts'
 export const ClassKeys = () => {
   const t = useTexts()
   const here = useShowing((showing) => showing.here)
+  const unseen = useShowing(({ here, seen }) => here && !seen)
   const frozen = useShowing((showing) => showing.shown.frozen !== null)
   const model = useShowing((showing) => showing.shown.model !== null)
   return (
     <div className="class-keys">
+      <p role="status">{unseen && t('teach:class.unseen')}</p>
       <button type="button" className="word" onClick={openClassView}>
         {t(here ? 'teach:class.front' : 'teach:class.open')}
       </button>

@@ -31,16 +31,16 @@ export interface Shown {
 }
 
 /** What the teacher's window and the class view say to each other. */
-type Said = { readonly shows: Shown } | { readonly here: boolean }
+type Said = { readonly shows: Shown } | { readonly here: boolean; readonly seen: boolean }
 
 /** Name of the class view's own window, and of the channel to it. */
 export const CLASS_WINDOW = 'camberwright-class'
 
-/** The teacher's end. @param onHere told when a class view opens (it wants to see everything) and when it closes */
-export const openTeacherEnd = (onHere: (here: boolean) => void) => {
+/** The teacher's end. @param onHere told when a class view opens (it wants to see everything), goes out of sight, and closes */
+export const openTeacherEnd = (onHere: (here: boolean, seen: boolean) => void) => {
   const channel = new BroadcastChannel(CLASS_WINDOW)
   channel.onmessage = ({ data }: MessageEvent<Said>) => {
-    if ('here' in data) onHere(data.here)
+    if ('here' in data) onHere(data.here, data.seen)
   }
   return {
     show: (shows: Shown): void => channel.postMessage({ shows } satisfies Said),
@@ -51,12 +51,20 @@ export const openTeacherEnd = (onHere: (here: boolean) => void) => {
 /** The class view's end. @param onShown told what to show @returns how to end it */
 export const openClassEnd = (onShown: (shown: Shown) => void): (() => void) => {
   const channel = new BroadcastChannel(CLASS_WINDOW)
-  const say = (here: boolean): void => channel.postMessage({ here } satisfies Said)
-  const leave = (): void => say(false)
+  // A window whose screen is gone, or that others cover, is hidden.
+  const say = (here: boolean): void =>
+    channel.postMessage({ here, seen: document.visibilityState === 'visible' } satisfies Said)
+  const look = (): void => say(true)
+  // A page that goes is hidden after that: it is not there again for it.
+  const leave = (): void => {
+    document.removeEventListener('visibilitychange', look)
+    say(false)
+  }
   channel.onmessage = ({ data }: MessageEvent<Said>) => {
     if ('shows' in data) onShown(data.shows)
   }
   addEventListener('pagehide', leave)
+  document.addEventListener('visibilitychange', look)
   say(true)
   return () => {
     removeEventListener('pagehide', leave)

@@ -1,12 +1,15 @@
 import { useEffect, useRef } from 'react'
 import { create } from 'zustand'
 import { CLASS_HASH } from '../../../main/contract/classView.ts'
+import { say } from '../../app/store.ts'
 import type { Running } from '../../grind/useLiveGrind.ts'
 import { CLASS_WINDOW, openTeacherEnd, type Shown, type ShownModel } from './channel.ts'
 
 /** What the class is shown, and whether there is a class view that shows it. */
 export interface Showing {
   readonly here: boolean
+  /** Whether anybody can see it: its window is not covered, its screen is there. */
+  readonly seen: boolean
   readonly shown: Shown
 }
 
@@ -15,7 +18,7 @@ const nothing: Shown = {
   ...{ model: null, pointer: null, frozen: null },
 }
 
-export const useShowing = create<Showing>()(() => ({ here: false, shown: nothing }))
+export const useShowing = create<Showing>()(() => ({ here: false, seen: false, shown: nothing }))
 
 let end: ReturnType<typeof openTeacherEnd> | null = null
 
@@ -24,8 +27,9 @@ let machine: (() => ShownModel | null) | null = null
 
 /** A class view that opens is told everything; one that closes leaves nothing behind. */
 const begin = (): void => {
-  end ??= openTeacherEnd((here) => {
-    useShowing.setState({ here })
+  end ??= openTeacherEnd((here, seen) => {
+    if (!here && useShowing.getState().here) say('teach:class.gone')
+    useShowing.setState({ here, seen })
     if (here) show({ model: machine?.() ?? null })
   })
 }
@@ -52,32 +56,45 @@ export const freeze = (): void => {
 /** The class sees a moment at most this often while it plays (ms): as often as figures are renewed. */
 const EVERY_MS = 100
 
-/** Shows the class the machine as long as this is there, moment by moment; where no class looks on, nothing is done for it. */
+/** What of a machine is followed: its moments, and whether it plays. */
+type Followed = Pick<Running['live'], 'subscribe'> & { readonly latest: { readonly playing: boolean } | null }
+
+/**
+ * Shows the class a machine, moment by moment, from now on; where no class looks on, nothing is done for it.
+ * @param stands how it stands; null: it has no moment yet
+ * @returns how to end it
+ */
+export const followMachine = (live: Followed, stands: () => ShownModel | null): (() => void) => {
+  begin()
+  let shownMs = 0
+  const tell = (): void => {
+    if (!useShowing.getState().here) return
+    const nowMs = performance.now()
+    if (live.latest?.playing && nowMs - shownMs < EVERY_MS) return
+    const model = stands()
+    if (model === null) return
+    shownMs = nowMs
+    show({ model })
+  }
+  machine = stands
+  tell()
+  return live.subscribe('frame', tell)
+}
+
+/** Shows the class the machine as long as this is there. */
 export const useShowModel = (running: Running, model: Omit<ShownModel, 'step' | 'job'>): void => {
   const latest = useRef(model)
   latest.current = model
   const text = JSON.stringify(model)
   // biome-ignore lint/correctness/useExhaustiveDependencies: the text says what of the model changed
-  useEffect(() => {
-    begin()
-    let shownMs = 0
-    const stands = (): ShownModel | null => {
-      const frame = running.live.latest
-      return frame?.run === running.shape.run ? { ...latest.current, job: running.job, step: frame.step } : null
-    }
-    const tell = (): void => {
-      if (!useShowing.getState().here) return
-      const nowMs = performance.now()
-      if (running.live.latest?.playing && nowMs - shownMs < EVERY_MS) return
-      const now = stands()
-      if (now === null) return
-      shownMs = nowMs
-      show({ model: now })
-    }
-    machine = stands
-    tell()
-    return running.live.subscribe('frame', tell)
-  }, [running, text])
+  useEffect(
+    () =>
+      followMachine(running.live, () => {
+        const frame = running.live.latest
+        return frame?.run === running.shape.run ? { ...latest.current, job: running.job, step: frame.step } : null
+      }),
+    [running, text],
+  )
   useEffect(
     () => () => {
       machine = null

@@ -1,5 +1,6 @@
 import { figureNames } from '../../../geometry/lesson/figureNames.ts'
 import type { Ask } from '../../../geometry/lesson/lesson.ts'
+import { plainly } from '../../../main/contract/figures.ts'
 import { NoteEntry, TextEntry } from '../../ui/Entry.tsx'
 import { Options } from '../../ui/Options.tsx'
 import { useTexts } from '../../ui/texts.tsx'
@@ -18,6 +19,9 @@ export const figureOrName = (typed: string): number | string => {
   const text = typed.trim().replace(',', '.')
   return text !== '' && Number.isFinite(Number(text)) ? Number(text) : typed
 }
+
+/** @returns a figure with the language's decimal mark, a name as it is: what `figureOrName` reads */
+export const asTyped = (value: number | string): string => (typeof value === 'number' ? plainly(value) : value)
 
 /** What a step asks, and what it is held against. */
 export const AskForm = ({ ask, onChange }: AskFormProps) => {
@@ -53,7 +57,7 @@ const Asked = ({ ask, onChange }: { readonly ask: Ask; readonly onChange: (ask: 
       {ask.kind === 'reach' && (
         <TextEntry
           name={t('write:ask.target')}
-          value={String(ask.target)}
+          value={asTyped(ask.target)}
           onChange={(typed) => patch({ target: figureOrName(typed) })}
           offered={figureNames}
         />
@@ -61,7 +65,7 @@ const Asked = ({ ask, onChange }: { readonly ask: Ask; readonly onChange: (ask: 
       {ask.kind !== 'choose' && (
         <TextEntry
           name={t('write:ask.within')}
-          value={String(ask.within)}
+          value={asTyped(ask.within)}
           onChange={(typed) => patch({ within: figureOrName(typed) })}
         />
       )}

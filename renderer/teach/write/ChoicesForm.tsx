@@ -2,7 +2,7 @@ import { figureNames } from '../../../geometry/lesson/figureNames.ts'
 import type { Ask, Condition } from '../../../geometry/lesson/lesson.ts'
 import { TextEntry } from '../../ui/Entry.tsx'
 import { useTexts } from '../../ui/texts.tsx'
-import { figureOrName } from './AskForm.tsx'
+import { asTyped, figureOrName } from './AskForm.tsx'
 
 type Choices = Extract<Ask, { kind: 'choose' }>['choices']
 
@@ -81,12 +81,12 @@ const When = ({ condition, onChange }: WhenProps) => {
       </label>
       <TextEntry
         name={t('write:choice.than')}
-        value={String(condition.than)}
+        value={asTyped(condition.than)}
         onChange={(typed) => patch({ than: figureOrName(typed) })}
       />
       <TextEntry
         name={t('write:choice.by')}
-        value={String(condition.by)}
+        value={asTyped(condition.by)}
         onChange={(typed) => patch({ by: figureOrName(typed) })}
       />
     </div>

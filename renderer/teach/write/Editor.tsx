@@ -1,8 +1,10 @@
+import { useRef } from 'react'
 import { go } from '../../app/route.ts'
 import { sayProblem, useApp } from '../../app/store.ts'
 import { changeTold } from '../../app/storeRack.ts'
 import { NoteEntry, TextEntry } from '../../ui/Entry.tsx'
 import { useTexts } from '../../ui/texts.tsx'
+import { useFocusKept } from '../../ui/useFocusKept.ts'
 import { LessonProblems } from '../LessonProblems.tsx'
 import { openLesson } from '../teaching.ts'
 import { addStep, changeLesson, type Draft, moveStep, openStep, putAway, removeStep } from './draft.ts'
@@ -14,9 +16,11 @@ export const Editor = ({ draft }: { readonly draft: Draft }) => {
   const t = useTexts()
   const { lesson, step } = draft
   const checked = useChecked(lesson)
+  const place = useRef<HTMLElement>(null)
+  useFocusKept(place, `${step} ${lesson.steps.length}`)
   return (
     <div className="write">
-      <section className="write-lesson" aria-label={t('write:lesson')}>
+      <section className="write-lesson" ref={place} tabIndex={-1} aria-label={t('write:lesson')}>
         <TextEntry
           name={t('write:title')}
           value={lesson.title}

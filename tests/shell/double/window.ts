@@ -162,12 +162,17 @@ export class BrowserWindow extends EventEmitter {
   }
 
   private ask(popup: Page): void {
-    if (this.webContents.stageOpenHandler({ url: popup.url() } as never).action === 'deny') void popup.close()
+    const answer = this.webContents.stageOpenHandler({ url: asOwn(popup.url()) } as never)
+    if (answer.action === 'deny') return void popup.close()
+    const second = new BrowserWindow({ ...answer.overrideBrowserWindowOptions })
+    second.stageShow(popup)
+    this.webContents.emit('did-create-window', second, {})
   }
 
   private end(): void {
     this.emit('close')
     this.emit('closed')
-    app.emit('window-all-closed')
+    BrowserWindow.all.splice(BrowserWindow.all.indexOf(this), 1)
+    if (BrowserWindow.all.length === 0) app.emit('window-all-closed')
   }
 }
