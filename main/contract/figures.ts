@@ -3,7 +3,7 @@ import english from '../../assets/texts/en/units.json' with { type: 'json' }
 import type { Unit } from '../../geometry/quantities.ts'
 import { MM_PER_INCH, MM_PER_THOU } from '../../geometry/units.ts'
 import type { Settings } from './entities.ts'
-import { type Language, language } from './language.ts'
+import { direction, type Language, language } from './language.ts'
 
 /** A figure as shown: number and unit apart, since the unit is set smaller. */
 export interface Figure {
@@ -11,8 +11,11 @@ export interface Figure {
   readonly unit: string
 }
 
+/** @returns the figure as one piece, which words read from right to left do not take apart */
+const isolated = (text: string): string => (direction() === 'rtl' ? `\u2066${text}\u2069` : text)
+
 /** @returns one string, figure and unit parted by a space that does not break */
-export const joined = ({ text, unit }: Figure): string => (unit === '' ? text : `${text}\u00a0${unit}`)
+export const joined = ({ text, unit }: Figure): string => isolated(unit === '' ? text : `${text}\u00a0${unit}`)
 
 /** How each language writes figures and the units that are words; so few that all of them are there from the first. */
 const written: Readonly<Record<Language, typeof english>> = { en: english, de: german }

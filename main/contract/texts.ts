@@ -40,7 +40,7 @@ import views from '../../assets/texts/en/views.json' with { type: 'json' }
 import wood from '../../assets/texts/en/wood.json' with { type: 'json' }
 import type { Unit } from '../../geometry/quantities.ts'
 import { figure, joined } from './figures.ts'
-import { FIRST_LANGUAGE, type Language, language, setLanguage } from './language.ts'
+import { type Direction, FIRST_LANGUAGE, type Language, language, setLanguage } from './language.ts'
 
 /** The one catalogue, a namespace a screen or door; what only papers and hosts say is added in main/texts.ts. */
 const english = {
@@ -97,7 +97,7 @@ const addFormats = ({ services }: i18n): void => {
   }
 }
 
-type Catalogue = Readonly<Record<string, object>>
+type Catalogue = Readonly<Record<string, object>> & { readonly common: { readonly direction: string } }
 
 const readers: Readonly<Partial<Record<Language, () => Promise<Catalogue>>>> = {
   de: async () => (await import('./textsDe.ts')).german,
@@ -108,8 +108,9 @@ export const catalogues: Partial<Record<Language, Catalogue>> = { [FIRST_LANGUAG
 
 /** Has this thread write words and figures in a language from now on, and reads its catalogue where that was not done yet. */
 export const speak = async (wanted: Language): Promise<void> => {
-  catalogues[wanted] ??= (await readers[wanted]?.()) ?? {}
-  setLanguage(wanted)
+  const catalogue = catalogues[wanted] ?? (await readers[wanted]?.()) ?? english
+  catalogues[wanted] = catalogue
+  setLanguage(wanted, catalogue.common.direction as Direction)
 }
 
 /** @returns the texts in the language spoken, ready: `t('grind:play')`; no network, no waiting */

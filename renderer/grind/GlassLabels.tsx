@@ -63,7 +63,7 @@ export const ReliefFigures = ({ moment, plotPx, topPx }: ReliefFiguresProps) => 
   const characters = Math.max(left.text.length, right.text.length)
   const sizePx = reliefSizePx(plotPx / scale, characters, FIGURES_PX / scale)
   return (
-    <dl className="relief-figures" style={{ top: topPx, width: plotPx, fontSize: `${sizePx / 16}rem` }}>
+    <dl className="relief-figures as-it-lies" style={{ top: topPx, width: plotPx, fontSize: `${sizePx / 16}rem` }}>
       <div>
         <dd data-testid="relief-left">{left.text}</dd>
         <dt>{t('grind:glass.reliefLeft', { unit: left.unit })}</dt>

@@ -64,7 +64,7 @@ export const Keys = (props: KeysProps): ReactNode => {
   const { playing, atStart, atEnd, lifted, onSweep, onStep } = props
   const t = useTexts()
   return (
-    <div className="grind-keys">
+    <div className="grind-keys as-it-lies">
       {playing ? (
         <Key name={t('grind:run.pause')} icon="pause" main onPress={props.onPause} />
       ) : (

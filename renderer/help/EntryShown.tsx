@@ -1,3 +1,4 @@
+import { act } from '../app/actions.ts'
 import { go } from '../app/route.ts'
 import { useApp } from '../app/store.ts'
 import { useTexts } from '../ui/texts.tsx'
@@ -11,7 +12,7 @@ interface EntryProps {
 
 /** One entry, whole: what it means, what to do, where it is. */
 export const EntryShown = ({ entry, heading: Heading }: EntryProps) => {
-  const { id, title, lines, steps, facts, place } = entry
+  const { id, title, lines, steps, facts, act: action, place } = entry
   return (
     <div className="help-entry">
       <Heading data-help={id} tabIndex={-1}>
@@ -28,8 +29,22 @@ export const EntryShown = ({ entry, heading: Heading }: EntryProps) => {
         </ol>
       )}
       {facts && <p className="muted">{facts.join('; ')}</p>}
+      {action && <ToSheet action={action} />}
       {place && <WayThere title={title} place={place} />}
     </div>
+  )
+}
+
+const ToSheet = ({ action }: { readonly action: NonNullable<Entry['act']> }) => {
+  const t = useTexts()
+  const follow = () => {
+    closeHelp()
+    act(action)
+  }
+  return (
+    <button type="button" className="word" onClick={follow}>
+      {t(`${action}:open`)}
+    </button>
   )
 }
 

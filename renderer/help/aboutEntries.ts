@@ -14,9 +14,12 @@ const cautions = (t: TFunction): readonly string[] => [
 export const aboutEntries = (t: TFunction, about: CallOutput<'workshop.about'> | null): readonly Entry[] =>
   Object.entries(
     t('help:about', { returnObjects: true, version: '', engine: '', file: '', copies: '', ...about }) as AboutTexts,
-  ).map(([key, { title, lines }]) => ({
-    page: 'about',
-    id: `about.${key}`,
-    title,
-    lines: key === 'cautions' ? [...lines, ...cautions(t)] : lines,
-  }))
+  ).map(
+    ([key, { title, lines }]): Entry => ({
+      page: 'about',
+      id: `about.${key}`,
+      title,
+      lines: key === 'cautions' ? [...lines, ...cautions(t)] : lines,
+      ...(key === 'faults' && { act: 'reports' }),
+    }),
+  )

@@ -17,6 +17,8 @@ export interface Entry {
   readonly steps?: readonly string[]
   /** Unit, range and the like, in a few words each. */
   readonly facts?: readonly string[]
+  /** The sheet that it leads to, by its action. */
+  readonly act?: 'reports'
   /** Where in the program it is. */
   readonly place?: { readonly screen: Screen; readonly part: string | null }
 }

@@ -24,7 +24,7 @@ export const LeavesEntry = ({ tool, sheet, newest, problems }: EntriesProps) => 
   return (
     <>
       <OneTouch tool={tool} newest={newest} />
-      <div className="entries-leaves">
+      <div className="entries-leaves as-it-lies">
         {leaf('leftMm')}
         {leaf('halfwayMm')}
         {leaf('rightMm')}

@@ -17,6 +17,10 @@ interface ShavingDrawingProps {
 
 const BEFORE = { widthPx: 480, heightPx: 142 }
 
+/** A bevel-up iron goes into its plane turned over, and its dot with it. @returns where the dot is in the plane */
+const dotInPlane = ({ bevelSide, dotCorner }: Tool): 'left' | 'right' =>
+  (bevelSide === 'up') === (dotCorner === 'right') ? 'left' : 'right'
+
 /** The shaving in section, seen from behind the plane: the board's surface, and the wanted edge let down below it. */
 export const ShavingDrawing = ({ report, tool }: ShavingDrawingProps) => {
   const t = useTexts()
@@ -29,6 +33,7 @@ export const ShavingDrawing = ({ report, tool }: ShavingDrawingProps) => {
   const layout = shavingLayout(report, seatAngleDeg, roomPx, curvePx)
   const width = inWords(report.plan.shavingWidthMm ?? 0, 'mm', 1)
   const thick = inWords(report.job.aim.shavingDepthMm, 'mm', 2)
+  const dot = dotInPlane(tool)
   const label = t('plan:shaving.label', { thick, width })
   return (
     <figure className="plan-figure" ref={paper}>
@@ -36,9 +41,10 @@ export const ShavingDrawing = ({ report, tool }: ShavingDrawingProps) => {
         <Board layout={layout} roomPx={roomPx} />
         <Width layout={layout} words={t('plan:shaving.wide', { width })} />
         <Thickness layout={layout} words={thick} />
-        <Dot tool={tool} layout={layout} roomPx={roomPx} />
+        <circle className="dot" cx={dot === 'left' ? 14 : roomPx - 14} cy={layout.heightPx - 14} r="6" />
       </svg>
       <ScaleCaption heading={t('plan:shaving.heading')} across={layout.across} depth={layout.depth} />
+      <p className="plan-dot muted">{t(`plan:shaving.dot.${tool.bevelSide}`, { side: t(`common:side.${dot}`) })}</p>
     </figure>
   )
 }
@@ -98,22 +104,6 @@ const Width = ({ layout, words }: { readonly layout: ShavingLayout; readonly wor
     <>
       <path className="dimension" d={`${ticks}${line}M${middlePx} ${surfacePx}V${deepestPx}`} />
       <text x={between ? middlePx : rightPx + 8} y={DIMENSION_PX + 5} textAnchor={between ? 'middle' : 'start'}>
-        {words}
-      </text>
-    </>
-  )
-}
-
-/** A bevel-up iron goes into its plane turned over, and its dot with it. */
-const Dot = ({ tool, layout, roomPx }: PartProps & { readonly tool: Tool }) => {
-  const t = useTexts()
-  const { bevelSide, dotCorner } = tool
-  const left = (bevelSide === 'up') === (dotCorner === 'right')
-  const words = t(`plan:shaving.dot.${bevelSide}`, { side: t(`common:side.${left ? 'left' : 'right'}`) })
-  return (
-    <>
-      <circle className="dot" cx={left ? 14 : roomPx - 14} cy={layout.heightPx - 14} r="6" />
-      <text className="on-wood" x={left ? 28 : roomPx - 28} y={layout.heightPx - 9} textAnchor={left ? 'start' : 'end'}>
         {words}
       </text>
     </>

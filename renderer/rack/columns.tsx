@@ -35,8 +35,11 @@ export const allColumns = {
   size: {
     sort: 'widthMm',
     usual: true,
-    cell: ({ widthMm, thicknessMm }, _t, figures) =>
-      `${figures.of('blade.widthMm', widthMm).text} × ${figures.of('blade.thicknessMm', thicknessMm).text}`,
+    cell: ({ widthMm, thicknessMm }, _t, figures) => (
+      <bdi dir="ltr">
+        {`${figures.of('blade.widthMm', widthMm).text} × ${figures.of('blade.thicknessMm', thicknessMm).text}`}
+      </bdi>
+    ),
   },
   steel: { sort: 'steel', usual: false, cell: ({ steel }) => steel },
   lengthLeft: {

@@ -1,4 +1,5 @@
 import { useRef } from 'react'
+import { plainly } from '../../main/contract/figures.ts'
 import { useApp } from '../app/store.ts'
 import { ScaleBar } from '../ui/ScaleBar.tsx'
 import { textScale } from '../ui/textScale.ts'
@@ -44,7 +45,7 @@ export const TriangleDrawing = ({ standing }: { readonly standing: Standing }) =
           {inFront && <Ways xPx={size.widthPx - 316} yPx={16} />}
           <g transform={`translate(${size.widthPx - 216 * large} 16)`}>
             <text x="0" y={12 * large}>
-              {t('setUp:drawing.scale', { scale: `1 : ${layout.scale}` })}
+              {t('setUp:drawing.scale', { scale: `1 : ${plainly(layout.scale)}` })}
             </text>
             <ScaleBar xPx={0} yPx={20 * large} factor={1 / layout.scale} mostPx={130} />
           </g>

@@ -2,7 +2,7 @@ import type { TFunction } from 'i18next'
 import { createContext, type ReactNode, useContext } from 'react'
 import type { Problem } from '../../geometry/result.ts'
 import type { Settings } from '../../main/contract/entities.ts'
-import type { Language } from '../../main/contract/language.ts'
+import { direction, type Language } from '../../main/contract/language.ts'
 import { catalogues, createTexts, speak } from '../../main/contract/texts.ts'
 import { useApp } from '../app/store.ts'
 
@@ -18,7 +18,7 @@ export const speakInWindow = async (language: Language): Promise<void> => {
     if (!texts.hasResourceBundle(language, namespace)) texts.addResourceBundle(language, namespace, words)
   await texts.changeLanguage(language)
   document.documentElement.lang = language
-  document.documentElement.dir = texts.t('common:direction')
+  document.documentElement.dir = direction()
 }
 
 /** Writes texts whose figures are in this unit. */

@@ -113,6 +113,10 @@ test('typing a code opens it, in the find field and on the sheet, and what it ca
   await expect(sheet(app).getByRole('alert')).toContainText(
     '07, Low-angle jack iron, steep, was deleted. History has it',
   )
+  // Help lies over the sheet, which stays.
+  await sheet(app).getByRole('button', { name: 'More on this' }).click()
+  await expect(app.getByRole('heading', { name: /was deleted. History has it/ })).toBeFocused()
+  await app.keyboard.press('Escape')
   await code.fill('f1')
   await sheet(app).getByRole('button', { name: 'Open it' }).click()
   await expect(sheet(app).getByLabel('guide arm')).toBeVisible()

@@ -31,6 +31,10 @@ const textsIn = (language: string): ReadonlyMap<string, string> => {
 }
 
 const english = textsIn('en')
+/** Words that are the same in every language of the program, and names. */
+const shared = new Set(
+  'in mm thou MB min sin cos null Letter WebM MP Camberwright Name ltr Plan EN DE System'.split(' '),
+)
 /** What is put into a text, with how it is written: `reliefMm, length(decimals: 2)`. */
 const filledIn = (text: string): readonly string[] =>
   Array.from(text.matchAll(/\{\{\s*([^}]*?)\s*\}\}/g), ([, inside]) => inside as string).sort()
@@ -64,9 +68,19 @@ describe.each(others)('the texts in %s', (language) => {
     expect(unlike.map(([key]) => key)).toEqual([])
   })
 
+  it('have every form that their numbers take', () => {
+    const forms = new Intl.PluralRules(language).resolvedOptions().pluralCategories
+    const counted = [...theirs.keys()].filter((key) => key.endsWith('_other')).map((key) => key.replace('_other', ''))
+    expect(counted.length).toBeGreaterThan(0)
+    const wanted = counted.flatMap((key) => forms.map((form) => `${key}_${form}`))
+    expect(wanted.filter((key) => !theirs.has(key))).toEqual([])
+  })
+
   it('are not English ones left as they are, but for what is the same in both', () => {
-    const words = (text: string) => text.replace(/\{\{[^}]*\}\}/g, '').match(/\p{L}{3,}/gu) ?? []
-    const alike = [...theirs].filter(([key, text]) => english.get(key) === text && words(text).length >= 3)
+    const words = (text: string) => text.replace(/\{\{[^}]*\}\}/g, '').match(/\p{L}{2,}/gu) ?? []
+    const alike = [...theirs].filter(
+      ([key, text]) => english.get(key) === text && words(text).some((word) => !shared.has(word)),
+    )
     expect(alike.map(([key]) => key)).toEqual([])
   })
 })
