@@ -14,8 +14,8 @@ export const budgets = {
   /** Calls a picture of the moving model may take. */
   drawCalls: 150,
   /**
-   * What scripts make for each picture while the model plays (kB): the worker's frame as it comes in, figures in words every
-   * sixth of a second, and three's own. Lists or text made anew with every picture would show at once: they were 32 kB.
+   * What drawing a picture of the playing model makes (kB), found at 28: numbers that three hands on and matrices it inverts. Lists,
+   * pairs, functions or text made with every picture for lines and handles would come on top.
    */
   madeAPictureKb: 40,
   /** Heap of the page after a collection, on the demo workshop: on the Rack, and with the moving model open (MB). */
