@@ -33,8 +33,17 @@ const rgbOf = (hex: string): Rgb => {
 const pixelOf = (colour: Rgb, lighter = 0): number =>
   new Uint32Array(Uint8ClampedArray.of(...colour.map((part) => part + lighter), 255).buffer)[0] as number
 
-/** Fixed streaks of ground steel, a shade for each column. */
-const streak = (x: number): number => 14 * ((Math.abs(Math.sin(x * 12.9898)) * 43_758.5453) % 1) - 7
+/** A fixed figure for a whole number, 0 to 1. */
+const chance = (at: number): number => (Math.abs(Math.sin(at * 12.9898)) * 43_758.5453) % 1
+
+/** Fixed streaks of ground steel, a shade for each column: fine scratches over broad ones that run into each other. */
+const streak = (x: number): number => {
+  const broad = x / BROAD_PX
+  const from = Math.floor(broad)
+  const across = chance(from + 500) + (broad - from) * (chance(from + 501) - chance(from + 500))
+  return 14 * chance(x) + 16 * across - 15
+}
+const BROAD_PX = 7
 
 const GROUND_LIGHT: Rgb = [172, 176, 174]
 const GROUND_DARK: Rgb = [120, 126, 126]

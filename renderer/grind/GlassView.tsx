@@ -19,7 +19,7 @@ import './glass.css'
 
 const HEIGHT_PX = 228
 /** Height where the window is too low for the whole column (px), and below which height it is (px). */
-const LOW_HEIGHT_PX = 190
+const LOW_HEIGHT_PX = 166
 const LOW_WINDOW_PX = 864
 const TOP_PX = 16
 /** Room left below the deepest curve, for its label (px). */

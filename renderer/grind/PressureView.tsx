@@ -1,6 +1,7 @@
 import { useRef } from 'react'
 import { fixed } from '../../main/contract/figures.ts'
 import { fullPressureNPerMm } from '../scene/pressure.ts'
+import { roundUpTo } from '../ui/scale.ts'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { moveTo, usePointRow } from './pointRow.ts'
@@ -14,6 +15,37 @@ import { heightIn, type ViewProps } from './views/room.ts'
 const HEIGHT_PX = 46
 /** Load places nearer than this to the middle read as in the middle (mm). */
 const MIDDLE_MM = 0.5
+
+/** Free room above the scale's end (px). */
+const ABOVE_PX = 4
+
+const pressureYPx = (nPerMm: number, full: number, heightPx: number): number =>
+  heightPx - Math.min(nPerMm / full, 1) * (heightPx - ABOVE_PX)
+
+interface PressureScaleProps {
+  /** Pressure at the scale's end (N/mm). */
+  readonly full: number
+  readonly plotPx: number
+  readonly heightPx: number
+}
+
+/** Where there is room: lines at even pressures, each with its figure. */
+const PressureScale = ({ full, plotPx, heightPx }: PressureScaleProps) => {
+  const t = useTexts()
+  const step = roundUpTo(full / 2)
+  const lines = Array.from({ length: Math.floor(full / step) }, (_, k) => (k + 1) * step)
+  return lines.map((nPerMm) => {
+    const yPx = pressureYPx(nPerMm, full, heightPx)
+    return (
+      <g key={nPerMm}>
+        <path className="grind-stations" d={`M0 ${yPx}H${plotPx}`} />
+        <text x={plotPx + 8} y={yPx + 5}>
+          {t('views:pressure.at', { pressure: fixed(nPerMm, step < 1 ? 1 : 0) })}
+        </text>
+      </g>
+    )
+  })
+}
 
 /** Pressure along the edge: a filled curve, the load's arrow, and what they say. */
 export const PressureView = ({ running, moment, lifted, room }: ViewProps) => {
@@ -34,8 +66,7 @@ export const PressureView = ({ running, moment, lifted, room }: ViewProps) => {
     const x = (i: number): number => ((shape.uMm[i] as number) + half) * pxPerMm
     body.start()
     if (from >= 0) body.add(x(from), heightPx)
-    for (let i = from; i <= to; i++)
-      body.add(x(i), heightPx - Math.min((pressureNPerMm[i] as number) / full, 1) * (heightPx - 4))
+    for (let i = from; i <= to; i++) body.add(x(i), pressureYPx(pressureNPerMm[i] as number, full, heightPx))
     if (from >= 0) body.add(x(to), heightPx)
     body.end()
     moveTo(arrow.current, (loadPlaceMm + half) * pxPerMm, 0)
@@ -66,6 +97,7 @@ export const PressureView = ({ running, moment, lifted, room }: ViewProps) => {
         className="grind-plot"
       >
         <Stations plotPx={plotPx} heightPx={heightPx} />
+        {room.heightPx !== null && <PressureScale full={full} plotPx={plotPx} heightPx={heightPx} />}
         <polygon ref={body.ref} className="grind-touch-body" />
         <path className="datum-line" d={`M0 ${heightPx - 0.5}H${plotPx}`} />
         <g ref={arrow} className="load-arrow" visibility={nothing === null ? 'visible' : 'hidden'}>

@@ -1,9 +1,9 @@
-import { LineSegments, type Material, Mesh, type Object3D, type Texture } from 'three'
+import { type Material, Mesh, type Object3D, type Texture } from 'three'
 
 /** Frees the geometries of a part; materials are shared and freed by `disposeMaterials`. */
 export const disposePart = (part: Object3D): void => {
   part.traverse((child) => {
-    if (child instanceof Mesh || child instanceof LineSegments) child.geometry.dispose()
+    if (child instanceof Mesh) child.geometry.dispose()
   })
 }
 

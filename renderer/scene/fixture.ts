@@ -97,7 +97,7 @@ const addSteering = (
     part.fixed.add(block({ x, y: [pivotVMm - 6, guideVMm + 9], z: frameZ }, m.fixed))
     part.fixed.add(block({ x, y: [guideVMm - 9, guideVMm + 9], z: [frameZ[1] - 1, STOP_LEVEL_MM + 9] }, m.fixed))
   }
-  part.fixed.add(block({ x: [u - postMm, u + postMm], y: [guideVMm + 2, guideVMm + 9], z: frameZ }, m.fixed))
+  part.fixed.add(block({ x: [u - postMm + 6, u + postMm - 6], y: [guideVMm + 2, guideVMm + 9], z: frameZ }, m.fixed))
 }
 
 /** A set screw, its tip at x = 0 and its head towards +x. */

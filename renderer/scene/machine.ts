@@ -95,7 +95,7 @@ export const buildMachine = (
     shadow: [rim.shadow],
   }
   const solid = [wheel, bar, fixture.fixed, fixture.moving, iron.group, fingers]
-  const disposeOutline = print ? outline(solid, iron.tip, shape) : () => undefined
+  const lines = print ? outline(solid, iron.tip, shape) : null
 
   const fullPressure = fullPressureNPerMm(job)
   const turnsPerSecond = job.station.wheelSpeedRpm / 60
@@ -130,6 +130,7 @@ export const buildMachine = (
       loadMm = frame.loadPlaceMm
       pose(stance)
       iron.show(frame)
+      lines?.follow()
       marks.show(frame, fullPressure)
       fingers.position.x = loadMm
       placeOnRim(liftRad)
@@ -173,7 +174,7 @@ export const buildMachine = (
     dispose: () => {
       disposePart(root)
       iron.dispose()
-      disposeOutline()
+      lines?.dispose()
     },
   }
 }

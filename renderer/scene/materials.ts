@@ -111,10 +111,11 @@ const matter = (looks: Looks) => ({
 
 /** On paper every part is white; its lines lie a little before it. */
 const paper = ({ ink }: Looks) => {
-  const white = (): Material => new MeshBasicMaterial({ color: 0xffffff, toneMapped: false, ...behindLines })
+  const white = (offset: object = behindLines): Material =>
+    new MeshBasicMaterial({ color: 0xffffff, toneMapped: false, ...offset })
   const black = (): Material => new MeshBasicMaterial({ color: 0x000000, toneMapped: false })
   return {
-    ...{ back: white(), tip: white(), bar: white(), screw: white(), moving: white(), fixed: white() },
+    ...{ back: white(), tip: white(), bar: white(hardlyBehind), screw: white(), moving: white(), fixed: white() },
     ...{ rim: white(), side: white(), bore: white(), finger: white() },
     bevel: shadeBevel(
       new MeshBasicMaterial({ color: 0xffffff, toneMapped: false, ...behindLines }),
@@ -125,7 +126,9 @@ const paper = ({ ink }: Looks) => {
   }
 }
 
-const behindLines = { polygonOffset: true, polygonOffsetFactor: 3, polygonOffsetUnits: 6 } as const
+const behindLines = { polygonOffset: true, polygonOffsetFactor: 1.5, polygonOffsetUnits: 2 } as const
+/** What the bar holds lies a little inside it, and must not show through. */
+const hardlyBehind = { polygonOffset: true, polygonOffsetFactor: 0.2, polygonOffsetUnits: 1 } as const
 
 /** Painted on a surface: sees through, hides nothing behind it. */
 const painted = (color: number, map: MeshBasicMaterial['map']): MeshBasicMaterial =>

@@ -1,22 +1,26 @@
 import {
   BackSide,
-  BufferGeometry,
   EdgesGeometry,
-  LineBasicMaterial,
-  LineSegments,
+  type InterleavedBufferAttribute,
   type Material,
   Mesh,
   MeshBasicMaterial,
   type Object3D,
 } from 'three'
+import { LineMaterial } from 'three/examples/jsm/lines/LineMaterial.js'
+import { LineSegments2 } from 'three/examples/jsm/lines/LineSegments2.js'
+import { LineSegmentsGeometry } from 'three/examples/jsm/lines/LineSegmentsGeometry.js'
 import type { RunShape } from '../worker/protocol.ts'
+import { type BoxMm, boxOf } from './solids.ts'
 
 /** Edges sharper than this are drawn (degrees): all of a block's, only the ends of a round part. */
 const SHARP_DEG = 42
 /** Points this near a seam lie on it (mm). */
 const SEAM_MM = 0.01
-/** Width of the outline of round parts in the picture (px). */
-const OUTLINE_PX = 1.5
+/** Width of every line in the picture (CSS px): a printed page shows it as a fine drawn line. */
+const LINE_PX = 1.3
+/** What of a round part's outline stands outside it (CSS px): with a line's inner half, as wide as the others to the eye. */
+const OUTLINE_PX = 1.1
 /** Least height of a picture that the outline's width is reckoned for (px); larger ones get it in proportion. */
 const PICTURE_PX = 620
 
@@ -34,30 +38,56 @@ gl_Position.xy += normalize(hullNormal.xy + vec2(1e-6)) * gl_Position.w * ${((2 
   return material
 }
 
-/** Edge, heel and both sides of the ground end, on its own moving points. */
-const tipLines = (tip: Mesh, { acrossCount, throughCount }: RunShape): BufferGeometry => {
+/** Pairs of points of the ground end: its edge, heel and both sides. */
+const tipPairs = ({ acrossCount, throughCount }: RunShape): number[] => {
   const at = (i: number, j: number): number => i * throughCount + j
-  const lines: number[] = []
-  for (let i = 1; i < acrossCount; i++) for (const j of [0, throughCount - 1]) lines.push(at(i - 1, j), at(i, j))
-  for (let j = 1; j < throughCount; j++) for (const i of [0, acrossCount - 1]) lines.push(at(i, j - 1), at(i, j))
+  const pairs: number[] = []
+  for (let i = 1; i < acrossCount; i++) for (const j of [0, throughCount - 1]) pairs.push(at(i - 1, j), at(i, j))
+  for (let j = 1; j < throughCount; j++) for (const i of [0, acrossCount - 1]) pairs.push(at(i, j - 1), at(i, j))
   const rim = acrossCount * throughCount
-  for (const i of [0, acrossCount - 1]) lines.push(at(i, 0), rim + i, at(i, throughCount - 1), rim + acrossCount + i)
-  const geometry = new BufferGeometry()
-  geometry.setAttribute('position', tip.geometry.getAttribute('position'))
-  geometry.setIndex(lines)
-  return geometry
+  for (const i of [0, acrossCount - 1]) pairs.push(at(i, 0), rim + i, at(i, throughCount - 1), rim + acrossCount + i)
+  return pairs
+}
+
+/** Lines of the ground end, and what lays them on its points anew after these have moved. */
+const tipLines = (tip: Mesh, shape: RunShape) => {
+  const pairs = tipPairs(shape)
+  const ends = new Float32Array(3 * pairs.length)
+  const geometry = new LineSegmentsGeometry()
+  geometry.setPositions(ends)
+  const { data } = geometry.getAttribute('instanceStart') as InterleavedBufferAttribute
+  const positions = tip.geometry.getAttribute('position').array
+  const follow = (): void => {
+    for (let k = 0; k < pairs.length; k++) {
+      const from = 3 * (pairs[k] as number)
+      for (let axis = 0; axis < 3; axis++) ends[3 * k + axis] = positions[from + axis] as number
+    }
+    data.needsUpdate = true
+  }
+  return { geometry, follow }
 }
 
 /** A solid's sharp edges, but none along a seam that two parts share: `userData.seamMm` is its y. */
-const sharpEdges = (mesh: Mesh): BufferGeometry => {
+const sharpEdges = (mesh: Mesh): LineSegmentsGeometry => {
   const edges = new EdgesGeometry(mesh.geometry, SHARP_DEG)
   const seamMm: unknown = mesh.userData.seamMm
-  if (typeof seamMm !== 'number') return edges
   const position = edges.getAttribute('position')
-  const onSeam = (at: number): boolean => Math.abs(position.getY(at) - seamMm) < SEAM_MM
+  const onSeam = (at: number): boolean => typeof seamMm === 'number' && Math.abs(position.getY(at) - seamMm) < SEAM_MM
   const kept: number[] = []
-  for (let at = 0; at < position.count; at += 2) if (!(onSeam(at) && onSeam(at + 1))) kept.push(at, at + 1)
-  return edges.setIndex(kept)
+  for (let at = 0; at < position.count; at += 2) {
+    if (onSeam(at) && onSeam(at + 1)) continue
+    for (const end of [at, at + 1]) kept.push(position.getX(end), position.getY(end), position.getZ(end))
+  }
+  edges.dispose()
+  return new LineSegmentsGeometry().setPositions(kept)
+}
+
+/** On paper a block's broken edges would be two lines side by side: it gets sharp ones. */
+const squareUp = (mesh: Mesh): void => {
+  const box = mesh.userData.boxMm as BoxMm | undefined
+  if (!box) return
+  mesh.geometry.dispose()
+  mesh.geometry = boxOf(box)
 }
 
 const isUnseen = ({ visible }: Material): boolean => !visible
@@ -72,22 +102,39 @@ const meshesOf = (parts: readonly Object3D[]): Mesh[] => {
   return meshes
 }
 
-/**
- * Draws the lines of solid parts for paper. Flat parts get their sharp edges, round ones their outline too.
- * @returns what frees the two materials; the lines go with their parts
- */
-export const outline = (parts: readonly Object3D[], tip: Mesh, shape: RunShape): (() => void) => {
-  const line = new LineBasicMaterial({ color: 0x000000, toneMapped: false })
+/** The lines of a machine drawn for paper. */
+export interface Outlines {
+  /** Lays the lines of the ground end on its points, which have moved. */
+  follow(): void
+  /** Frees the materials; the lines go with their parts. */
+  dispose(): void
+}
+
+/** Hull of a round part: of its wall alone, whose ends have sharp edges. */
+const hullOf = ({ geometry }: Mesh, hull: Material, none: Material): Mesh | null => {
+  if (geometry.type === 'CapsuleGeometry') return new Mesh(geometry, hull)
+  return geometry.type === 'CylinderGeometry' ? new Mesh(geometry, [hull, none, none]) : null
+}
+
+/** Draws the lines of solid parts for paper. Flat parts get their sharp edges, round ones their outline too. */
+export const outline = (parts: readonly Object3D[], tip: Mesh, shape: RunShape): Outlines => {
+  const line = new LineMaterial({ color: 0x000000, linewidth: LINE_PX, toneMapped: false })
   const hull = hullMaterial()
+  const none = new MeshBasicMaterial({ visible: false })
+  const ofTip = tipLines(tip, shape)
   for (const mesh of meshesOf(parts)) {
+    squareUp(mesh)
     const moving = mesh === tip
-    const lines = new LineSegments(moving ? tipLines(tip, shape) : sharpEdges(mesh), line)
+    const lines = new LineSegments2(moving ? ofTip.geometry : sharpEdges(mesh), line)
     lines.frustumCulled = !moving
-    if (/^(Cylinder|Capsule)/.test(mesh.geometry.type)) mesh.add(new Mesh(mesh.geometry, hull))
+    const hullMesh = hullOf(mesh, hull, none)
+    if (hullMesh) mesh.add(hullMesh)
     mesh.add(lines)
   }
-  return () => {
-    line.dispose()
-    hull.dispose()
+  return {
+    follow: ofTip.follow,
+    dispose: () => {
+      for (const material of [line, hull, none]) material.dispose()
+    },
   }
 }

@@ -1,4 +1,13 @@
-import { type BufferGeometry, CylinderGeometry, ExtrudeGeometry, type Material, Mesh, Path, Shape } from 'three'
+import {
+  BoxGeometry,
+  type BufferGeometry,
+  CylinderGeometry,
+  ExtrudeGeometry,
+  type Material,
+  Mesh,
+  Path,
+  Shape,
+} from 'three'
 
 /** Edges of plain parts are broken by this (mm), so that they catch the light. */
 const CHAMFER_MM = 0.45
@@ -17,8 +26,16 @@ export interface BoxMm {
   readonly z: readonly [number, number]
 }
 
-/** A block with broken edges. */
-export const block = ({ x, y, z }: BoxMm, material: Material): Mesh => {
+/** The plain box, its edges sharp. */
+export const boxOf = ({ x, y, z }: BoxMm): BoxGeometry => {
+  const box = new BoxGeometry(x[1] - x[0], y[1] - y[0], z[1] - z[0])
+  box.translate((x[0] + x[1]) / 2, (y[0] + y[1]) / 2, (z[0] + z[1]) / 2)
+  return box
+}
+
+/** A block with broken edges; `userData.boxMm` is the box it was. */
+export const block = (boxMm: BoxMm, material: Material): Mesh => {
+  const { x, y, z } = boxMm
   const c = CHAMFER_MM
   const shape = new Shape()
   shape.moveTo(x[0] + c, y[0] + c)
@@ -33,7 +50,9 @@ export const block = ({ x, y, z }: BoxMm, material: Material): Mesh => {
     bevelSegments: 1,
   })
   geometry.translate(0, 0, z[0] + c)
-  return shadowed(geometry, material)
+  const mesh = shadowed(geometry, material)
+  mesh.userData.boxMm = boxMm
+  return mesh
 }
 
 /** A round part along x. @param sides 6 for a screw's head */

@@ -79,6 +79,7 @@ export const buildBar = (job: Job, [y, z]: readonly [number, number], materials:
   const bar = new Group()
   bar.add(rod([-reachMm, reachMm], radiusMm, [y, z], materials.bar))
   const deepMm = radiusMm + 5
+  bar.add(rod([reachMm - 18, reachMm - 15.5], radiusMm + 2.5, [y, z], materials.fixed))
   bar.add(block({ x: [reachMm - 16, reachMm], y: [-y, y + deepMm], z: [z - deepMm, z + deepMm] }, materials.fixed))
   return bar
 }

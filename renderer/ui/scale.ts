@@ -21,11 +21,16 @@ export interface BarLength {
 
 const unitMm: Record<Settings['lengthUnit'], number> = { mm: 1, inch: MM_PER_INCH, thou: MM_PER_THOU }
 
+/** @returns the largest of 1, 2 and 5 of some ten that is not above `most` (above 0) */
+export const roundUpTo = (most: number): number => {
+  const ten = 10 ** Math.floor(Math.log10(most))
+  return [5, 2, 1].map((step) => step * ten).find((length) => length <= most) ?? ten
+}
+
 /** @returns the longest round length (1, 2 or 5 of some ten) up to `mostMm` in the unit that lengths are read in */
 export const barLength = (mostMm: number, lengthUnit: Settings['lengthUnit']): BarLength => {
   const most = mostMm / unitMm[lengthUnit]
-  const ten = 10 ** Math.floor(Math.log10(most))
-  const round = [5, 2, 1].map((step) => step * ten).find((length) => length <= most) ?? ten
+  const round = roundUpTo(most)
   const decimals = Math.max(0, -Math.floor(Math.log10(round)))
   const unit = figure(0, 'mm', 0, lengthUnit).unit
   return { mm: round * unitMm[lengthUnit], label: joined({ text: fixed(round, decimals), unit }) }

@@ -146,12 +146,12 @@ test('looks right in light and dark, and in a smaller window', async ({ app }) =
   await app.setViewportSize({ width: 1280, height: 800 })
   await drawn(app)
   await takePicture(app, 'grind-1280')
-  // The whole bevel with its legend is in sight, and what is laid out covers nothing of the model.
+  // The whole bevel with what is said of it is in sight, and what is laid out covers nothing of the model.
   const bottomPx = async (selector: string) => {
     const box = await app.locator(selector).boundingBox()
     return box ? box.y + box.height : Number.NaN
   }
-  expect(await bottomPx('.bevel-foot')).toBeLessThanOrEqual(await bottomPx('.grind-views'))
+  expect(await bottomPx('[data-testid="bevel-band"]')).toBeLessThanOrEqual(await bottomPx('.grind-views'))
   await key(app, 'Save').click()
   await expect(key(app, 'Save the picture')).toBeVisible()
   const [panel, stage] = [

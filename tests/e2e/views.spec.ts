@@ -91,6 +91,7 @@ test('each view takes the model’s place and gives it back, the model is never 
     const after = await picture(app, name).boundingBox()
     expect(after?.width, name).toBeGreaterThan(1.5 * (before?.width ?? 0))
     if (name === 'Section') await expectAxeClean(app)
+    if (name === 'Pressure') await expect(view(app, name).getByText('1 N/mm', { exact: true })).toBeVisible()
     if (name === 'Glass') await back.click()
     else await app.keyboard.press('Escape')
     await expect(app.getByRole('button', { name: `large: ${name}` })).toBeFocused()

@@ -1,4 +1,13 @@
-import { DataUtils, LineSegments, type Material, Mesh } from 'three'
+import {
+  BufferAttribute,
+  BufferGeometry,
+  DataUtils,
+  type InterleavedBufferAttribute,
+  type Material,
+  Mesh,
+  MeshBasicMaterial,
+} from 'three'
+import { LineSegments2 } from 'three/examples/jsm/lines/LineSegments2.js'
 import { expect, test } from 'vitest'
 import { INK_THICKNESS_MM } from '../../geometry/ink.ts'
 import { jobSchema } from '../../geometry/job.ts'
@@ -9,7 +18,9 @@ import { carriedOn, createLostField } from '../../renderer/scene/lostField.ts'
 import { buildMachine } from '../../renderer/scene/machine.ts'
 import { burrMm, touchHeightMm } from '../../renderer/scene/marks.ts'
 import { createMaterials } from '../../renderer/scene/materials.ts'
+import { outline } from '../../renderer/scene/outlines.ts'
 import { machineFigures, placeBladeOnBase, under } from '../../renderer/scene/placement.ts'
+import { block } from '../../renderer/scene/solids.ts'
 import type { RunShape } from '../../renderer/worker/protocol.ts'
 
 const [acrossCount, throughCount] = [2, 6]
@@ -144,11 +155,29 @@ test('a part taken away takes with it what only it carries', () => {
   expect(machine.shownParts()).toEqual(['fixture', 'bar', 'blade', 'marks', 'fingers'])
 })
 
+test('on paper the lines of the ground end follow its points, and blocks have sharp edges, one line each', () => {
+  const start = Float64Array.from({ length: 12 }, (_, at) => 2 * (at % throughCount))
+  const tip = new Mesh(new BufferGeometry().setAttribute('position', new BufferAttribute(new Float32Array(48), 3)))
+  const solid = block({ x: [0, 4], y: [0, 5], z: [0, 6] }, new MeshBasicMaterial())
+  const lines = outline([tip, solid], tip, { ...shape, vStartMm: start })
+  const endsOf = (mesh: Mesh) => {
+    const drawn = mesh.children.find((child) => child instanceof LineSegments2)
+    return drawn?.geometry.getAttribute('instanceStart') as InterleavedBufferAttribute
+  }
+  expect(endsOf(solid).count).toBe(12)
+  const ends = endsOf(tip)
+  tip.geometry.getAttribute('position').setXYZ(0, 1, 2, 3)
+  expect(ends.getY(0)).toBe(0)
+  lines.follow()
+  expect([ends.getX(0), ends.getY(0), ends.getZ(0)]).toEqual([1, 2, 3])
+  lines.dispose()
+})
+
 test('on paper parts have lines and there is no shadow', () => {
   const linesOf = (print: boolean): number => {
     let count = 0
     machineWith(print).root.traverse((child) => {
-      if (child instanceof LineSegments) count++
+      if (child instanceof LineSegments2) count++
     })
     return count
   }
