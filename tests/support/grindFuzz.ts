@@ -64,14 +64,18 @@ const handOf = (seed: number, page: Page) => {
 const backToGrind = async (page: Page): Promise<void> => {
   for (let k = 0; k < 2; k++) await page.keyboard.press('Escape')
   if (page.url().includes('#grind')) return
-  await page.getByRole('link', { name: 'Grind', exact: true }).click({ timeout: 10_000 })
+  // By its address: the hand may have chosen another language.
+  await page.locator('a[href^="#grind"]').first().click({ timeout: 10_000 })
 }
+
+/** Whether a screen says that it has met something it cannot show, in whatever language. */
+const isBroken = async (page: Page): Promise<boolean> => (await page.locator('.page-note[role="alert"]').count()) > 0
 
 const isAlive = async (page: Page): Promise<boolean> => {
   await page.reload()
-  const shown = page.getByRole('slider', { name: 'Moment of the grind' }).or(page.locator('.grind-empty, .page-note'))
+  const shown = page.locator('.grind-screen, .grind-empty, .page-note')
   await shown.first().waitFor({ timeout: 30_000 })
-  return (await page.getByText('This screen has met something it cannot show').count()) === 0
+  return !(await isBroken(page))
 }
 
 /** Lets the hand loose on Grind. @returns what went wrong, with what was done before it; null: nothing */
@@ -84,8 +88,7 @@ export const faultOnGrind = async (seed: number, page: Page, errors: readonly st
       done.push(await hand.act())
       if (!page.url().includes('#grind')) await backToGrind(page)
     }
-    if (errors.length === 0 && (await page.getByText('This screen has met something').count()) > 0)
-      return `broken after ${done.join(', ')}`
+    if (errors.length === 0 && (await isBroken(page))) return `broken after ${done.join(', ')}`
     if (errors.length > 0) return `${errors.join('; ')} after ${done.join(', ')}`
     await backToGrind(page)
     return (await isAlive(page)) ? null : `the job does not open again after ${done.join(', ')}`
