@@ -17,7 +17,7 @@ const row = (app: Page, name: string) => panel(app).getByRole('row', { name: new
 const cells = (app: Page, name: string) => row(app, name).getByRole('cell').allTextContents()
 const line = (app: Page, kind: string) => app.locator(`.grind-views ${kind}`).first().getAttribute('points')
 
-test('a job kept and changed: both edges and their figures, at one sweep, in one glass, side by side, turned by a key', async ({
+test('@long a job kept and changed: both edges and their figures, at one sweep, in one glass, side by side, turned by a key', async ({
   app,
 }) => {
   await openCompare(app)

@@ -77,7 +77,7 @@ test('a picture of a view has the size chosen, and what is seen in it', async ({
   await expect(app.getByTestId('status')).toHaveText('Handed over to be saved: 06-model.png')
 })
 
-test('the ground blade and the curve on paper are saved, each as what it is', async ({ app }) => {
+test('@long the ground blade and the curve on paper are saved, each as what it is', async ({ app }) => {
   await openSave(app)
   const starts = async (name: string, file: RegExp, mark: string): Promise<Buffer> => {
     const got = await saved(app, name)

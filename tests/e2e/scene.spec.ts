@@ -12,7 +12,7 @@ const canvas = (app: Page) => app.getByRole('application')
 const calls = async (app: Page): Promise<number> => Number(await canvas(app).getAttribute('data-draw-calls'))
 const still = (app: Page) => expect(canvas(app)).toHaveAttribute('data-still', 'true')
 
-test('three looks in both themes, each within the calls a picture may take; layers go and come back', async ({
+test('@long three looks in both themes, each within the calls a picture may take; layers go and come back', async ({
   app,
 }) => {
   await openDrawn(app)

@@ -105,7 +105,7 @@ test('the class sees on its own window what the teacher shows, without the notes
   await expect((await again).getByRole('heading', { name: 'Put it right' })).toBeVisible()
 })
 
-test('a teacher writes a lesson from one that there is: checked as it is written, tried, kept, and there after a lost window', async ({
+test('@long a teacher writes a lesson from one that there is: checked as it is written, tried, kept, and there after a lost window', async ({
   app,
 }) => {
   await app.getByRole('link', { name: 'Teach', exact: true }).click()

@@ -75,7 +75,7 @@ test('all six views follow a seek; a place is marked in all and on the model; wh
   await expect(app.locator('[data-view]')).toHaveCount(names.length - 1)
 })
 
-test('each view takes the model’s place and gives it back, the model is never taken down, nothing stands out sideways', async ({
+test('@long each view takes the model’s place and gives it back, the model is never taken down, nothing stands out sideways', async ({
   app,
 }) => {
   await openAll(app)

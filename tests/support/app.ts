@@ -51,6 +51,7 @@ export const test = base.extend<AppFixtures, WorkerFixtures>({
     const errors = collectErrors(page)
     await page.emulateMedia({ colorScheme: 'light', reducedMotion: 'reduce' })
     await page.goto(await program.freshAddress(page))
+    await page.getByRole('banner').waitFor()
     await use(page)
     expect(errors.filter((error) => !allowedErrors.some((allowed) => allowed.test(error)))).toEqual([])
   },

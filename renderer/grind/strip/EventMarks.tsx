@@ -49,7 +49,7 @@ export const EventMarks = ({ running, moment, wantedMm, widthPx, lastStep, topPx
       <svg className="event-dots" width={widthPx} height={topPx + 2 * rowPx} aria-hidden="true">
         {marks.map(({ kind, step, xPx, textPx, row }) => (
           <g key={kind} data-dot={kind} data-past={step <= moment.step}>
-            <path d={leaderPath(xPx, textPx ?? xPx, topPx + row * rowPx + LEADER_END_PX)} />
+            {textPx !== null && <path d={leaderPath(xPx, textPx, topPx + row * rowPx + LEADER_END_PX)} />}
             <circle cx={xPx} cy={AXIS_PX} r={DOT_PX} />
           </g>
         ))}
@@ -59,7 +59,7 @@ export const EventMarks = ({ running, moment, wantedMm, widthPx, lastStep, topPx
           const sweep = fixed(step / stepsPerSweep, 1)
           const name = t('grind:event.at', { event: text, sweep })
           return (
-            <li key={kind} style={{ left: textPx ?? xPx, top: topPx + row * rowPx }}>
+            <li key={kind} style={{ left: textPx ?? xPx, top: textPx === null ? AXIS_PX : topPx + row * rowPx }}>
               <button
                 type="button"
                 className="event-mark"
@@ -70,7 +70,7 @@ export const EventMarks = ({ running, moment, wantedMm, widthPx, lastStep, topPx
                 title={name}
                 onClick={() => onStep(step)}
               >
-                {textPx === null ? '·' : text}
+                {textPx === null ? '' : text}
               </button>
             </li>
           )
