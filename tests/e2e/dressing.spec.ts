@@ -1,6 +1,6 @@
 import { expect, expectAxeClean, test } from '../support/app.ts'
 
-test('a wheel is dressed: its log says so with the bar as it stood, and the station has the new wheel', async ({
+test('@long a wheel is dressed: its log says so with the bar as it stood, and the station has the new wheel', async ({
   app,
 }) => {
   const stations = app.getByRole('region', { name: 'Stations' })

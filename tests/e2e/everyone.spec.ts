@@ -105,7 +105,7 @@ const letWorkersDie = async (app: Page): Promise<void> => {
   })
 }
 
-test('a worker that is killed is said to be, and the grind comes back to where it stood', async ({ app }) => {
+test('@long a worker that is killed is said to be, and the grind comes back to where it stood', async ({ app }) => {
   await letWorkersDie(app)
   await app.reload()
   await openGrind(app)

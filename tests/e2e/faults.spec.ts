@@ -3,7 +3,7 @@ import { expect, expectGoodLooks, test } from '../support/app.ts'
 /** A report takes a second or two on a slow machine. */
 const SOLVED = { timeout: 30_000 }
 
-test('what is seen leads to causes in order, the likeliest is shown on the model, and the job stays as it was', async ({
+test('@long what is seen leads to causes in order, the likeliest is shown on the model, and the job stays as it was', async ({
   app,
 }) => {
   await app.getByRole('row', { name: /Low-angle jack iron 57/ }).click()

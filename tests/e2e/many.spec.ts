@@ -38,7 +38,7 @@ test('several tools are chosen by keys and by mouse, changed as one, and one und
   await expect(bar).toHaveText('Choose several')
 })
 
-test('an iron is duplicated and kept as a pattern that another begins with; the list shows the columns chosen', async ({
+test('@long an iron is duplicated and kept as a pattern that another begins with; the list shows the columns chosen', async ({
   app,
 }) => {
   const sheet = app.getByRole('dialog')

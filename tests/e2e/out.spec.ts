@@ -54,7 +54,7 @@ const pngSize = (png: Buffer): [number, number] => {
   return [png.readUInt32BE(16), png.readUInt32BE(20)]
 }
 
-test('a picture of a view has the size chosen, and what is seen in it', async ({ app }) => {
+test('@long a picture of a view has the size chosen, and what is seen in it', async ({ app }) => {
   await openSave(app)
   await app.getByText('by width', { exact: true }).click()
   await type(app, 'width of the picture', '733')

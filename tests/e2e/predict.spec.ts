@@ -1,7 +1,9 @@
 import { expect, expectAxeClean, takePicture, test } from '../support/app.ts'
 import { openGrind } from '../support/grindPage.ts'
 
-test('a guess comes first, what the program foretells is hidden until the wheel has answered', async ({ app }) => {
+test('@long a guess comes first, what the program foretells is hidden until the wheel has answered', async ({
+  app,
+}) => {
   await openGrind(app)
   const foretold = app.locator('.glass-plot .grind-predicted').first()
   await expect(foretold).toBeVisible({ timeout: 30_000 })

@@ -135,7 +135,7 @@ const drop = async (app: Page, picture: Buffer): Promise<void> => {
   await sheet(app).getByText('A picture of a label can be dropped here').dispatchEvent('drop', { dataTransfer: files })
 }
 
-test('the camera reads a label, and a picture of one can be opened or is said to hold none', async ({ app }) => {
+test('@long the camera reads a label, and a picture of one can be opened or is said to hold none', async ({ app }) => {
   await openScan(app)
   await expectAxeClean(app)
   // This browser grants all that the page itself may ask for.

@@ -5,7 +5,7 @@ import { answerStep, openLesson } from '../support/lessonWalk.ts'
 const ink = lessons.find(({ id }) => id === 'ink') as (typeof lessons)[number]
 const inkText = lessonText(lessonFiles.find((file) => file.includes('ink')) as string)
 
-test('a teacher notes who was shown the wheel, sets a lesson and sees how far it is; it goes on where it was left', async ({
+test('@long a teacher notes who was shown the wheel, sets a lesson and sees how far it is; it goes on where it was left', async ({
   app,
 }) => {
   await app.getByRole('link', { name: 'Teach', exact: true }).click()
@@ -68,7 +68,7 @@ test('lessons go on paper and out as a file; one that is wrong is refused with i
   await expect(app.getByText('A whole number of up to six digits.')).toBeVisible()
 })
 
-test('the class sees on its own window what the teacher shows, without the notes; what is held stands beside it', async ({
+test('@long the class sees on its own window what the teacher shows, without the notes; what is held stands beside it', async ({
   app,
 }) => {
   await app.getByRole('link', { name: 'Teach', exact: true }).click()

@@ -25,7 +25,7 @@ const leafMm = async (app: Page, place: string): Promise<number> => {
   return Number(new RegExp(`${place} ([\\d.]+)`).exec(words ?? '')?.[1])
 }
 
-test('a straightedge rocks on the edge, a leaf goes under and a thicker one does not', async ({ app }) => {
+test('@long a straightedge rocks on the edge, a leaf goes under and a thicker one does not', async ({ app }) => {
   await layOut(app, 60, 'Straightedge')
   const view = region(app, 'Straightedge')
   const reliefMm = Number(await app.getByTestId('relief-right').textContent())

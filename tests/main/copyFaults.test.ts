@@ -4,7 +4,6 @@ import { copyOperations, faultWithCopies } from '../support/copyFault.ts'
 /** The other ways to fail are among the long counts (`copyFaults`). */
 const ways = [
   { what: 'file', how: 'before' },
-  { what: 'file', how: 'onwards' },
   { what: 'statement', how: 'before' },
 ] as const
 

@@ -13,7 +13,7 @@ beforeEach(() => {
 afterEach(() => place.remove())
 
 /** Each a start of a process, half a second alone; the long count has 500. */
-const KILLS = 10
+const KILLS = 5
 /** Several times what they take alone. */
 const CRASH_TIMEOUT_MS = 60_000
 
