@@ -92,7 +92,9 @@ test('one step on and back, to an event, and back to the start', async ({ app })
   await expect(app.getByLabel('speed of playing')).toHaveValue('normal')
 })
 
-test('typing turns and dragging a stop screw change the prediction and begin the grind again', async ({ app }) => {
+test('@long typing turns and dragging a stop screw change the prediction and begin the grind again', async ({
+  app,
+}) => {
   await openGrind(app)
   await seekSweep(app, 20)
   const before = await glass(app).getAttribute('aria-label')

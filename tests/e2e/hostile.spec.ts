@@ -70,7 +70,7 @@ const bringIn = async (app: Page, name: string, buffer: Buffer): Promise<void> =
   await expect(app.getByTestId('status')).toContainText(`${name} is brought in`)
 }
 
-test('nothing in a rack or a table runs, calls out or becomes anything but text', async ({ app }) => {
+test('@long nothing in a rack or a table runs, calls out or becomes anything but text', async ({ app }) => {
   const told = await watched(app)
   await app.getByRole('button', { name: 'Take out, bring in' }).click()
   const downloading = app.waitForEvent('download')

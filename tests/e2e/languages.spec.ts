@@ -28,6 +28,8 @@ test('the window speaks German at once, takes and writes decimal commas, makes a
   await projection.fill('131,5')
   await projection.press('Enter')
   await expect(projection).toHaveValue('131,5')
+  // Kept, before the next is typed: on a busy machine that takes a while.
+  await expect(app.getByTestId('status')).toContainText('ist geändert')
   await projection.fill('130.0 mm')
   await projection.press('Enter')
   await expect(projection).toHaveValue('130,0')
