@@ -65,3 +65,13 @@ export const copyDatabase = (file: BetterSqlite.Database, target: string): void 
   }
   syncFolder(dirname(target))
 }
+
+/** As `copyDatabase`, of a data file or a copy by its path; it may be open elsewhere. */
+export const copyDataFile = (path: string, target: string): void => {
+  const reading = openReading(path)
+  try {
+    copyDatabase(reading, target)
+  } finally {
+    reading.close()
+  }
+}

@@ -1,8 +1,7 @@
 import { existsSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs'
 import { dirname } from 'node:path'
 import { backupFolder, stemOf } from './copies.ts'
-import { copyDatabase, deleteUnfinished, syncFolder } from './copyFile.ts'
-import { openReading } from './openReading.ts'
+import { copyDataFile, deleteUnfinished, syncFolder } from './copyFile.ts'
 
 /** A copy on its way to become the data file stands here, whole, beside it. */
 const comingPath = (path: string): string => `${path}.comingBack`
@@ -15,14 +14,7 @@ export const isThere = (path: string): boolean => existsSync(path) || existsSync
  *
  * @throws where it cannot be read or written; nothing has then changed
  */
-export const bringBeside = (path: string, copy: string): void => {
-  const reading = openReading(copy)
-  try {
-    copyDatabase(reading, comingPath(path))
-  } finally {
-    reading.close()
-  }
-}
+export const bringBeside = (path: string, copy: string): void => copyDataFile(copy, comingPath(path))
 
 const refuseIfInUse = (path: string): void => {
   const log = `${path}-wal`

@@ -3,9 +3,8 @@ import { join } from 'node:path'
 import type { TFunction } from 'i18next'
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import { backupFolder, type Copy, listCopies } from '../backup/copies.ts'
-import { copyDatabase } from '../backup/copyFile.ts'
+import { copyDataFile } from '../backup/copyFile.ts'
 import { type CopyContents, lookInside } from '../backup/lookInside.ts'
-import { openReading } from '../backup/openReading.ts'
 import { faultText } from '../database/fault.ts'
 import { rackPath } from '../workshop/choice.ts'
 import { copyServices } from '../workshop/copyServices.ts'
@@ -46,12 +45,7 @@ const writeCopy = (place: RackPlace, file: string): Result<CopyContents> => {
   const may = mayWrite(file, backupKind)
   if (!may.ok) return may
   try {
-    const reading = openReading(path)
-    try {
-      copyDatabase(reading, file)
-    } finally {
-      reading.close()
-    }
+    copyDataFile(path, file)
     return lookInside(file)
   } catch (error) {
     return failed(problem('backupFailed', '', { detail: faultText(error) }))

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { TFunction } from 'i18next'
-import { failed, ok, problem, type Result } from '../../geometry/result.ts'
+import type { Result } from '../../geometry/result.ts'
 import { solveJob } from '../../geometry/solveJob.ts'
 import { lookInside } from '../backup/lookInside.ts'
 import { kindOfFile } from '../contract/fileKinds.ts'
@@ -13,6 +13,7 @@ import { bringIn, faultLines } from './rackImport.ts'
 import { readBytes } from './readBytes.ts'
 import { readJob } from './readJob.ts'
 import { readLesson } from './readLesson.ts'
+import { textOf } from './readText.ts'
 import { reasonLines } from './reasonLines.ts'
 
 /** What a file was found to be: `data` is a rack's own file or a copy of it, `rack` what was taken out of one, or a table. */
@@ -25,14 +26,6 @@ export interface Checked {
   readonly kind: CheckedKind | null
   /** Why it cannot be used, a line each; none: it can. */
   readonly reasons: readonly string[]
-}
-
-const utf8 = (bytes: Uint8Array): Result<string> => {
-  try {
-    return ok(new TextDecoder('utf-8', { fatal: true }).decode(bytes))
-  } catch {
-    return failed(problem('jobNotText'))
-  }
 }
 
 const entriesOf = (text: string): object => {
@@ -63,13 +56,13 @@ const reasonsOf = (t: TFunction, result: Result<unknown>): Reasons => (result.ok
 
 /** Whether it can be ground, and not merely read. */
 const checkJob = (t: TFunction, bytes: Uint8Array): Reasons => {
-  const text = utf8(bytes)
+  const text = textOf(bytes)
   const job = text.ok ? readJob(text.value) : text
   return reasonsOf(t, job.ok ? solveJob(job.value) : job)
 }
 
 const checkLesson = (t: TFunction, bytes: Uint8Array): Reasons => {
-  const text = utf8(bytes)
+  const text = textOf(bytes)
   return reasonsOf(t, text.ok ? readLesson(t, text.value) : text)
 }
 

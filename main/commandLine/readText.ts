@@ -5,7 +5,7 @@ import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import { STANDARD } from './readArgs.ts'
 
 /** A file in another encoding is told, rather than read with signs in it that nobody wrote. */
-const textOf = (bytes: Buffer): Result<string> => {
+export const textOf = (bytes: Uint8Array): Result<string> => {
   try {
     return ok(new TextDecoder('utf-8', { fatal: true }).decode(bytes))
   } catch {

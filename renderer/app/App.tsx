@@ -10,7 +10,7 @@ import { RefusedFile } from './opening/RefusedFile.tsx'
 import { useOpening } from './opening/useOpening.ts'
 import { PartNav } from './PartNav.tsx'
 import { partOf, parts } from './parts.ts'
-import { hear, loadAll } from './readRack.ts'
+import { hear, loadAll, loadRack } from './readRack.ts'
 import { go, type Screen, screens, useRoute } from './route.ts'
 import { StatusLine } from './StatusLine.tsx'
 import { sayNothing, useApp } from './store.ts'
@@ -92,7 +92,7 @@ const Trouble = ({ sentence }: { readonly sentence: string }) => {
 
 const useHost = (): void =>
   useEffect(() => {
-    void loadAll()
+    void loadRack()
     return transport.onEvent(hear)
   }, [])
 

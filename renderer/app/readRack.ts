@@ -48,13 +48,18 @@ type Counter = Extract<keyof App, `${string}Changes`>
 /** What rests on this count is read again. */
 const renew = (counter: Counter): void => useApp.setState((app) => ({ [counter]: app[counter] + 1 }))
 
-/** Reads everything the window shows, anew. */
-export const loadAll = async (): Promise<void> => {
+/** Reads everything the window shows but the settings, which it begins with. */
+export const loadRack = async (): Promise<void> => {
   const lists = (['station', 'fixture', 'place', 'person', 'purpose', 'ownField'] as const).map(loadList)
-  await Promise.all([loadSettings(), loadWorkshop(), ...lists])
+  await Promise.all([loadWorkshop(), ...lists])
   await loadTools()
   renew('logChanges')
   useApp.setState({ ready: true })
+}
+
+/** Reads everything the window shows, anew. */
+export const loadAll = async (): Promise<void> => {
+  await Promise.all([loadSettings(), loadRack()])
 }
 
 const readTools = async (): Promise<void> => {

@@ -19,7 +19,7 @@ import { useShowModel } from './class/showing.ts'
 import type { StepProps } from './LessonRun.tsx'
 import { MachineViews } from './MachineViews.tsx'
 import { playThrough } from './playThrough.ts'
-import { move, tell } from './teaching.ts'
+import { keepsBack, move, tell } from './teaching.ts'
 
 /** The moving model of a step; what the engine will say is out of sight until something was said. */
 export const LessonModel = (props: StepProps) => {
@@ -47,9 +47,7 @@ const Alive = (props: AliveProps) => {
   useShow(props)
   const plan = planOf(state.job)
   const wantedMm = plan.ok && speaksOfWanted(step) ? plan.value.reliefMm : null
-  // Before something is said the strip would give it away; what is moved until it fits is watched all the time.
-  const told = step.ask === null || step.ask.kind === 'reach' || teaching.stage !== 'asking' || !step.run
-  const open = told && step.views.some((view) => ground.includes(view))
+  const open = !keepsBack(step, teaching.stage) && step.views.some((view) => ground.includes(view))
   const leastDeepMm = leastDeep(props.findings)
   const views = { running, moment, lifted }
   const { dotCorner: dot, rotation, cooling } = state.bench
@@ -131,7 +129,7 @@ const useShow = ({ running, step, teaching }: AliveProps): void => {
   const atOnce = useReducedMotion()
   const shows = teaching.stage === 'running'
   const moved = step.run && step.ask?.kind === 'reach' && Object.keys(teaching.moved).length > 0
-  const keptBack = teaching.stage === 'asking' && step.run && step.ask !== null && step.ask.kind !== 'reach'
+  const keptBack = keepsBack(step, teaching.stage)
   useEffect(() => {
     if (shows) return playThrough(running, atOnce, tell)
     if (keptBack) running.live.seek(0)

@@ -7,6 +7,7 @@ import type { StepProps } from './LessonRun.tsx'
 import { EdgePicture } from './pictures/EdgePicture.tsx'
 import { SeatPicture } from './pictures/SeatPicture.tsx'
 import { WoodPictures } from './pictures/WoodPictures.tsx'
+import { keepsBack } from './teaching.ts'
 
 /** What answers at the right: the model with its views, or what is drawn of the edge alone. */
 export const LessonShown = (props: StepProps) => {
@@ -18,7 +19,7 @@ export const LessonShown = (props: StepProps) => {
         <LessonModel {...props} />
       </div>
     )
-  const keptBack = step.run && step.ask !== null && step.ask.kind !== 'reach' && teaching.stage === 'asking'
+  const keptBack = keepsBack(step, teaching.stage)
   return (
     <div className="teach-shown">
       {keptBack && <p className="teach-waits">{t('teach:keptBack')}</p>}

@@ -1,5 +1,5 @@
 import { create } from 'zustand'
-import type { Change, Lesson } from '../../geometry/lesson/lesson.ts'
+import type { Change, Lesson, LessonStep } from '../../geometry/lesson/lesson.ts'
 import type { Answer, Mark } from '../../geometry/lesson/mark.ts'
 import type { Answered, Progress } from '../../main/contract/teaching.ts'
 import { sayProblem } from '../app/store.ts'
@@ -27,6 +27,10 @@ export interface Teaching {
   readonly answers: Progress['answers']
   readonly done: boolean
 }
+
+/** Whether what a step shows would give the answer away, and waits until something is said. What is moved until it fits is watched all the time. */
+export const keepsBack = ({ run, ask }: LessonStep, stage: Teaching['stage']): boolean =>
+  run && ask !== null && ask.kind !== 'reach' && stage === 'asking'
 
 const fresh = { moved: {}, seed: 0, stage: 'asking', answer: null, mark: null, hints: 0 } as const
 

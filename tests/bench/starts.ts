@@ -6,7 +6,7 @@ import { type Browser, chromium, type Page } from '@playwright/test'
 import { build, isBuildStale } from '../../main/start/build.ts'
 import { temporaryFolder } from '../main/support.ts'
 import { chromiumOptions } from '../support/chromium.ts'
-import { about, inMs, type Row } from './clock.ts'
+import { about, inMs, median, type Row } from './clock.ts'
 
 const root = join(import.meta.dirname, '..', '..')
 /** Odd, so that there is a middle one; what a machine does beside it strikes one or two. */
@@ -62,9 +62,6 @@ const startOnce = async (browser: Browser, { args, use }: Started): Promise<read
   if (child.exitCode === null) await once(child, 'exit')
   return [printedMs, usedMs]
 }
-
-const median = (values: readonly number[]): number =>
-  [...values].sort((a, b) => a - b)[(values.length - 1) / 2] as number
 
 /** Each in turn with the least there is, so that both meet the same machine. */
 const starts = async (browser: Browser, started: () => Started) => {
