@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useEffect, useId, useState } from 'react'
+import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react'
 import { type QuantityPath, quantityAt } from '../../geometry/quantities.ts'
 import type { Problem } from '../../geometry/result.ts'
 import type { FigureSize } from './FigureText.tsx'
@@ -97,16 +97,23 @@ const useFieldDraft = (props: FigureFieldProps): FieldDraft => {
   const [found, setFound] = useState<Problem | null>(null)
   const [refused, setRefused] = useState<string | null>(null)
   const [quiet, setQuiet] = useState(false)
+  // Something stands in the field that was neither taken nor given up yet.
+  const typing = useRef(false)
   const table: FieldQuantity = { ...quantityAt(quantity), ...range }
   const rest = restText(value, table, lengthUnit)
 
   const settle = () => {
+    typing.current = false
     setDraft(null)
     setFound(null)
   }
-  // A figure that came from elsewhere (undo, another unit, a preset) replaces what was being typed.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the values are the trigger
-  useEffect(settle, [value, lengthUnit])
+  // A figure read in one unit is not what stands there in another.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the unit is the trigger
+  useEffect(settle, [lengthUnit])
+  // A figure from elsewhere (undo, a preset) replaces one that was not taken; what the hand is typing stays, as the
+  // figure it typed before may only now have been kept.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the value is the trigger
+  useEffect(() => (typing.current ? undefined : settle()), [value])
 
   const take = async (typed: string) => {
     const read = readField(typed, table, lengthUnit, allowEmpty)
@@ -117,10 +124,12 @@ const useFieldDraft = (props: FigureFieldProps): FieldDraft => {
     if (taken) setDraft((now) => (now === typed ? null : now))
   }
   const type = (text: string) => {
+    typing.current = true
     setDraft(text)
     setFound(null)
   }
   const commit = () => {
+    typing.current = false
     setQuiet(false)
     if (draft === null || draft.trim() === rest) return settle()
     void take(draft)
@@ -139,6 +148,7 @@ const useFieldDraft = (props: FigureFieldProps): FieldDraft => {
     const direction = { ArrowUp: 1, ArrowDown: -1 }[event.key]
     if (direction === undefined) return
     event.preventDefault()
+    typing.current = true
     setDraft(stepped(draft ?? rest, direction * (event.shiftKey ? SHIFT_STEPS : 1), table, lengthUnit))
   }
   const mending = draft !== null && draft !== refused

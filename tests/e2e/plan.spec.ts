@@ -59,6 +59,30 @@ test('a figure that cannot be read stays at its field with the reason, the last 
   await expect(relief(app)).toHaveAttribute('aria-invalid', 'false')
 })
 
+test('what is typed while the figure before it is still being kept stays, and is kept after it', {
+  tag: '@http',
+}, async ({ app }) => {
+  await plan(app, /Low-angle jack iron 57/)
+  let letGo = (): void => undefined
+  const held = new Promise<void>((resolve) => {
+    letGo = resolve
+  })
+  await app.route('**/call', async (route) => {
+    if (route.request().postDataJSON().name === 'job.edit') await held
+    await route.continue()
+  })
+  await relief(app).fill('0.3')
+  await relief(app).press('Enter')
+  await relief(app).fill('0.4')
+  letGo()
+  await expect(app.getByTestId('status')).toContainText('is changed')
+  await expect(relief(app)).toHaveValue('0.4')
+  await relief(app).press('Enter')
+  await expect(relief(app)).toHaveValue('0.40')
+  await app.getByRole('button', { name: 'Undo this' }).click()
+  await expect(relief(app)).toHaveValue('0.30')
+})
+
 test('a radius no edge can follow is refused at the field, the last good answer stays', async ({ app }) => {
   await plan(app, /Low-angle jack iron 57/)
   await app.getByLabel('radius', { exact: true }).check()
