@@ -1,7 +1,8 @@
 import { useMemo, useRef } from 'react'
+import { ScaleBar } from '../ui/ScaleBar.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import type { RunShape } from '../worker/protocol.ts'
-import { acrossScale, factorText } from './glassScale.ts'
+import { acrossScale, depthScale, factorText, type Scale } from './glassScale.ts'
 import { setSpan } from './pointRow.ts'
 import { firstTouching, lastTouching } from './touching.ts'
 import { type Running, useEachFrame } from './useLiveGrind.ts'
@@ -10,7 +11,7 @@ import { BevelBand, BevelLegend } from './views/BevelBand.tsx'
 import { fillSignedLoss, type InkPaint, newSignedLoss, paintInk, tornRows } from './views/inkMap.ts'
 import { LinkedHead } from './views/LinkedHead.tsx'
 import { acrossPlot, PlaceMark } from './views/PlaceMark.tsx'
-import type { ViewProps } from './views/room.ts'
+import { heightIn, type Room, type ViewProps } from './views/room.ts'
 import './bevel.css'
 
 interface BevelViewProps extends ViewProps {
@@ -48,7 +49,10 @@ const BROAD_PX = 7
 const GROUND_LIGHT: Rgb = [172, 176, 174]
 const GROUND_DARK: Rgb = [120, 126, 126]
 
-/** The bevel seen square on, true in both directions, edge up; ink in its colour, touch as a dashed outline. */
+/**
+ * The bevel seen square on, edge up; ink in its colour, touch as a dashed outline. In the column it is true in both
+ * directions; large it is drawn longer from edge to heel by a factor of its own, as a band is narrow and a blade is wide.
+ */
 export const BevelView = ({ running, moment, palette, dot, lifted, room }: BevelViewProps) => {
   const t = useTexts()
   const canvas = useRef<HTMLCanvasElement>(null)
@@ -59,7 +63,9 @@ export const BevelView = ({ running, moment, palette, dot, lifted, room }: Bevel
   const picture = useMemo(() => pictureOf(shape), [shape])
   const paint = useMemo(() => paintOf(finer(shape.acrossCount), palette), [shape, palette])
   const scale = acrossScale(job.blade.widthMm, plotPx)
-  const heightPx = bevelLengthMm(running) * scale.pxPerMm
+  const through = throughScale(bevelLengthMm(running), scale, room)
+  const heightPx = bevelLengthMm(running) * through.pxPerMm
+  const factors = { factor: factorText(scale.factor), through: factorText(through.factor) }
 
   useEachFrame(running, (frame) => {
     const context = canvas.current?.getContext('2d')
@@ -78,7 +84,7 @@ export const BevelView = ({ running, moment, palette, dot, lifted, room }: Bevel
     <section className="grind-view" data-view="bevel">
       <LinkedHead
         view="bevel"
-        note={t('grind:bevel.note', { factor: factorText(scale.factor) })}
+        note={t(through === scale ? 'grind:bevel.note' : 'grind:bevel.noteLonger', factors)}
         end={
           <span className="ink-text">
             <span className="bevel-key" data-key="ink" aria-hidden="true" />
@@ -95,6 +101,12 @@ export const BevelView = ({ running, moment, palette, dot, lifted, room }: Bevel
           aria-label={t('grind:bevel.label', { share })}
         />
         <svg className="grind-plot" width={plotPx} height={heightPx} aria-hidden="true">
+          {through !== scale && (
+            <>
+              <ScaleBar xPx={0} yPx={heightPx - BAR_UP_PX} factor={scale.factor} mostPx={BAR_MOST_PX} />
+              <ScaleBar xPx={plotPx + 12} yPx={0} factor={through.factor} mostPx={BAR_MOST_PX} upright />
+            </>
+          )}
           <rect ref={outline} className="grind-touch-outline" y={1} height={Math.max(heightPx - 2, 2)} />
           <PlaceMark
             running={running}
@@ -133,6 +145,16 @@ const CornerName = ({ name, marked, dot }: CornerNameProps) => (
     )}
   </span>
 )
+
+/** Longest scale bar beside a bevel drawn longer, and how far the one across stands above the heel (px). */
+const BAR_MOST_PX = 80
+const BAR_UP_PX = 16
+
+/** In the column as across; in the model's place the largest round factor with which edge and heel are in sight, if it is larger. */
+const throughScale = (lengthMm: number, across: Scale, room: Room): Scale => {
+  const longer = depthScale(lengthMm, heightIn(room, 0))
+  return room.heightPx !== null && longer.factor > across.factor ? longer : across
+}
 
 /** From edge to heel along the bevel's middle, as it was at the start. */
 const bevelLengthMm = ({ shape }: Running): number => {

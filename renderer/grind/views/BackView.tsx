@@ -5,7 +5,8 @@ import { useFigures } from '../../ui/useFigure.ts'
 import { acrossScale, factorText } from '../glassScale.ts'
 import type { Moment } from '../useLiveGrind.ts'
 import { OUTSIDE_PX } from '../Views.tsx'
-import { BackBlade, BackStops, GUIDE_PX } from './BackParts.tsx'
+import { BackBlade } from './BackBlade.tsx'
+import { BackStops, GUIDE_PX } from './BackStops.tsx'
 import { type BackPlot, backX, backY } from './backPlan.ts'
 import { LinkedHead } from './LinkedHead.tsx'
 import { acrossPlot, PlaceMark } from './PlaceMark.tsx'
@@ -20,8 +21,12 @@ interface BackViewProps extends ViewProps {
 const HEIGHT_PX = 210
 /** The break between guide and blade (px). */
 const BREAK_PX = 14
-/** Room under the edge for the wheel's line (px). */
+/** Room under the edge for the wheel's line, and for its name where that stands there (px). */
 const UNDER_PX = 14
+const UNDER_NAME_PX = 30
+/** In the model's place everything carries its name, where a plot is at least so wide, over a break so much higher (px). */
+const NAMED_PX = 480
+const NAMED_BREAK_PX = 16
 /** The dot lies so far in from corner and edge, with this radius (mm). */
 const DOT_IN_MM = 5
 const DOT_MM = 1.6
@@ -41,8 +46,10 @@ export const BackView = ({ running, moment, lifted, room, dot }: BackViewProps) 
   const scale = acrossScale(widthMm, plotPx)
   const heightPx = heightIn(room, HEIGHT_PX)
   const steered = job.fixture.kind === 'steered' && job.fixture.guideArmMm !== null
-  const topPx = steered ? GUIDE_PX + BREAK_PX : BREAK_PX
-  const plot: BackPlot = { leftMm: -widthMm / 2, edgeYPx: heightPx - UNDER_PX, pxPerMm: scale.pxPerMm, topPx, plotPx }
+  const named = room.heightPx !== null && plotPx >= NAMED_PX
+  const topPx = steered ? GUIDE_PX + BREAK_PX + (named ? NAMED_BREAK_PX : 0) : BREAK_PX
+  const edgeYPx = heightPx - (named ? UNDER_NAME_PX : UNDER_PX)
+  const plot: BackPlot = { leftMm: -widthMm / 2, edgeYPx, pxPerMm: scale.pxPerMm, topPx, plotPx }
   return (
     <section className="grind-view" data-view="back">
       <LinkedHead view="back" note={t('views:backPlan.note', { factor: factorText(scale.factor) })} />
@@ -53,7 +60,7 @@ export const BackView = ({ running, moment, lifted, room, dot }: BackViewProps) 
         role="img"
         aria-label={t('views:backPlan.label', { line })}
       >
-        <BackBlade running={running} lifted={lifted} plot={plot} />
+        <BackBlade running={running} moment={moment} lifted={lifted} plot={plot} named={named} />
         <circle
           className="dot"
           cx={backX(plot, (dot === 'left' ? -1 : 1) * (widthMm / 2 - DOT_IN_MM))}
@@ -61,7 +68,14 @@ export const BackView = ({ running, moment, lifted, room, dot }: BackViewProps) 
           r={DOT_MM * scale.pxPerMm}
         />
         {steered && (
-          <BackStops running={running} moment={moment} lifted={lifted} pxPerMm={scale.pxPerMm} plotPx={plotPx} />
+          <BackStops
+            running={running}
+            moment={moment}
+            lifted={lifted}
+            pxPerMm={scale.pxPerMm}
+            plotPx={plotPx}
+            named={named}
+          />
         )}
         <ScaleBar xPx={plotPx + 12} yPx={topPx + 8} factor={scale.factor} mostPx={BAR_MOST_PX} />
         <PlaceMark

@@ -156,6 +156,7 @@ export const Near = ({ running, plan: { near, nearBox }, uMm }: DrawnProps) => {
 export interface Lengths {
   readonly axes: string
   readonly projection: string
+  readonly radius: string
 }
 
 interface SidesProps {
@@ -174,6 +175,7 @@ export const SideFigures = ({ plan: { near, machine, still }, tip, lengths }: Si
   const between = (a: Point, b: Point) => machine.px([(a[0] + b[0]) / 2, (a[1] + b[1]) / 2])
   const axes = between([0, 0], still.bar)
   const along = between(still.onBlade(0, 0), still.bar)
+  const radius = between([0, 0], still.edge)
   return (
     <>
       <text className="near-word" x={tipX + OFF_PX} y={tipY + NEAR_ARC_PX} textAnchor="end">
@@ -186,6 +188,9 @@ export const SideFigures = ({ plan: { near, machine, still }, tip, lengths }: Si
           </text>
           <text x={along[0] + 2 * OFF_PX} y={along[1]}>
             {t('views:section.projection', { length: lengths.projection })}
+          </text>
+          <text x={radius[0] + OFF_PX} y={radius[1] + OFF_PX}>
+            {t('views:section.radius', { length: lengths.radius })}
           </text>
         </>
       )}

@@ -93,4 +93,5 @@ const wordsOf = ({ inWords }: Figures, { tipRad, chordRad, setBackMm, tiltRad }:
 const lengthsOf = ({ inWords }: Figures, { setUp }: Running): Lengths => ({
   axes: inWords(setUp.barDistanceMm, 'mm', 1),
   projection: inWords(setUp.projectionMm, 'mm', 1),
+  radius: inWords(setUp.wheelRadiusMm, 'mm', 1),
 })

@@ -1,34 +1,41 @@
 import { useMemo, useRef } from 'react'
 import { machineFigures } from '../../scene/placement.ts'
 import { useTexts } from '../../ui/texts.tsx'
+import { useFigures } from '../../ui/useFigure.ts'
 import type { RunShape } from '../../worker/protocol.ts'
-import { moveTo, type PointRow, setSpan, usePointRow } from '../pointRow.ts'
-import { stopsOf } from '../stops.ts'
+import { moveTo, type PointRow, usePointRow } from '../pointRow.ts'
 import { firstTouching, lastTouching } from '../touching.ts'
 import { type Moment, useEachFrame } from '../useLiveGrind.ts'
-import { type BackLine, type BackPlot, backX, backY, fillWheelLine, freeWayMm } from './backPlan.ts'
+import { type BackLine, type BackPlot, backX, backY, fillWheelLine } from './backPlan.ts'
 import type { ViewProps } from './room.ts'
 
-/** Height of the guide between its stops, drawn over the blade (px). */
-export const GUIDE_PX = 36
-/** Half the width of the guide, and the length of a screw as drawn (mm): plain schematic parts. */
-const GUIDE_MM = 9
-const SCREW_MM = 12
 /** The load is pressed so far above the edge (mm). */
 const LOAD_V_MM = 13
 
 interface BladeProps {
   readonly running: ViewProps['running']
+  readonly moment: Moment
   readonly lifted: boolean
   readonly plot: BackPlot
+  /** Where there is room, everything carries its name. */
+  readonly named: boolean
 }
 
+/** Names stand so far from what they name (px): under the wheel's line, over the edge, beside the load. */
+const UNDER_PX = 22
+const OVER_PX = 10
+const BESIDE_PX = 12
+
 /** Outline, the wheel's line at its true angle, where it touches, and where the load is pressed. */
-export const BackBlade = ({ running, lifted, plot }: BladeProps) => {
+export const BackBlade = ({ running, moment, lifted, plot, named }: BladeProps) => {
+  const t = useTexts()
+  const { inWords } = useFigures()
   const body = usePointRow<SVGPolygonElement>()
   const wheel = usePointRow<SVGPolylineElement>()
   const touch = usePointRow<SVGPolylineElement>()
   const load = useRef<SVGGElement>(null)
+  const wheelName = useRef<SVGTextElement>(null)
+  const touchName = useRef<SVGTextElement>(null)
   const { job, setUp, shape } = running
   const figures = useMemo(() => machineFigures(job, setUp), [job, setUp])
   const line = useMemo(() => new Float64Array(4), [])
@@ -42,9 +49,15 @@ export const BackBlade = ({ running, lifted, plot }: BladeProps) => {
     wheel.start()
     if (!lifted) addWheel(wheel, plot, line)
     wheel.end()
+    moveTo(wheelName.current, backX(plot, line[0] as number), backY(plot, line[1] as number) + UNDER_PX)
     const from = lifted ? -1 : firstTouching(pressureNPerMm)
     touch.start()
-    if (from >= 0) addEdge(touch, plot, shape, vMm, from, lastTouching(pressureNPerMm))
+    if (from >= 0) {
+      const to = lastTouching(pressureNPerMm)
+      addEdge(touch, plot, shape, vMm, from, to)
+      const middleMm = ((shape.uMm[from] as number) + (shape.uMm[to] as number)) / 2
+      moveTo(touchName.current, backX(plot, middleMm), plot.edgeYPx - OVER_PX)
+    }
     touch.end()
     moveTo(load.current, backX(plot, frame.loadPlaceMm), Math.max(backY(plot, LOAD_V_MM), plot.topPx + 12))
   })
@@ -56,7 +69,24 @@ export const BackBlade = ({ running, lifted, plot }: BladeProps) => {
       <g ref={load} className="back-load" visibility={lifted ? 'hidden' : 'visible'} data-testid="back-load">
         <circle r={7} />
         <path d="M-5 -5L5 5M-5 5L5 -5" />
+        {named && (
+          <text x={BESIDE_PX} y={5}>
+            {t('views:backPlan.loadHere', { load: inWords(job.motion.loadN, 'N', 0) })}
+          </text>
+        )}
       </g>
+      {named && !lifted && (
+        <>
+          <text ref={wheelName}>
+            {t('views:backPlan.wheel', { width: inWords(job.station.wheelWidthMm, 'mm', 0) })}
+          </text>
+          {moment.touchingMm > 0 && (
+            <text ref={touchName} className="back-touching" textAnchor="middle">
+              {t('views:backPlan.touching', { width: inWords(moment.touchingMm, 'mm', 0) })}
+            </text>
+          )}
+        </>
+      )}
     </>
   )
 }
@@ -101,54 +131,4 @@ const addBrokenBack = (row: Row, { topPx, plotPx }: BackPlot): void => {
     const off = 4 * BREAK_PX * inBow * (1 - inBow)
     row.add(plotPx * (1 - share / 2), share < 1 ? topPx - off : topPx + off)
   }
-}
-
-interface StopsProps {
-  readonly running: ViewProps['running']
-  readonly moment: Moment
-  readonly lifted: boolean
-  readonly pxPerMm: number
-  readonly plotPx: number
-}
-
-/** The guide at the upper end of the fixture between its two screws, to the blade's scale: the free way left is seen. */
-export const BackStops = ({ running, moment, lifted, pxPerMm, plotPx }: StopsProps) => {
-  const t = useTexts()
-  const { job, setUp } = running
-  const stops = useMemo(() => stopsOf(job, setUp), [job, setUp])
-  const left = useRef<SVGRectElement>(null)
-  const right = useRef<SVGRectElement>(null)
-  const middlePx = plotPx / 2 + job.fixture.pivotOffsetMm * pxPerMm
-  const screwPx = SCREW_MM * pxPerMm
-  useEachFrame(running, (frame) => {
-    const arm = job.fixture.guideArmMm ?? 0
-    const leftPx = (GUIDE_MM + freeWayMm(stops.leftMm, -1, arm, frame.yawRad)) * pxPerMm
-    const rightPx = (GUIDE_MM + freeWayMm(stops.rightMm, 1, arm, frame.yawRad)) * pxPerMm
-    setSpan(left.current, middlePx - leftPx - screwPx, screwPx)
-    setSpan(right.current, middlePx + rightPx, screwPx)
-  })
-  const bears = (side: 'left' | 'right') => !lifted && moment.bearing === side
-  return (
-    <g>
-      <rect
-        className="back-guide"
-        x={middlePx - GUIDE_MM * pxPerMm}
-        width={2 * GUIDE_MM * pxPerMm}
-        y={2}
-        height={GUIDE_PX - 4}
-      />
-      <rect ref={left} className="back-screw" data-bears={bears('left')} y={12} height={GUIDE_PX - 24} />
-      <rect ref={right} className="back-screw" data-bears={bears('right')} y={12} height={GUIDE_PX - 24} />
-      {bears('left') && (
-        <text x={0} y={GUIDE_PX - 12}>
-          {t('views:backPlan.bears')}
-        </text>
-      )}
-      {bears('right') && (
-        <text x={plotPx} y={GUIDE_PX - 12} textAnchor="end">
-          {t('views:backPlan.bears')}
-        </text>
-      )}
-    </g>
-  )
 }
