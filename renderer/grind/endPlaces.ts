@@ -24,6 +24,9 @@ export const endPlaces = (
   const clear = now <= wanted - linePx || now >= wanted + 2 * linePx
   if (clear) return { nowYPx: now, wantedYPx: wanted }
   const [above, below] = [wanted - linePx, wanted + 2 * linePx]
+  // In the curves' order where the scale pushes both down: no leader crosses a name.
+  if (nowYPx <= wantedYPx && above < BAR_FOOT_PX && BAR_FOOT_PX + 2 * linePx <= lowest)
+    return { nowYPx: BAR_FOOT_PX, wantedYPx: BAR_FOOT_PX + linePx }
   const goesAbove = above >= BAR_FOOT_PX && (now <= wanted || below > lowest)
   return { nowYPx: goesAbove ? above : below, wantedYPx: wanted }
 }

@@ -19,3 +19,8 @@ test('with room round it a name stands at its curve', () => {
   expect(endPlaces(120, 180, HEIGHT)).toEqual({ nowYPx: 120, wantedYPx: 180 })
   expect(endPlaces(150, null, HEIGHT).nowYPx).toBe(150)
 })
+
+test('where the scale pushes both down, the one that lies less deep still stands above', () => {
+  const { nowYPx, wantedYPx } = endPlaces(30, 61, HEIGHT)
+  expect(nowYPx).toBeLessThan(wantedYPx)
+})
