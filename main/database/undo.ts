@@ -2,6 +2,7 @@ import type { Selectable } from 'kysely'
 import { failed, ok, problem, type Result } from '../../geometry/result.ts'
 import type { Change, Noun } from '../contract/entities.ts'
 import { asOne, changeOfRow, commitStep } from './change.ts'
+import { withToolNames } from './changeLabels.ts'
 import type { Desk } from './desk.ts'
 import { type NounStore, type Stored, versionOf } from './recordStore.ts'
 import type { ChangeRow, Database } from './schema.ts'
@@ -122,7 +123,8 @@ export const undoChange = async (
   if (!back.ok) return back
   // As in the list of changes, the one that was made first speaks for all.
   const first = back.value.value.at(-1) as Line
-  return ok({ change: changeOfRow(first, back.value.value.length), touched: back.value.value })
+  const [named = first] = await withToolNames(db, [first])
+  return ok({ change: changeOfRow(named, back.value.value.length), touched: back.value.value })
 }
 
 /** Which lines of the log are asked for. */
@@ -152,7 +154,7 @@ export const listChanges = async (db: Database, { most, entityId, only }: Asked)
   // Of changes made as one, the first speaks for all; asked of one record, its own line speaks.
   else query = query.where((line) => line.or([line('groupId', 'is', null), line('groupId', '=', line.ref('id'))]))
   if (only === 'removed') query = query.where('action', '=', 'removed').where('undoneBy', 'is', null)
-  const rows = await query.orderBy('id', 'desc').limit(most).execute()
+  const rows = await withToolNames(db, await query.orderBy('id', 'desc').limit(most).execute())
   const counts = await countsOf(db, rows)
   return rows.map((row) => changeOfRow(row, counts.get(row.groupId ?? 0) ?? 1))
 }

@@ -48,8 +48,9 @@ export const change = <N extends Command>(name: N, input: CallInput<N>, label: s
 export const undo = async (id?: number): Promise<void> => {
   const undone = await call('change.undo', id === undefined ? {} : { id })
   if (!undone.ok) return undone.problems[0] && sayProblem(undone.problems[0])
-  const { noun, action, label } = undone.value
-  say(`common:message.undone.${action}`, { label, noun })
+  const { noun, label } = undone.value
+  if (noun === 'settings') say('common:message.undoneSettings')
+  else say('common:message.undone', { noun, label })
   await reread(noun)
 }
 

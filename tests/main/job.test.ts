@@ -51,6 +51,16 @@ describe('job.open', () => {
     expect(job.document.motion).toMatchObject({ stopTurnsLeft: 1, stopTurnsRight: 1, loadN: 20, fingerReachMm: 26 })
   })
 
+  it('is known by its tool in the list of changes and in what an undo tells', async () => {
+    const tool = await addTool({ name: 'fore plane' })
+    const { id, version, document } = await bench.done('job.open', { toolId: tool.id })
+    const motion = { ...document.motion, sweeps: 33 }
+    await bench.done('job.edit', { id, version, document: { ...document, motion } })
+    const [edited] = await bench.done('change.list', {})
+    expect(edited).toMatchObject({ noun: 'job', action: 'edited', label: 'fore plane' })
+    expect(await bench.done('change.undo', {})).toMatchObject({ noun: 'job', label: 'fore plane' })
+  })
+
   it('lets the blade lie on the face that the fixture is made for', async () => {
     const { value: fixture } = await bench.done('fixture.add', { ...steeredDraft, seatsOn: 'bevelSide' })
     const tool = await addTool()

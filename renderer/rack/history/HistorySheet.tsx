@@ -1,3 +1,4 @@
+import type { TFunction } from 'i18next'
 import { useCallback, useEffect, useState } from 'react'
 import type { Problem } from '../../../geometry/result.ts'
 import type { Change } from '../../../main/contract/entities.ts'
@@ -61,6 +62,12 @@ export const HistorySheet = ({ of, onClose }: HistorySheetProps) => {
   )
 }
 
+/** The kind of record and its name; the settings are one, and have none. */
+const recordName = (t: TFunction, { noun, label }: Change): string => {
+  const kind = t(`history:noun.${noun}`)
+  return noun === 'settings' ? kind : `${kind} ${label}`
+}
+
 interface ChangeLineProps {
   readonly change: Change
   readonly onTakeBack: (change: Change) => Promise<void>
@@ -70,7 +77,7 @@ const ChangeLine = ({ change, onTakeBack }: ChangeLineProps) => {
   const t = useTexts()
   const figures = useFigures()
   const places = useApp((app) => app.places)
-  const what = t(`history:action.${change.action}`, { noun: t(`history:noun.${change.noun}`), label: change.label })
+  const what = t(`history:action.${change.action}`, { what: recordName(t, change) })
   return (
     <li className="history-line" data-undone={change.undone}>
       <div className="history-head">
