@@ -1,6 +1,7 @@
 import type { Page } from '@playwright/test'
 import { exampleInput } from '../geometry/example.ts'
 import { drawn, expect, expectAxeClean, takePicture, test } from '../support/app.ts'
+import { dragAlong, keptUp, watchPage } from '../support/dragProbe.ts'
 import { expectSweep, heldBy, openAndClose, openGrind, seekSweep } from '../support/grindPage.ts'
 
 const key = (app: Page, name: string) => app.getByRole('button', { name, exact: true })
@@ -188,50 +189,37 @@ test('where the page scrolls, a finger on the model scrolls it, and keys are as 
   }
 })
 
-/** Takes hold of the right stop and turns it, so that the model moves with every movement. */
-const turnStop = async (app: Page): Promise<void> => {
-  const box = await app.getByRole('slider', { name: 'right stop screw' }).boundingBox()
-  if (!box) throw new Error('no handle on the right stop')
-  await app.mouse.move(box.x + box.width / 2, box.y + box.height / 2)
-  await app.mouse.down()
-  await app.mouse.move(box.x + 60, box.y, { steps: 8 })
-  await app.mouse.up()
-}
-
-test('a drag: how long from a movement to the next picture, and whether the window is ever held up', async ({
-  app,
-}, info) => {
-  await openGrind(app)
-  await seekSweep(app, 20)
-  await app.evaluate(() => {
-    const found = { events: [] as number[], longTasks: [] as number[] }
-    new PerformanceObserver((list) => found.events.push(...list.getEntries().map((entry) => entry.duration))).observe({
-      type: 'event',
-      durationThreshold: 16,
-    } as PerformanceObserverInit)
-    new PerformanceObserver((list) =>
-      found.longTasks.push(...list.getEntries().map((entry) => entry.duration)),
-    ).observe({
-      type: 'longtask',
+test(
+  'a drag: every movement has its picture, the host hears of it once, at its end, and how quick it was is told',
+  {
+    tag: '@http',
+  },
+  async ({ app }, info) => {
+    await openGrind(app)
+    await seekSweep(app, 20)
+    const ring = app.getByRole('slider', { name: 'right stop screw' })
+    let asked = 0
+    app.on('request', () => {
+      asked += 1
     })
-    Object.assign(window, { found })
-  })
-  await turnStop(app)
-  await drawn(app)
-  const { events, longTasks } = await app.evaluate(
-    () => (window as unknown as { found: { events: number[]; longTasks: number[] } }).found,
-  )
-  const most = (all: readonly number[]): string => Math.max(0, ...all).toFixed(0)
-  info.annotations.push({
-    type: 'drag to next paint',
-    description: `${events.length} events of 16 ms and more, the longest ${most(events)} ms`,
-  })
-  info.annotations.push({
-    type: 'long tasks while dragging',
-    description: `${longTasks.length} over 50 ms, the longest ${most(longTasks)} ms`,
-  })
-  await expect(app.getByRole('spinbutton', { name: 'turns, right' })).not.toHaveValue('1.00')
-})
+    await watchPage(app)
+    await dragAlong(app, ring, [60, 0])
+    await drawn(app)
+    const { paintMs, longTasksMs, scriptsMs } = await keptUp(app)
+    const inWords = (all: readonly number[]): string =>
+      `${all.length}, the longest ${Math.max(0, ...all).toFixed(0)} ms`
+    const tell = (type: string, all: readonly number[]) => info.annotations.push({ type, description: inWords(all) })
+    tell('movements to their pictures', paintMs)
+    tell('tasks over 50 ms while dragging', longTasksMs)
+    tell("the program's own part of long frames", scriptsMs)
+    expect(paintMs.length).toBeGreaterThan(1)
+    expect(Number(await ring.getAttribute('aria-valuenow'))).toBeGreaterThan(1)
+    expect(asked, 'asked of the host while it is dragged').toBe(0)
+    await app.mouse.up()
+    await expect(app.getByRole('spinbutton', { name: 'turns, right' })).not.toHaveValue('1.00')
+    expect(asked).toBeGreaterThan(0)
+  },
+)
 
 test('@long Grind opened and closed again and again leaves no worker and no canvas behind', async ({ app }, info) => {
   await openGrind(app)
