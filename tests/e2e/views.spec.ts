@@ -1,6 +1,7 @@
 import type { Locator, Page } from '@playwright/test'
-import { expect, expectAxeClean, test } from '../support/app.ts'
-import { openGrind, seekSweep } from '../support/grindPage.ts'
+import { drawn, expect, expectAxeClean, expectGoodLooks, test } from '../support/app.ts'
+import { momentSlider, openGrind, seekSweep } from '../support/grindPage.ts'
+import { seeded } from '../support/seeded.ts'
 
 const names = ['Pressure', 'Glass', 'Bevel', 'Section', 'Back', 'Wood view'] as const
 const added = ['Section', 'Back', 'Wood view'] as const
@@ -100,7 +101,7 @@ test('@long each view takes the model’s place and gives it back, the model is 
     await expect(back).toBeFocused()
     const after = await picture(app, name).boundingBox()
     expect(after?.width, name).toBeGreaterThan(1.5 * (before?.width ?? 0))
-    await expectAxeClean(app)
+    await expectGoodLooks(app, `large-${name}`)
     for (const word of onlyLarge[name]) await expect(view(app, name).getByText(word), `${name} large`).toBeVisible()
     if (name === 'Glass') await back.click()
     else await app.keyboard.press('Escape')
@@ -113,4 +114,70 @@ test('@long each view takes the model’s place and gives it back, the model is 
   }
   await app.getByRole('button', { name: 'large: Section' }).press('Enter')
   await expect.poll(() => sideways(app), { message: 'large' }).toEqual([])
+})
+
+/** What different views say of one thing, each found by its own words in its own place. */
+const sayings = (app: Page) => {
+  const spoken = app.getByRole('region', { name: 'The scene in words' })
+  const figureIn = async (place: Locator, pattern: RegExp, attribute?: string): Promise<string> => {
+    const text = attribute ? await place.getAttribute(attribute) : await place.textContent()
+    return pattern.exec(text ?? '')?.[1] ?? `nothing in "${text}"`
+  }
+  const inkOfSentence = async (): Promise<string> => {
+    const text = (await app.locator('.grind-sentence').textContent()) ?? ''
+    if (text.includes('The ink is gone.')) return '0'
+    return text.includes('The whole bevel carries ink.') ? '100' : (/on (\d+)\s% of the bevel/.exec(text)?.[1] ?? text)
+  }
+  return {
+    'relief left': [
+      () => figureIn(app.getByTestId('relief-left'), /(.+)/),
+      () => figureIn(momentSlider(app), /relief left (\S+)\s/, 'aria-valuetext'),
+      () => figureIn(spoken, /Relief: left (\S+)\s/),
+      () => figureIn(picture(app, 'Glass'), /left corner (\S+)\s/, 'aria-label'),
+    ],
+    'ink left': [
+      () => figureIn(view(app, 'Bevel').locator('.ink-text').first(), /(\d+)/),
+      () => figureIn(picture(app, 'Bevel'), /(\d+)\s%/, 'aria-label'),
+      inkOfSentence,
+    ],
+    touching: [
+      () => figureIn(view(app, 'Pressure'), /touching (\d+)\smm/),
+      () => figureIn(spoken, /Touching: (\d+)\smm/),
+    ],
+    yaw: [
+      async () => (await figureIn(app.locator('[data-label="yaw"]'), /(\d\.\d+°)/)).replace('0.00°', 'Square'),
+      () => figureIn(picture(app, 'Back'), /(Square|\d\.\d+°)/, 'aria-label'),
+    ],
+  }
+}
+
+const RANDOM_MOMENTS = 40
+/** Figures are renewed within a sixth of a second; a busy machine takes longer. */
+const SETTLED = { timeout: 10_000 }
+
+test('@long at moments come to at random, all views say the same of each thing', async ({ app }) => {
+  await openAll(app)
+  await panel(app).click()
+  await seekSweep(app, 1)
+  const random = seeded(20_271)
+  const key = (name: string) => app.getByRole('button', { name, exact: true })
+  const ways = [
+    () => momentSlider(app).fill(String(1 + Math.floor(119 * random()))),
+    () => key('step on').click(),
+    () => key('sweep on').click(),
+    async () => {
+      await key('play').click()
+      await app.waitForTimeout(700 * random())
+      await key('pause').click()
+    },
+  ]
+  for (let k = 0; k < RANDOM_MOMENTS; k++) {
+    await ways[Math.floor(ways.length * random())]?.()
+    await drawn(app)
+    for (const [thing, says] of Object.entries(sayings(app)))
+      await expect(async () => {
+        const said = await Promise.all(says.map((say) => say()))
+        expect(said, `${thing}, moment ${k}`).toEqual(said.map(() => said[0]))
+      }).toPass(SETTLED)
+  }
 })
