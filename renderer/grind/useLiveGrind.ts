@@ -15,6 +15,8 @@ export interface Running {
   readonly setUp: SetUp
   readonly shape: RunShape
   readonly live: LiveGrind
+  /** Begins the run again and brings it to where it stood: what a hand made since is as if it had never been. */
+  readonly goBackTo: (standing: RunStanding) => void
 }
 
 /** The screen's own grind worker, there as long as the screen is, and how it is made anew. */
@@ -55,6 +57,13 @@ export const useLiveGrind = (given: Job | null): LiveGrindOfScreen => {
   const [running, setRunning] = useState<Running | null>(null)
   const [startCount, setStartCount] = useState(0)
   const lost = useRef<{ readonly job: Job; readonly standing: RunStanding } | null>(null)
+  const goBackTo = useCallback(
+    (standing: RunStanding) => {
+      lost.current = job && { job, standing }
+      setStartCount((count) => count + 1)
+    },
+    [job],
+  )
   // biome-ignore lint/correctness/useExhaustiveDependencies: startCount grows when the same job is to begin again
   useEffect(() => {
     if (!live || !job) return
@@ -67,11 +76,11 @@ export const useLiveGrind = (given: Job | null): LiveGrindOfScreen => {
       const { shape, latest } = live
       if (shape?.run !== run || latest?.run !== run) return
       setRunning((now) =>
-        now?.live === live && now.shape.run === run ? now : { job, setUp: setUp.value, shape, live },
+        now?.live === live && now.shape.run === run ? now : { job, setUp: setUp.value, shape, live, goBackTo },
       )
     }
     return live.subscribe('frame', begin)
-  }, [live, job, startCount])
+  }, [live, job, startCount, goBackTo])
   const startAgain = useCallback(() => setStartCount((count) => count + 1), [])
   const recover = useCallback(() => {
     lost.current = live && job && { job, standing: standingOf(live) }

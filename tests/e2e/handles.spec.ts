@@ -110,12 +110,16 @@ const dragEach = async (app: Page, hand: Hand): Promise<void> => {
 const counter = (app: Page): Locator => app.getByTestId('sweep')
 
 /** Holds the blade to the right until a whole sweep's time has gone. */
-const sweepByHand = async (app: Page, hand: Hand): Promise<void> => {
+const holdForASweep = async (app: Page, hand: Hand): Promise<void> => {
   const [x, y] = await centreOf(handle(app, 'load place'))
   await hand.down([x, y])
   await hand.move([x + 40, y - 10])
   await expect.poll(() => valueNow(handle(app, 'load place'))).toBeGreaterThan(10)
   await expect(counter(app)).toHaveText('1')
+}
+
+const sweepByHand = async (app: Page, hand: Hand): Promise<void> => {
+  await holdForASweep(app, hand)
   await hand.up()
   await expect(app.getByText(/^Made by hand: sweep [1-9]/).first()).toBeVisible()
   // A sweep from the chord that the set-up leaves takes ink and a little steel, not yet a hundredth of relief.
@@ -150,6 +154,12 @@ test('by mouse: every handle sets its figure, and the blade grinds in the hand a
   await app.mouse.up()
   await expect(app.locator('.handle[data-held="true"]')).toHaveCount(0)
   expect(await centreOf(bar), 'the view has not turned').toEqual([x, y])
+
+  await holdForASweep(app, mouse(app))
+  await app.keyboard.press('Escape')
+  await app.mouse.up()
+  await expect(app.getByText('Ready to grind 120 sweeps.').first(), 'given up, the plan stands').toBeVisible()
+  await expect(app.getByTestId('relief-left')).toHaveText('0.00')
 
   await sweepByHand(app, mouse(app))
   await expectAxeClean(app)

@@ -1,29 +1,34 @@
 import { type KeyboardEvent, useRef, useState } from 'react'
-import type { Job } from '../../../geometry/job.ts'
 import { useTexts } from '../../ui/texts.tsx'
 import { useDrag } from '../../ui/useDrag.ts'
 import { useFigures } from '../../ui/useFigure.ts'
-import type { LiveGrind } from '../../worker/liveGrind.ts'
-import type { Moment } from '../useLiveGrind.ts'
+import { type RunStanding, standingOf } from '../../worker/bringBack.ts'
+import type { Moment, Running } from '../useLiveGrind.ts'
 import { type Axis, alongMm } from './axis.ts'
 import { Frame } from './Frame.tsx'
 import { draggedPlaceMm, grindTo, handRange, handTold, shareOf } from './hand.ts'
 import { atLimit, keyed, snapped } from './range.ts'
 
 interface HandHandleProps {
-  readonly job: Job
-  readonly live: LiveGrind
+  readonly running: Running
   readonly moment: Moment
   /** The line along the edge as it lies in the picture now. */
   readonly edge: () => Axis
 }
 
+/** Where the run stood when it was taken in hand, and the line that the hand follows. */
+interface Taken {
+  readonly standing: RunStanding
+  readonly axis: () => Axis
+}
+
 /** The blade in the hand: dragged across, it grinds where the hand is, for as long as it is held. */
-export const HandHandle = ({ job, live, moment, edge }: HandHandleProps) => {
+export const HandHandle = ({ running, moment, edge }: HandHandleProps) => {
+  const { job, live, goBackTo } = running
   const t = useTexts()
   const figures = useFigures()
   const [heldMm, setHeldMm] = useState<number | null>(null)
-  const took = useRef({ step: 0, axis: edge })
+  const took = useRef<Taken>({ standing: { step: 0, handMade: null }, axis: edge })
   const range = handRange(job)
   const placeMm = snapped(heldMm ?? moment.loadPlaceMm, range)
   const drag = useDrag<number>({
@@ -35,7 +40,10 @@ export const HandHandle = ({ job, live, moment, edge }: HandHandleProps) => {
     },
     // Letting go keeps what was ground; the panel below says what can be done with it.
     onEnd: () => undefined,
-    onGiveUp: () => live.seek(took.current.step),
+    // A hand that only touched has taken nothing over: the plan stands.
+    onGiveUp: () => {
+      if (live.latest?.step !== took.current.standing.step) goBackTo(took.current.standing)
+    },
   })(placeMm)
   const key = ({ key: pressed, shiftKey }: KeyboardEvent): boolean => {
     const next = pressed === ' ' ? placeMm : keyed(pressed, shiftKey, placeMm, range)
@@ -57,7 +65,7 @@ export const HandHandle = ({ job, live, moment, edge }: HandHandleProps) => {
         ...drag,
         onPointerDown: (event) => {
           const axis = edge()
-          took.current = { step: live.latest?.step ?? 0, axis: () => axis }
+          took.current = { standing: standingOf(live), axis: () => axis }
           drag.onPointerDown(event)
         },
       }}

@@ -29,7 +29,7 @@ interface HandlesProps extends SettingTold {
 /** Everything on the machine that can be taken hold of. */
 export const Handles = (props: HandlesProps) => {
   const { running, moment, lifted, draft, drawRef } = props
-  const { job, live } = running
+  const { job } = running
   const box = useRef<HTMLDivElement>(null)
   const projected = useRef<Project>(() => [0, 0])
   const keeping = useKeeping()
@@ -60,8 +60,7 @@ export const Handles = (props: HandlesProps) => {
       </svg>
       {!lifted && keeping.may('hand') && (
         <HandHandle
-          job={job}
-          live={live}
+          running={running}
           moment={moment}
           edge={() => axisOf(projected.current, 'edgeLeft', 'edgeRight', job.blade.widthMm)}
         />
