@@ -21,7 +21,12 @@ import { type DrawPlace, ModelPlace } from './views/ModelPlace.tsx'
 import { SectionView } from './views/SectionView.tsx'
 import './stage.css'
 
-const SceneView = lazy(async () => ({ default: (await import('../scene/SceneView.tsx')).SceneView }))
+const SceneView = lazy(async () => {
+  const { SceneView } = await import('../scene/SceneView.tsx')
+  const { makeTiles } = await import('../scene/tiles.ts')
+  await makeTiles()
+  return { default: SceneView }
+})
 
 interface StageProps {
   readonly running: Running
@@ -108,25 +113,25 @@ export const Stage = (props: StageProps) => {
           moving={moving || inHand}
           software={picture.drawing === 'software'}
         />
+        {picture.lost ? (
+          plain
+        ) : (
+          <>
+            <Overlay
+              labels={hidden.labels ? NONE : labels}
+              dimensions={lifted || hidden.labels ? NONE : DIMENSIONS}
+              moving={moving}
+              drawRef={drawOverlay}
+            >
+              <Handles {...handles} drawRef={drawHandles} onHold={setInHand} />
+            </Overlay>
+            <ModelPlace drawRef={drawPlace} />
+            <div className="stage-notes" data-low={draft !== null}>
+              <StageCaution name={caution} />
+            </div>
+          </>
+        )}
       </Suspense>
-      {picture.lost ? (
-        plain
-      ) : (
-        <>
-          <Overlay
-            labels={hidden.labels ? NONE : labels}
-            dimensions={lifted || hidden.labels ? NONE : DIMENSIONS}
-            moving={moving}
-            drawRef={drawOverlay}
-          >
-            <Handles {...handles} drawRef={drawHandles} onHold={setInHand} />
-          </Overlay>
-          <ModelPlace drawRef={drawPlace} />
-          <div className="stage-notes" data-low={draft !== null}>
-            <StageCaution name={caution} />
-          </div>
-        </>
-      )}
     </NoPicture>
   )
 }

@@ -18,7 +18,7 @@ export const usePicture = (): PictureState => {
   const [attempt, setAttempt] = useState(0)
   const [lost, setLost] = useState(false)
   // biome-ignore lint/correctness/useExhaustiveDependencies: what draws in this window is asked again with every try
-  const drawing = useMemo(drawingOf, [attempt])
+  const drawing = useMemo(() => drawingOf(attempt > 0), [attempt])
   const again = useCallback(() => {
     setLost(false)
     setAttempt((count) => count + 1)

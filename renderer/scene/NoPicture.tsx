@@ -25,12 +25,19 @@ export type Drawing = 'none' | 'software' | 'full'
 /** Names by which renderers on the processor give themselves away. */
 const SOFTWARE = /swiftshader|llvmpipe|software|basic render/i
 
-/** Asked once, before the canvas is made. */
-export const drawingOf = (): Drawing => {
+const asked = (): Drawing => {
   const context = document.createElement('canvas').getContext('webgl2')
   if (!context) return 'none'
   const names = context.getExtension('WEBGL_debug_renderer_info')
   const name = String(context.getParameter(names?.UNMASKED_RENDERER_WEBGL ?? context.RENDERER))
   context.getExtension('WEBGL_lose_context')?.loseContext()
   return SOFTWARE.test(name) ? 'software' : 'full'
+}
+
+let known: Drawing | null = null
+
+/** Asked before the canvas is made, and once a window, as the asking takes a canvas of its own. @param again whatever was known */
+export const drawingOf = (again = false): Drawing => {
+  if (again || known === null) known = asked()
+  return known
 }

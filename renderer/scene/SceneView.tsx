@@ -1,5 +1,5 @@
 import { Canvas, useFrame, useThree } from '@react-three/fiber'
-import { memo, useEffect, useMemo, useRef, useState } from 'react'
+import { memo, useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { PCFShadowMap, Vector3 } from 'three'
 import type { Job } from '../../geometry/job.ts'
 import type { SetUp } from '../../geometry/setUp.ts'
@@ -17,6 +17,7 @@ import type { HiddenParts } from './layers.ts'
 import { buildMachine, type Machine, type Stops } from './machine.ts'
 import { createMaterials } from './materials.ts'
 import { Picture } from './Picture.tsx'
+import { Shaders } from './Shaders.tsx'
 import { Sharpness } from './Sharpness.tsx'
 import type { Rotation } from './wheel.ts'
 
@@ -65,9 +66,11 @@ const MOST_DPR = 2
 export const SceneView = memo((props: SceneViewProps) => {
   const { software, dark, print } = props
   const [share, setShare] = useState(1)
+  const [ready, setReady] = useState(false)
+  const onReady = useCallback(() => setReady(true), [])
   return (
     <Canvas
-      frameloop="demand"
+      frameloop={ready ? 'demand' : 'never'}
       dpr={share * Math.min(window.devicePixelRatio, MOST_DPR)}
       shadows={software || print ? false : { type: PCFShadowMap }}
       camera={{ fov: LENS_DEG, near: 20, far: 4000 }}
@@ -89,6 +92,7 @@ export const SceneView = memo((props: SceneViewProps) => {
         lifted={props.lifted}
         onShare={setShare}
       />
+      <Shaders onReady={onReady} />
     </Canvas>
   )
 })

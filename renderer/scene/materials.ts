@@ -17,7 +17,7 @@ import { bevelUniforms, shadeBevel } from './bevelShading.ts'
 import { brushPainted } from './brushed.ts'
 import { paintMatcap } from './matcap.ts'
 import { clampShade, contactShade, meniscusLine, wetSheen } from './rimTextures.ts'
-import { brushedSteel, brushStrokes, wheelGrain } from './textures.ts'
+import { brushedSteel, brushStrokes, rimGrain, sideGrain, stone } from './textures.ts'
 
 /** What the materials depend on. Colours that carry meaning come from the window's tokens, as CSS colours. */
 export interface Looks {
@@ -82,7 +82,7 @@ const WET_SHARE = 0.66
 const stoneColour = (value: number, wet: boolean): Color => new Color(value).multiplyScalar(wet ? WET_SHARE : 1)
 
 const rimMaterial = ({ software, wet }: Looks): MeshLambertMaterial | MeshPhysicalMaterial => {
-  const map = wheelGrain(11, 0.34)
+  const map = stone(rimGrain())
   map.repeat.set(12, 1)
   if (software) return new MeshLambertMaterial({ color: stoneColour(0xa4a4a2, wet), map })
   const clear = wet ? { clearcoat: 0.7, clearcoatRoughness: 0.22 } : {}
@@ -90,7 +90,7 @@ const rimMaterial = ({ software, wet }: Looks): MeshLambertMaterial | MeshPhysic
 }
 
 const sideMaterial = (): MeshLambertMaterial => {
-  const map = wheelGrain(23, 0.4)
+  const map = stone(sideGrain())
   map.repeat.set(4, 4)
   return new MeshLambertMaterial({ color: 0xb4b4b1, map })
 }

@@ -1,18 +1,24 @@
 import { ClampToEdgeWrapping, DataTexture, LinearFilter, RepeatWrapping, RGBAFormat } from 'three'
-import { grainFrom } from './textures.ts'
+import { grainFrom, onceMade } from './textures.ts'
 
 /** How far round the rim the contact's marks reach from the edge (mm). */
 export const CONTACT_ALONG_MM = { above: 46, below: 22 } as const
 /** How far they reach beyond the blade on each side (mm). */
 export const CONTACT_ACROSS_MM = 14
 
+type AlphaAt = (s: number, t: number) => number
+
 /** Opacity by place, as a white picture. @param alphaAt from shares across the picture, 0 to 1 each */
-const veil = (widthPx: number, heightPx: number, alphaAt: (s: number, t: number) => number): DataTexture => {
+const veilData = (widthPx: number, heightPx: number, alphaAt: AlphaAt): Uint8Array<ArrayBuffer> => {
   const data = new Uint8Array(4 * widthPx * heightPx).fill(255)
   for (let at = 0; at < widthPx * heightPx; at++) {
     const alpha = alphaAt(((at % widthPx) + 0.5) / widthPx, (Math.floor(at / widthPx) + 0.5) / heightPx)
     data[4 * at + 3] = Math.round(255 * Math.min(Math.max(alpha, 0), 1))
   }
+  return data
+}
+
+const veilOf = (widthPx: number, heightPx: number, data: Uint8Array<ArrayBuffer>): DataTexture => {
   const texture = new DataTexture(data, widthPx, heightPx, RGBAFormat)
   texture.magFilter = LinearFilter
   texture.minFilter = LinearFilter
@@ -22,6 +28,9 @@ const veil = (widthPx: number, heightPx: number, alphaAt: (s: number, t: number)
 }
 
 const ALONG_MM = CONTACT_ALONG_MM.above + CONTACT_ALONG_MM.below
+const veil = (widthPx: number, heightPx: number, alphaAt: AlphaAt): DataTexture =>
+  veilOf(widthPx, heightPx, veilData(widthPx, heightPx, alphaAt))
+
 /** Place along the rim from the edge, above it negative (mm). */
 const fromEdgeMm = (s: number): number => s * ALONG_MM - CONTACT_ALONG_MM.above
 
@@ -78,11 +87,13 @@ const FILM = { along: 5, across: 34, shift: 0.05 } as const
 /** Grains that stand out of the film, along and across. */
 const GRAINS = { along: 190, across: 128 } as const
 
-/** Light on a film of water that a turning rim carries: glints that the film draws out and single grains break. */
-export const wetSheen = (): DataTexture => {
+const SHEEN = { widthPx: 384, heightPx: 256 } as const
+
+/** Opacity of the film, as a picture. */
+export const sheenData = onceMade(() => {
   const film = ripples(FILM.along, FILM.across, 41)
   const grains = ripples(GRAINS.along, GRAINS.across, 43)
-  const texture = veil(384, 256, (s, t) => {
+  return veilData(SHEEN.widthPx, SHEEN.heightPx, (s, t) => {
     let light = 0
     const shifted = s + FILM.shift * (film(s, t) - 0.5)
     for (const glint of glints) light += glint.light * Math.exp(-(((shifted - glint.at) / glint.width) ** 2))
@@ -90,6 +101,11 @@ export const wetSheen = (): DataTexture => {
     const corner = 1 + 0.5 * Math.exp(-((Math.min(t, 1 - t) / 0.03) ** 2))
     return corner * light * (0.55 + 0.3 * film(s, t)) * (0.55 + 0.8 * grains(s, t))
   })
+})
+
+/** Light on a film of water that a turning rim carries: glints that the film draws out and single grains break. */
+export const wetSheen = (): DataTexture => {
+  const texture = veilOf(SHEEN.widthPx, SHEEN.heightPx, sheenData())
   texture.wrapS = RepeatWrapping
   return texture
 }

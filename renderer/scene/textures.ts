@@ -9,6 +9,15 @@ export const grainFrom = (seed: number): (() => number) => {
   }
 }
 
+/** What is the same in every scene is made with the first, and kept: opening the model again makes nothing anew. */
+export const onceMade = <T>(make: () => T): (() => T) => {
+  let made: { readonly value: T } | null = null
+  return () => {
+    made ??= { value: make() }
+    return made.value
+  }
+}
+
 interface Tile {
   readonly widthPx: number
   readonly heightPx: number
@@ -18,12 +27,14 @@ interface Tile {
 }
 
 const textureOf = (tile: Tile, shade: Float32Array, colour: boolean): DataTexture => {
-  const data = new Uint8Array(4 * shade.length)
-  shade.forEach((value, at) => {
-    const byte = Math.round(255 * Math.min(1, Math.max(0, value)))
-    data.set([byte, byte, byte, 255], 4 * at)
-  })
-  const texture = new DataTexture(data, tile.widthPx, tile.heightPx, RGBAFormat)
+  const data = new Uint8ClampedArray(4 * shade.length).fill(255)
+  for (let at = 0; at < shade.length; at++) {
+    const value = 255 * (shade[at] as number)
+    data[4 * at] = value
+    data[4 * at + 1] = value
+    data[4 * at + 2] = value
+  }
+  const texture = new DataTexture(new Uint8Array(data.buffer), tile.widthPx, tile.heightPx, RGBAFormat)
   texture.wrapS = RepeatWrapping
   texture.wrapT = RepeatWrapping
   texture.magFilter = LinearFilter
@@ -75,9 +86,12 @@ const strokes = ({ widthPx, heightPx }: Tile, seed: number): Float32Array => {
   return shade
 }
 
+/** Strokes of the steel, 0 in the middle of their depth. */
+export const steelStrokes = onceMade(() => strokes(STEEL_TILE, 7))
+
 /** Brushed steel, strokes along the blade: one texture for colour, one for roughness. */
 export const brushedSteel = () => {
-  const shade = strokes(STEEL_TILE, 7)
+  const shade = steelStrokes()
   return {
     colour: textureOf(
       STEEL_TILE,
@@ -94,7 +108,7 @@ export const brushedSteel = () => {
 
 /** Strokes as figures, 0.5 in the middle: red their depth, green the lean of their flanks across the blade. */
 export const brushStrokes = (): DataTexture => {
-  const shade = strokes(STEEL_TILE, 7)
+  const shade = steelStrokes()
   const texture = textureOf(
     STEEL_TILE,
     shade.map((value) => 0.5 + 0.5 * value),
@@ -113,14 +127,22 @@ export const brushStrokes = (): DataTexture => {
 const STONE_TILE: Tile = { widthPx: 256, heightPx: 256, widthMm: 1, heightMm: 1 }
 
 /** Grain and pores of a grinding wheel. @param contrast of the grain */
-export const wheelGrain = (seed: number, contrast: number): DataTexture => {
+const grain = (seed: number, contrast: number): Float32Array => {
   const next = grainFrom(seed)
   const { widthPx, heightPx } = STONE_TILE
-  const shade = Float32Array.from({ length: widthPx * heightPx }, () => 0.8 + contrast * (next() - 0.5))
+  const shade = new Float32Array(widthPx * heightPx)
+  for (let at = 0; at < shade.length; at++) shade[at] = 0.8 + contrast * (next() - 0.5)
   for (let pore = 0; pore < 2600; pore++) {
     const at = Math.floor(next() * shade.length)
     shade[at] = 0.25
     shade[(at + 1) % shade.length] = 0.45
   }
-  return textureOf(STONE_TILE, shade, true)
+  return shade
 }
+
+/** The stone's grain on its rim, and on its sides. */
+export const rimGrain = onceMade(() => grain(11, 0.34))
+export const sideGrain = onceMade(() => grain(23, 0.4))
+
+/** A tile of stone. */
+export const stone = (shade: Float32Array): DataTexture => textureOf(STONE_TILE, shade, true)

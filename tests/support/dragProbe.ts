@@ -54,6 +54,8 @@ const MOVES = 60
 
 /** Takes hold of a ring and draws it along, a movement a time; Escape then gives it up, so that nothing is changed. */
 export const dragAlong = async (page: Page, ring: Locator, [dxPx, dyPx]: readonly [number, number]): Promise<void> => {
+  // Before the first picture nothing has its place.
+  await page.locator('.scene-overlay[data-placed]').waitFor()
   const box = await ring.boundingBox()
   if (!box) throw new Error('there is nothing to take hold of')
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
