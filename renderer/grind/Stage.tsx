@@ -3,6 +3,7 @@ import { useApp } from '../app/store.ts'
 import { NoPicture } from '../scene/NoPicture.tsx'
 import type { Project } from '../scene/SceneView.tsx'
 import type { Rotation } from '../scene/wheel.ts'
+import { Later } from '../ui/Later.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { useFigures } from '../ui/useFigure.ts'
 import { FlatHandles } from './handles/FlatHandles.tsx'
@@ -92,27 +93,29 @@ export const Stage = (props: StageProps) => {
   return (
     <NoPicture key={picture.attempt} instead={plain}>
       <Suspense fallback={null}>
-        <SceneView
-          {...running}
-          dot={props.dot}
-          rotation={props.rotation}
-          dark={palette.dark}
-          print={look === 'print'}
-          wet={wet}
-          hidden={hidden}
-          onLost={picture.onLost}
-          colours={palette}
-          stops={stops}
-          draft={setUpDraft}
-          lifted={lifted}
-          homeCount={props.homeCount}
-          reducedMotion={reducedMotion}
-          onView={onView}
-          onCameraMoving={setCameraMoving}
-          label={t('grind:scene.label')}
-          moving={moving || inHand}
-          software={picture.drawing === 'software'}
-        />
+        <Later>
+          <SceneView
+            {...running}
+            dot={props.dot}
+            rotation={props.rotation}
+            dark={palette.dark}
+            print={look === 'print'}
+            wet={wet}
+            hidden={hidden}
+            onLost={picture.onLost}
+            colours={palette}
+            stops={stops}
+            draft={setUpDraft}
+            lifted={lifted}
+            homeCount={props.homeCount}
+            reducedMotion={reducedMotion}
+            onView={onView}
+            onCameraMoving={setCameraMoving}
+            label={t('grind:scene.label')}
+            moving={moving || inHand}
+            software={picture.drawing === 'software'}
+          />
+        </Later>
         {picture.lost ? (
           plain
         ) : (

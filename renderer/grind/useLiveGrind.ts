@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react'
+import { startTransition, useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react'
 import type { Job } from '../../geometry/job.ts'
 import type { Problem } from '../../geometry/result.ts'
 import { type SetUp, setUpOf } from '../../geometry/setUp.ts'
@@ -75,8 +75,11 @@ export const useLiveGrind = (given: Job | null): LiveGrindOfScreen => {
     const begin = (): void => {
       const { shape, latest } = live
       if (shape?.run !== run || latest?.run !== run) return
-      setRunning((now) =>
-        now?.live === live && now.shape.run === run ? now : { job, setUp: setUp.value, shape, live, goBackTo },
+      // A whole screen comes with it: it is made between other things, not in one go.
+      startTransition(() =>
+        setRunning((now) =>
+          now?.live === live && now.shape.run === run ? now : { job, setUp: setUp.value, shape, live, goBackTo },
+        ),
       )
     }
     return live.subscribe('frame', begin)

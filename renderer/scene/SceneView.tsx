@@ -4,6 +4,7 @@ import { PCFShadowMap, Vector3 } from 'three'
 import type { Job } from '../../geometry/job.ts'
 import type { SetUp } from '../../geometry/setUp.ts'
 import { radFromDeg } from '../../geometry/units.ts'
+import { Later } from '../ui/Later.tsx'
 import type { LiveGrind } from '../worker/liveGrind.ts'
 import type { RunShape } from '../worker/protocol.ts'
 import type { AnchorName } from './anchors.ts'
@@ -83,16 +84,18 @@ export const SceneView = memo((props: SceneViewProps) => {
     >
       <Lights dark={dark} mirrored={!software && !print} />
       <Picture onLost={props.onLost} />
-      <MachineView {...props} />
-      <Sharpness
-        moving={props.moving}
-        software={software}
-        live={props.live}
-        stops={props.stops}
-        lifted={props.lifted}
-        onShare={setShare}
-      />
-      <Shaders onReady={onReady} />
+      <Later>
+        <MachineView {...props} />
+        <Sharpness
+          moving={props.moving}
+          software={software}
+          live={props.live}
+          stops={props.stops}
+          lifted={props.lifted}
+          onShare={setShare}
+        />
+        <Shaders onReady={onReady} />
+      </Later>
     </Canvas>
   )
 })
