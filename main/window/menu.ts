@@ -1,11 +1,11 @@
-import { BrowserWindow, Menu } from 'electron'
+import { Menu } from 'electron'
 import type { TFunction } from 'i18next'
 import { type MenuDeeds, type MenuState, menuTemplate } from './menuTemplate.ts'
+import { programWindow } from './programWindow.ts'
 
 /** Asks the page for one of its actions; a window whose page is not there yet hears nothing. */
 export const act = (action: string): void => {
-  const [window] = BrowserWindow.getAllWindows()
-  window?.webContents.send('event', { type: 'act', action })
+  programWindow()?.webContents.send('event', { type: 'act', action })
 }
 
 /** Shows the native menu as things are now. */

@@ -3,6 +3,7 @@ import type { HostEvent } from '../contract/events.ts'
 import type { ServiceClient } from '../serviceClient.ts'
 import { LEAST_SIZE } from './bounds.ts'
 import { PAGE_ORIGIN } from './pageOrigin.ts'
+import { holdProgramWindow } from './programWindow.ts'
 import { preloadIn, webPreferences } from './webPreferences.ts'
 import { forwardEvents } from './windowCalls.ts'
 import { followSecond, keepWindowState, stateAtOpening } from './windowState.ts'
@@ -25,6 +26,7 @@ export const openWindow = async (
 ): Promise<BrowserWindow> => {
   const { bounds, state } = stateAtOpening()
   const window = createWindow(built, bounds)
+  holdProgramWindow(window)
   forwardEvents(services, window)
   watch(window)
   window.once('ready-to-show', () => window.show())

@@ -1,5 +1,6 @@
-import { app, BrowserWindow } from 'electron'
+import { app } from 'electron'
 import { filesNamed } from '../opened/offerFile.ts'
+import { programWindow } from './programWindow.ts'
 
 /** Files asked for from outside: they wait until somebody opens them. */
 export interface Outside {
@@ -7,7 +8,7 @@ export interface Outside {
 }
 
 const showAgain = (): void => {
-  const [window] = BrowserWindow.getAllWindows()
+  const window = programWindow()
   if (window?.isMinimized()) window.restore()
   window?.focus()
 }
