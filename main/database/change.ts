@@ -102,7 +102,7 @@ const cellOf = (value: unknown): string | number | null =>
 const bookkeeping = ['id', 'version', 'code']
 
 /** @returns a record as the log keeps it; null where its text is damaged, so that the other lines are still told */
-const cellsOf = (json: string): Cells | null => {
+export const cellsOf = (json: string): Cells | null => {
   try {
     return JSON.parse(json) as Cells
   } catch {

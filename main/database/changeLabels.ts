@@ -1,5 +1,6 @@
 import type { Selectable } from 'kysely'
 import type { Noun } from '../contract/entities.ts'
+import { cellsOf } from './change.ts'
 import type { ChangeRow, Database } from './schema.ts'
 
 type Line = Selectable<ChangeRow>
@@ -8,8 +9,8 @@ type Line = Selectable<ChangeRow>
 const ofATool: readonly Noun[] = ['job', 'benchLog']
 
 const toolIdOf = ({ before, after }: Line): string | null => {
-  const record: { readonly toolId?: unknown } = JSON.parse(after ?? before ?? '{}')
-  return typeof record.toolId === 'string' ? record.toolId : null
+  const toolId = cellsOf(after ?? before ?? '{}')?.toolId
+  return typeof toolId === 'string' ? toolId : null
 }
 
 /** @returns the lines, those of a job or bench log with the tool's name for a label; a tool that is gone for good leaves the code */

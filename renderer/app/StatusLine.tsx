@@ -1,6 +1,7 @@
 import { ProblemHelp } from '../help/ProblemHelp.tsx'
 import { useTexts } from '../ui/texts.tsx'
 import { MadeFileLink } from './MadeFileLink.tsx'
+import { recordName } from './recordName.ts'
 import { useApp } from './store.ts'
 import { undo } from './storeRack.ts'
 import './status.css'
@@ -16,7 +17,7 @@ export const StatusLine = () => {
   return (
     <footer className="status-line" data-empty={message === null}>
       <p role="status" data-testid="status">
-        {message ? t(message.key, { ...message.params }) : ''}
+        {message ? t(message.key, { ...message.params, record: message.record && recordName(t, message.record) }) : ''}
       </p>
       {message?.key.startsWith(OF_PROBLEMS) && <ProblemHelp code={message.key.slice(OF_PROBLEMS.length)} />}
       {message?.file && <MadeFileLink file={message.file} />}

@@ -4,7 +4,7 @@ import type { Report } from '../../geometry/report.ts'
 import type { Problem } from '../../geometry/result.ts'
 import type { PlanAnswer } from '../../geometry/solveJob.ts'
 import type { CallOutput } from '../../main/contract/calls.ts'
-import type { Fixture, JobRecord, Settings, Station, Tool, ToolLine } from '../../main/contract/entities.ts'
+import type { Change, Fixture, JobRecord, Settings, Station, Tool, ToolLine } from '../../main/contract/entities.ts'
 import type { OwnField, Purpose } from '../../main/contract/extras.ts'
 import type { Standing } from '../../main/contract/finding.ts'
 import type { Person, Place } from '../../main/contract/people.ts'
@@ -16,6 +16,8 @@ export interface Message {
   readonly params: Problem['params']
   /** Null: there is nothing to take back. */
   readonly changeId: number | null
+  /** What an undo took back; its name is put in as `record`. */
+  readonly record?: Pick<Change, 'noun' | 'label'>
   /** A file that was made; it can be dragged out of the window. */
   readonly file: { readonly address: string; readonly fileName: string } | null
 }

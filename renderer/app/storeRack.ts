@@ -49,8 +49,9 @@ export const undo = async (id?: number): Promise<void> => {
   const undone = await call('change.undo', id === undefined ? {} : { id })
   if (!undone.ok) return undone.problems[0] && sayProblem(undone.problems[0])
   const { noun, label } = undone.value
-  if (noun === 'settings') say('common:message.undoneSettings')
-  else say('common:message.undone', { noun, label })
+  useApp.setState({
+    message: { key: 'common:message.undone', params: {}, record: { noun, label }, changeId: null, file: null },
+  })
   await reread(noun)
 }
 

@@ -15,8 +15,6 @@ export interface Running {
   readonly setUp: SetUp
   readonly shape: RunShape
   readonly live: LiveGrind
-  /** Begins the run again and brings it to where it stood: what a hand made since is as if it had never been. */
-  readonly goBackTo: (standing: RunStanding) => void
 }
 
 /** The screen's own grind worker, there as long as the screen is, and how it is made anew. */
@@ -57,13 +55,6 @@ export const useLiveGrind = (given: Job | null): LiveGrindOfScreen => {
   const [running, setRunning] = useState<Running | null>(null)
   const [startCount, setStartCount] = useState(0)
   const lost = useRef<{ readonly job: Job; readonly standing: RunStanding } | null>(null)
-  const goBackTo = useCallback(
-    (standing: RunStanding) => {
-      lost.current = job && { job, standing }
-      setStartCount((count) => count + 1)
-    },
-    [job],
-  )
   // biome-ignore lint/correctness/useExhaustiveDependencies: startCount grows when the same job is to begin again
   useEffect(() => {
     if (!live || !job) return
@@ -78,12 +69,12 @@ export const useLiveGrind = (given: Job | null): LiveGrindOfScreen => {
       // A whole screen comes with it: it is made between other things, not in one go.
       startTransition(() =>
         setRunning((now) =>
-          now?.live === live && now.shape.run === run ? now : { job, setUp: setUp.value, shape, live, goBackTo },
+          now?.live === live && now.shape.run === run ? now : { job, setUp: setUp.value, shape, live },
         ),
       )
     }
     return live.subscribe('frame', begin)
-  }, [live, job, startCount, goBackTo])
+  }, [live, job, startCount])
   const startAgain = useCallback(() => setStartCount((count) => count + 1), [])
   const recover = useCallback(() => {
     lost.current = live && job && { job, standing: standingOf(live) }

@@ -36,8 +36,11 @@ const asked = (): Drawing => {
 
 let known: Drawing | null = null
 
-/** Asked before the canvas is made, and once a window, as the asking takes a canvas of its own. @param again whatever was known */
+/**
+ * Asked before the canvas is made, and once a window, as the asking takes a canvas of its own; where nothing drew, it may now.
+ * @param again whatever was known
+ */
 export const drawingOf = (again = false): Drawing => {
-  if (again || known === null) known = asked()
+  if (again || known === null || known === 'none') known = asked()
   return known
 }

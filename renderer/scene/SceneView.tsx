@@ -86,14 +86,16 @@ export const SceneView = memo((props: SceneViewProps) => {
       <Picture onLost={props.onLost} />
       <Later>
         <MachineView {...props} />
-        <Sharpness
-          moving={props.moving}
-          software={software}
-          live={props.live}
-          stops={props.stops}
-          lifted={props.lifted}
-          onShare={setShare}
-        />
+        {ready && (
+          <Sharpness
+            moving={props.moving}
+            software={software}
+            live={props.live}
+            stops={props.stops}
+            lifted={props.lifted}
+            onShare={setShare}
+          />
+        )}
         <Shaders onReady={onReady} />
       </Later>
     </Canvas>

@@ -11,7 +11,9 @@ export const Shaders = ({ onReady }: { readonly onReady: () => void }) => {
       if (!gone) onReady()
     }
     // What cannot be made ahead is made with the picture.
-    gl.compileAsync(scene, camera).then(ready, ready)
+    Promise.resolve()
+      .then(() => gl.compileAsync(scene, camera))
+      .then(ready, ready)
     return () => {
       gone = true
     }

@@ -97,41 +97,51 @@ const useFieldDraft = (props: FigureFieldProps): FieldDraft => {
   const [found, setFound] = useState<Problem | null>(null)
   const [refused, setRefused] = useState<string | null>(null)
   const [quiet, setQuiet] = useState(false)
-  // Something stands in the field that was neither taken nor given up yet.
-  const typing = useRef(false)
+  // What stood in the field when the hand began to type there; null: nothing is being typed.
+  const typedOver = useRef<string | null>(null)
+  // Figures of this field on their way, as they will stand there once they are kept.
+  const sent = useRef<readonly string[]>([])
   const table: FieldQuantity = { ...quantityAt(quantity), ...range }
   const rest = restText(value, table, lengthUnit)
 
   const settle = () => {
-    typing.current = false
+    typedOver.current = null
     setDraft(null)
     setFound(null)
   }
   // A figure read in one unit is not what stands there in another.
   // biome-ignore lint/correctness/useExhaustiveDependencies: the unit is the trigger
   useEffect(settle, [lengthUnit])
-  // A figure from elsewhere (undo, a preset) replaces one that was not taken; what the hand is typing stays, as the
-  // figure it typed before may only now have been kept.
+  // A figure from elsewhere (undo, a preset) replaces one that was not taken. What the hand is typing stays, and when a
+  // figure that the field sent itself comes back as kept, so does whatever was typed after it, with what is wrong with it.
   // biome-ignore lint/correctness/useExhaustiveDependencies: the value is the trigger
-  useEffect(() => (typing.current ? undefined : settle()), [value])
+  useEffect(() => {
+    const own = sent.current.indexOf(rest)
+    if (own >= 0) sent.current = sent.current.slice(own + 1)
+    else if (typedOver.current === null) settle()
+  }, [value])
 
   const take = async (typed: string) => {
     const read = readField(typed, table, lengthUnit, allowEmpty)
     if (!read.ok) return setFound(read.problems[0] ?? null)
     setFound(null)
+    const asKept = restText(read.value, table, lengthUnit)
+    sent.current = [...sent.current, asKept]
     const taken = (await onCommit(read.value)) !== false
+    if (!taken) sent.current = sent.current.filter((text) => text !== asKept)
     setRefused(taken ? null : typed)
     if (taken) setDraft((now) => (now === typed ? null : now))
   }
   const type = (text: string) => {
-    typing.current = true
+    typedOver.current ??= rest
     setDraft(text)
     setFound(null)
   }
   const commit = () => {
-    typing.current = false
+    const before = typedOver.current
+    typedOver.current = null
     setQuiet(false)
-    if (draft === null || draft.trim() === rest) return settle()
+    if (draft === null || draft.trim() === rest || draft.trim() === before) return settle()
     void take(draft)
   }
   const key = (event: KeyboardEvent<HTMLInputElement>) => {
@@ -148,7 +158,7 @@ const useFieldDraft = (props: FigureFieldProps): FieldDraft => {
     const direction = { ArrowUp: 1, ArrowDown: -1 }[event.key]
     if (direction === undefined) return
     event.preventDefault()
-    typing.current = true
+    typedOver.current ??= rest
     setDraft(stepped(draft ?? rest, direction * (event.shiftKey ? SHIFT_STEPS : 1), table, lengthUnit))
   }
   const mending = draft !== null && draft !== refused

@@ -1,5 +1,5 @@
 import { GUESSED_SWEEP_SECONDS } from '../../geometry/removal.ts'
-import { addByHand, takeByHand } from './handRun.ts'
+import { addByHand, giveRunBack, runTaken, takeByHand } from './handRun.ts'
 import type { Live } from './playhead.ts'
 import type { ToWorker } from './protocol.ts'
 
@@ -45,7 +45,10 @@ export const moveByHand = (live: Live, hand: Hand, clockMs: number): void => {
   hand.movedAtMs = clockMs
   hand.part = due - whole
   if (whole === 0) return
-  if (!hand.took) takeOver(live)
+  if (!hand.took) {
+    live.taken = runTaken(live.run)
+    takeOver(live)
+  }
   hand.took = true
   for (let k = 1; k <= whole && live.hand; k++) add(live, hand.madeShare + ((hand.share - hand.madeShare) * k) / whole)
   hand.madeShare = hand.share
@@ -73,12 +76,26 @@ export const obeyHand = (live: Live, message: Extract<ToWorker, { type: 'hold' |
   }
   if (message.type === 'hold') {
     stand(live)
+    live.taken = null
     live.hand = { madeShare: share, share, part: 0, movedAtMs: clockMs, took: false }
     return
   }
   takeOver(live)
   live.hand = null
   for (let k = 0; k < message.steps; k++) add(live, share)
+}
+
+/** The hand gives up what it has made since it took hold: the run is as it was, and stands where it was taken. */
+export const giveUp = (live: Live): void => {
+  live.hand = null
+  if (live.taken === null) return
+  giveRunBack(live.run, live.taken)
+  live.goal = live.taken.step
+  live.taken = null
+  live.historySent = Math.min(live.historySent, sweepOf(live, live.run.scout.step) + 1)
+  live.overtaken = true
+  live.handUntold = false
+  live.stale = true
 }
 
 /** Makes again what a hand made before, from where the run stands. */

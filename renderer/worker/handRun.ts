@@ -1,4 +1,4 @@
-import { restore, snapshot } from '../../geometry/grind.ts'
+import { type GrindSnapshot, restore, snapshot } from '../../geometry/grind.ts'
 import { MOST_SAMPLES } from '../../geometry/job.ts'
 import { pathAt } from '../../geometry/motion.ts'
 import type { GrindRun } from './grindRun.ts'
@@ -23,6 +23,30 @@ export const takeByHand = (run: GrindRun): boolean => {
   run.events.splice(0, run.events.length, ...run.events.filter(({ step }) => step <= head.step))
   if (scout.step > head.step) restore(scout, snapshot(head))
   return true
+}
+
+/** A run as it was before a hand took it over. */
+export interface RunTaken {
+  /** Where it was taken. */
+  readonly step: number
+  readonly kept: Pick<GrindRun, 'motion' | 'lastStep' | 'handFromStep' | 'trouble'>
+}
+
+/** @returns what has to be kept to give the run back as it is now; a path that the hand will write over is copied */
+export const runTaken = ({ motion, lastStep, handFromStep, trouble, head }: GrindRun): RunTaken => {
+  const own = handFromStep === null ? motion : { ...motion, path: motion.path.slice() }
+  return { step: head.step, kept: { motion: own, lastStep, handFromStep, trouble } }
+}
+
+/** Gives the run back as it was taken, with its scout at the last keyframe before; the head is left to its next goal. */
+export const giveRunBack = (run: GrindRun, { step, kept }: RunTaken): void => {
+  const { head, scout, keyframes, keyframeSteps, events } = run
+  Object.assign(run, kept)
+  keyframes.length = Math.min(keyframes.length, Math.floor(step / keyframeSteps) + 1)
+  const last = keyframes.at(-1) as GrindSnapshot
+  events.splice(0, events.length, ...events.filter((event) => event.step <= last.step))
+  restore(scout, last)
+  if (head.step > step) restore(head, last)
 }
 
 /** Adds one step with the load at this share of the reach. @returns false when a job could hold no more of them */

@@ -1,6 +1,6 @@
 import type { Job } from '../../geometry/job.ts'
 import { type Problem, problem } from '../../geometry/result.ts'
-import type { Frame, FromWorker, HistoryRow, RunShape } from './protocol.ts'
+import type { Frame, FromWorker, HistoryRow, RunShape, ToWorker } from './protocol.ts'
 import type { RunEvent } from './runEvents.ts'
 import { type SolverPort, spawnSolver } from './spawn.ts'
 
@@ -44,6 +44,8 @@ export interface LiveGrind {
   hold(share: number): void
   /** Lets go: the grind is paused and `handMade` told. */
   release(): void
+  /** Lets go as if the blade had never been taken in hand: the run is as it was, paused where it was taken. */
+  giveUp(): void
   /** Grinds so many steps by hand, the load at this share of the reach, and pauses. */
   press(share: number, steps: number): void
   /** Makes steps of `handMade` again where the run stands, and pauses. */
@@ -62,6 +64,8 @@ export const createLiveGrind = (spawn: () => SolverPort = spawnSolver): LiveGrin
   let problems: readonly Problem[] = []
   let events: readonly RunEvent[] = []
   let handMade: HandMade | null = null
+  // What the hand had made before it took hold this time; undefined: it does not hold.
+  let before: HandMade | null | undefined
 
   const giveBack = (frame: Frame): void => {
     const { vMm, pressureNPerMm } = frame
@@ -81,6 +85,11 @@ export const createLiveGrind = (spawn: () => SolverPort = spawnSolver): LiveGrin
     else if (message.type === 'handMade' && message.run === run) handMade = message
     else if (message.type === 'trouble' && message.run === run) problems = message.problems
     for (const listener of listeners[message.type === 'frame' ? 'frame' : 'history']) listener()
+  }
+  /** Whatever is asked for, a hand that holds lets go. */
+  const letGo = (message: ToWorker): void => {
+    before = undefined
+    port.postMessage(message)
   }
   port.onmessage = ({ data }) => take(data)
   port.onerror = () => take({ type: 'trouble', run, problems: [problem('solverLost')] })
@@ -114,14 +123,22 @@ export const createLiveGrind = (spawn: () => SolverPort = spawnSolver): LiveGrin
       problems = []
       events = []
       handMade = null
-      port.postMessage({ type: 'start', run, job })
+      letGo({ type: 'start', run, job })
       return run
     },
-    play: (sweepsPerSecond) => port.postMessage({ type: 'play', sweepsPerSecond }),
-    pause: () => port.postMessage({ type: 'pause' }),
-    seek: (step) => port.postMessage({ type: 'seek', step }),
-    hold: (share) => port.postMessage({ type: 'hold', share }),
-    release: () => port.postMessage({ type: 'release' }),
+    play: (sweepsPerSecond) => letGo({ type: 'play', sweepsPerSecond }),
+    pause: () => letGo({ type: 'pause' }),
+    seek: (step) => letGo({ type: 'seek', step }),
+    hold: (share) => {
+      if (before === undefined) before = handMade
+      port.postMessage({ type: 'hold', share })
+    },
+    release: () => letGo({ type: 'release' }),
+    giveUp: () => {
+      if (before === undefined) return
+      handMade = before
+      letGo({ type: 'giveUp' })
+    },
     press: (share, steps) => port.postMessage({ type: 'press', share, steps }),
     remake: (path) => port.postMessage({ type: 'remake', path }),
     close: () => {

@@ -1,6 +1,7 @@
 import type { GrindState } from '../../geometry/grind.ts'
 import { advanceHead, type GrindRun, jumpHead, keyframeReady, rowOf, type Stance } from './grindRun.ts'
-import { type Hand, moveByHand, obeyHand, remake } from './hand.ts'
+import { giveUp, type Hand, moveByHand, obeyHand, remake } from './hand.ts'
+import type { RunTaken } from './handRun.ts'
 import type { Frame, FrameArrays, ToWorker } from './protocol.ts'
 
 /** Pause between slices while playing (ms): two slices and more fit into a frame of a 60 Hz screen. */
@@ -19,6 +20,8 @@ export interface Live {
   playedAtMs: number
   /** The hand on the blade; null: none. */
   hand: Hand | null
+  /** The run before this hand made its first step; null: it has made none. */
+  taken: RunTaken | null
   historySent: number
   eventsSent: number
   /** The hand took the run over: what the window was told of later sweeps is void. */
@@ -48,6 +51,7 @@ export const liveOf = (number: number, run: GrindRun): Live => ({
   stepsPerMs: 0,
   playedAtMs: 0,
   hand: null,
+  taken: null,
   historySent: 0,
   eventsSent: 0,
   overtaken: false,
@@ -138,10 +142,11 @@ export const obey = (live: Live, message: GrindMessage, clockMs: number): void =
   live.stale = true
   if (message.type === 'hold' || message.type === 'press') obeyHand(live, message, clockMs)
   else if (message.type === 'remake') remake(live, message.path)
+  else if (message.type === 'giveUp') giveUp(live)
   else obeyTime(live, message, clockMs)
 }
 
-type TimeMessage = Exclude<GrindMessage, { type: 'give' | 'hold' | 'press' | 'remake' }>
+type TimeMessage = Exclude<GrindMessage, { type: 'give' | 'hold' | 'press' | 'remake' | 'giveUp' }>
 
 /** Play, pause, seek, let go: a hand that holds lets go in each. */
 const obeyTime = (live: Live, message: TimeMessage, clockMs: number): void => {

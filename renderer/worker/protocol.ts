@@ -37,6 +37,7 @@ export type ToWorker =
   /** Takes the blade in hand, or moves the hand: while it is held the wheel grinds, load at this share of the reach. */
   | { readonly type: 'hold'; readonly share: number }
   | { readonly type: 'release' }
+  | { readonly type: 'giveUp' }
   /** So many steps by hand at once, load at this share of the reach. */
   | { readonly type: 'press'; readonly share: number; readonly steps: number }
   /** Steps that were made by hand before, made again from where the run stands. */

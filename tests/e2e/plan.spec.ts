@@ -13,6 +13,19 @@ const plan = async (app: Page, tool: RegExp): Promise<void> => {
   await expect(answer(app)).toBeVisible(SOLVED)
 }
 
+/** The host keeps no edit until it is let go. */
+const holdEdits = async (app: Page): Promise<() => void> => {
+  let letGo = (): void => undefined
+  const held = new Promise<void>((resolve) => {
+    letGo = resolve
+  })
+  await app.route('**/call', async (route) => {
+    if (route.request().postDataJSON().name === 'job.edit') await held
+    await route.continue()
+  })
+  return () => letGo()
+}
+
 test('from a tool in the rack to the free play in two entries', async ({ app }) => {
   await plan(app, /Low-angle jack iron 57/)
   await expect(answer(app)).toContainText('free play each side', SOLVED)
@@ -63,14 +76,7 @@ test('what is typed while the figure before it is still being kept stays, and is
   tag: '@http',
 }, async ({ app }) => {
   await plan(app, /Low-angle jack iron 57/)
-  let letGo = (): void => undefined
-  const held = new Promise<void>((resolve) => {
-    letGo = resolve
-  })
-  await app.route('**/call', async (route) => {
-    if (route.request().postDataJSON().name === 'job.edit') await held
-    await route.continue()
-  })
+  const letGo = await holdEdits(app)
   await relief(app).fill('0.3')
   await relief(app).press('Enter')
   await relief(app).fill('0.4')
@@ -80,6 +86,23 @@ test('what is typed while the figure before it is still being kept stays, and is
   await relief(app).press('Enter')
   await expect(relief(app)).toHaveValue('0.40')
   await app.getByRole('button', { name: 'Undo this' }).click()
+  await expect(relief(app)).toHaveValue('0.30')
+})
+
+test('a figure that cannot be, typed while the one before it is still being kept, stays with its reason', {
+  tag: '@http',
+}, async ({ app }) => {
+  await plan(app, /Low-angle jack iron 57/)
+  const letGo = await holdEdits(app)
+  await relief(app).fill('0.3')
+  await relief(app).press('Enter')
+  await relief(app).fill('99')
+  await relief(app).press('Enter')
+  letGo()
+  await expect(app.getByTestId('status')).toContainText('is changed')
+  await expect(relief(app)).toHaveValue('99')
+  await expect(relief(app)).toHaveAttribute('aria-invalid', 'true')
+  await relief(app).press('Escape')
   await expect(relief(app)).toHaveValue('0.30')
 })
 

@@ -30,6 +30,59 @@ test('while the hand holds, a sweep of steel is ground in a second, and letting 
   expect(b.lastFrame()).toMatchObject({ step: STEPS, held: false, playing: false })
 })
 
+const tellsOf = (b: ReturnType<typeof started>) => {
+  const { step, lastStep, handFromStep, vMm } = b.lastFrame()
+  return { step, lastStep, handFromStep, vMm: [...vMm] }
+}
+const historyOf = (posted: readonly FromWorker[]) =>
+  posted.reduce<readonly unknown[]>(
+    (rows, message) => (message.type === 'history' ? [...rows.slice(0, message.from), ...message.rows] : rows),
+    [],
+  )
+
+test('given up, the run is as it was: planned, or as a hand had made it before', () => {
+  const b = started()
+  const planned = historyOf(b.posted)
+  const holdAndGiveUp = () => {
+    const before = tellsOf(b)
+    b.take({ type: 'hold', share: -0.9 })
+    b.pass(1700)
+    expect(b.lastFrame().step).toBeGreaterThan(before.step)
+    giveBack(b)
+    b.take({ type: 'giveUp' })
+    b.runOut()
+    expect(tellsOf(b)).toEqual(before)
+    giveBack(b)
+  }
+  b.take({ type: 'seek', step: STEPS + 1 })
+  b.runOut()
+  giveBack(b)
+  holdAndGiveUp()
+  expect(historyOf(b.posted)).toEqual(planned)
+  expect(b.posted.findLast((message) => message.type === 'events')).toEqual(
+    started().posted.findLast((message) => message.type === 'events'),
+  )
+
+  b.take({ type: 'press', share: 0.5, steps: 2 * STEPS })
+  b.runOut()
+  giveBack(b)
+  const byHand = [...handMade(b.posted)]
+  holdAndGiveUp()
+  b.take({ type: 'seek', step: STEPS + 3 })
+  b.runOut()
+  giveBack(b)
+  holdAndGiveUp()
+  expect([...handMade(b.posted)]).toEqual(byHand)
+})
+
+test('a hand that has made no step yet gives up nothing', () => {
+  const b = started()
+  b.take({ type: 'hold', share: 0.4 })
+  b.take({ type: 'giveUp' })
+  b.runOut()
+  expect(b.lastFrame()).toMatchObject({ step: 0, held: false, handFromStep: null })
+})
+
 test('steps between two places of the hand go evenly from one to the other', () => {
   const b = started()
   b.take({ type: 'hold', share: 0 })

@@ -2,7 +2,6 @@ import { type KeyboardEvent, useRef, useState } from 'react'
 import { useTexts } from '../../ui/texts.tsx'
 import { useDrag } from '../../ui/useDrag.ts'
 import { useFigures } from '../../ui/useFigure.ts'
-import { type RunStanding, standingOf } from '../../worker/bringBack.ts'
 import type { Moment, Running } from '../useLiveGrind.ts'
 import { type Axis, alongMm } from './axis.ts'
 import { Frame } from './Frame.tsx'
@@ -16,34 +15,25 @@ interface HandHandleProps {
   readonly edge: () => Axis
 }
 
-/** Where the run stood when it was taken in hand, and the line that the hand follows. */
-interface Taken {
-  readonly standing: RunStanding
-  readonly axis: () => Axis
-}
-
 /** The blade in the hand: dragged across, it grinds where the hand is, for as long as it is held. */
 export const HandHandle = ({ running, moment, edge }: HandHandleProps) => {
-  const { job, live, goBackTo } = running
+  const { job, live } = running
   const t = useTexts()
   const figures = useFigures()
   const [heldMm, setHeldMm] = useState<number | null>(null)
-  const took = useRef<Taken>({ standing: { step: 0, handMade: null }, axis: edge })
+  // The line along the edge as it lay when it was taken hold of.
+  const took = useRef(edge)
   const range = handRange(job)
   const placeMm = snapped(heldMm ?? moment.loadPlaceMm, range)
   const drag = useDrag<number>({
-    at: (fromMm, dxPx, dyPx) => snapped(draggedPlaceMm(job, fromMm, alongMm(took.current.axis(), dxPx, dyPx)), range),
+    at: (fromMm, dxPx, dyPx) => snapped(draggedPlaceMm(job, fromMm, alongMm(took.current(), dxPx, dyPx)), range),
     onDraft: (mm) => {
       setHeldMm(mm)
-      if (mm === null) live.release()
-      else live.hold(shareOf(job, mm))
+      if (mm !== null) live.hold(shareOf(job, mm))
     },
     // Letting go keeps what was ground; the panel below says what can be done with it.
-    onEnd: () => undefined,
-    // A hand that only touched has taken nothing over: the plan stands.
-    onGiveUp: () => {
-      if (live.latest?.step !== took.current.standing.step) goBackTo(took.current.standing)
-    },
+    onEnd: () => live.release(),
+    onGiveUp: () => live.giveUp(),
   })(placeMm)
   const key = ({ key: pressed, shiftKey }: KeyboardEvent): boolean => {
     const next = pressed === ' ' ? placeMm : keyed(pressed, shiftKey, placeMm, range)
@@ -65,7 +55,7 @@ export const HandHandle = ({ running, moment, edge }: HandHandleProps) => {
         ...drag,
         onPointerDown: (event) => {
           const axis = edge()
-          took.current = { standing: standingOf(live), axis: () => axis }
+          took.current = () => axis
           drag.onPointerDown(event)
         },
       }}

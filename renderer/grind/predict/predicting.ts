@@ -36,7 +36,13 @@ export const runGuess = (live: LiveGrind, guess: Guess, stepsPerSweep: number, a
   usePredicting.setState({ stage: 'running', guess, run })
   const end = live.subscribe('frame', () => {
     const frame = live.latest
-    if (frame?.run !== run || usePredicting.getState().stage !== 'running') return end()
+    if (usePredicting.getState().stage !== 'running') return end()
+    if (frame?.run !== run) {
+      end()
+      // The job has begun anew: the guess is asked for again.
+      usePredicting.setState({ stage: 'asking', run: null })
+      return
+    }
     if (frame.step === target && !frame.playing) {
       end()
       usePredicting.setState({ stage: 'told' })

@@ -49,7 +49,8 @@ export const BackBlade = ({ running, moment, lifted, plot, named }: BladeProps) 
     wheel.start()
     if (!lifted) addWheel(wheel, plot, line)
     wheel.end()
-    moveTo(wheelName.current, backX(plot, line[0] as number), backY(plot, line[1] as number) + UNDER_PX)
+    // A wheel wider than the blade begins outside the plot.
+    moveTo(wheelName.current, Math.max(backX(plot, line[0] as number), 0), backY(plot, line[1] as number) + UNDER_PX)
     const from = lifted ? -1 : firstTouching(pressureNPerMm)
     touch.start()
     if (from >= 0) {
@@ -80,11 +81,9 @@ export const BackBlade = ({ running, moment, lifted, plot, named }: BladeProps) 
           <text ref={wheelName}>
             {t('views:backPlan.wheel', { width: inWords(job.station.wheelWidthMm, 'mm', 0) })}
           </text>
-          {moment.touchingMm > 0 && (
-            <text ref={touchName} className="back-touching" textAnchor="middle">
-              {t('views:backPlan.touching', { width: inWords(moment.touchingMm, 'mm', 0) })}
-            </text>
-          )}
+          <text ref={touchName} className="back-touching" textAnchor="middle">
+            {moment.touchingMm > 0 && t('views:backPlan.touching', { width: inWords(moment.touchingMm, 'mm', 0) })}
+          </text>
         </>
       )}
     </>

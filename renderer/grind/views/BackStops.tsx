@@ -12,6 +12,9 @@ export const GUIDE_PX = 36
 /** Half the width of the guide, and the length of a screw as drawn (mm): plain schematic parts. */
 const GUIDE_MM = 9
 const SCREW_MM = 12
+/** Half of the longest word under a screw, and the room that the guide's name takes (px). */
+const WORDS_HALF_PX = 44
+const GUIDE_NAME_PX = 120
 
 interface StopsProps {
   readonly running: ViewProps['running']
@@ -45,6 +48,8 @@ export const BackStops = ({ running, moment, lifted, pxPerMm, plotPx, named }: S
   const free = (side: 'left' | 'right', mm: number) =>
     bears(side) ? t('views:backPlan.bears') : t('views:backPlan.free', { play: inWords(mm, 'mm', 2) })
   const besidePx = GUIDE_MM * pxPerMm + screwPx / 2
+  // On a narrow blade the screws stand out beyond the plot; their words stay within it.
+  const wordsAtPx = (px: number) => Math.min(Math.max(px, WORDS_HALF_PX), plotPx - WORDS_HALF_PX)
   return (
     <g>
       <rect
@@ -58,13 +63,15 @@ export const BackStops = ({ running, moment, lifted, pxPerMm, plotPx, named }: S
       <rect ref={right} className="back-screw" data-bears={bears('right')} y={12} height={GUIDE_PX - 24} />
       {named ? (
         <>
-          <text className="back-guide-name" x={middlePx} y={GUIDE_PX / 2 + 5} textAnchor="middle">
-            {t('views:backPlan.guide')}
-          </text>
-          <text x={middlePx - besidePx} y={GUIDE_PX + 8} textAnchor="middle">
+          {2 * GUIDE_MM * pxPerMm >= GUIDE_NAME_PX && (
+            <text className="back-guide-name" x={middlePx} y={GUIDE_PX / 2 + 5} textAnchor="middle">
+              {t('views:backPlan.guide')}
+            </text>
+          )}
+          <text x={wordsAtPx(middlePx - besidePx)} y={GUIDE_PX + 8} textAnchor="middle">
             {free('left', leftFreeMm(moment.yawRad))}
           </text>
-          <text x={middlePx + besidePx} y={GUIDE_PX + 8} textAnchor="middle">
+          <text x={wordsAtPx(middlePx + besidePx)} y={GUIDE_PX + 8} textAnchor="middle">
             {free('right', rightFreeMm(moment.yawRad))}
           </text>
         </>

@@ -1,7 +1,7 @@
-import type { TFunction } from 'i18next'
 import { useCallback, useEffect, useState } from 'react'
 import type { Problem } from '../../../geometry/result.ts'
 import type { Change } from '../../../main/contract/entities.ts'
+import { recordName } from '../../app/recordName.ts'
 import { useApp } from '../../app/store.ts'
 import { undo } from '../../app/storeRack.ts'
 import { call } from '../../app/transport.ts'
@@ -60,12 +60,6 @@ export const HistorySheet = ({ of, onClose }: HistorySheetProps) => {
       </div>
     </Sheet>
   )
-}
-
-/** The kind of record and its name; the settings are one, and have none. */
-const recordName = (t: TFunction, { noun, label }: Change): string => {
-  const kind = t(`history:noun.${noun}`)
-  return noun === 'settings' ? kind : `${kind} ${label}`
 }
 
 interface ChangeLineProps {
