@@ -56,8 +56,9 @@ export const BackBlade = ({ running, moment, lifted, plot, named }: BladeProps) 
     if (from >= 0) {
       const to = lastTouching(pressureNPerMm)
       addEdge(touch, plot, shape, vMm, from, to)
-      const middleMm = ((shape.uMm[from] as number) + (shape.uMm[to] as number)) / 2
-      moveTo(touchName.current, backX(plot, middleMm), plot.edgeYPx - OVER_PX)
+      const middle = (from + to) >> 1
+      const edgeMm = vMm[middle * shape.throughCount] as number
+      moveTo(touchName.current, backX(plot, shape.uMm[middle] as number), backY(plot, edgeMm) - OVER_PX)
     }
     touch.end()
     moveTo(load.current, backX(plot, frame.loadPlaceMm), Math.max(backY(plot, LOAD_V_MM), plot.topPx + 12))

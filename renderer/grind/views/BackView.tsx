@@ -27,9 +27,11 @@ const UNDER_NAME_PX = 30
 /** In the model's place everything carries its name, where a plot is at least so wide, over a break so much higher (px). */
 const NAMED_PX = 480
 const NAMED_BREAK_PX = 16
-/** The dot lies so far in from corner and edge, with this radius (mm). */
+/** The dot lies so far in from corner and edge, with this radius (mm); on a narrow blade both keep to a share of its width. */
 const DOT_IN_MM = 5
 const DOT_MM = 1.6
+const DOT_IN_SHARE = 0.2
+const DOT_SHARE = 0.05
 /** Yaw and traverse smaller than these are written as none (degrees, mm). */
 const SQUARE_DEG = 0.005
 const CENTRED_MM = 0.05
@@ -48,6 +50,8 @@ export const BackView = ({ running, moment, lifted, room, dot }: BackViewProps) 
   const steered = job.fixture.kind === 'steered' && job.fixture.guideArmMm !== null
   const named = room.heightPx !== null && plotPx >= NAMED_PX
   const topPx = steered ? GUIDE_PX + BREAK_PX + (named ? NAMED_BREAK_PX : 0) : BREAK_PX
+  const dotInMm = Math.min(DOT_IN_MM, DOT_IN_SHARE * widthMm)
+  const dotMm = Math.min(DOT_MM, DOT_SHARE * widthMm)
   const edgeYPx = heightPx - (named ? UNDER_NAME_PX : UNDER_PX)
   const plot: BackPlot = { leftMm: -widthMm / 2, edgeYPx, pxPerMm: scale.pxPerMm, topPx, plotPx }
   return (
@@ -63,9 +67,9 @@ export const BackView = ({ running, moment, lifted, room, dot }: BackViewProps) 
         <BackBlade running={running} moment={moment} lifted={lifted} plot={plot} named={named} />
         <circle
           className="dot"
-          cx={backX(plot, (dot === 'left' ? -1 : 1) * (widthMm / 2 - DOT_IN_MM))}
-          cy={backY(plot, DOT_IN_MM)}
-          r={DOT_MM * scale.pxPerMm}
+          cx={backX(plot, (dot === 'left' ? -1 : 1) * (widthMm / 2 - dotInMm))}
+          cy={backY(plot, dotInMm)}
+          r={dotMm * scale.pxPerMm}
         />
         {steered && (
           <BackStops
