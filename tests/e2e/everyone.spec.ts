@@ -192,7 +192,7 @@ test('where the page scrolls, a finger on the model scrolls it, and keys are as 
 test(
   'a drag is followed on the way, the host hears of it at its end alone, and how quick it was is told',
   {
-    tag: '@http',
+    tag: ['@long', '@http'],
   },
   async ({ app }, info) => {
     await openGrind(app)

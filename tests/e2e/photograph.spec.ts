@@ -24,7 +24,7 @@ const photograph = (app: Page): Promise<Buffer> =>
     })
     .then((bytes) => Buffer.from(bytes))
 
-test('an edge is traced on a photograph of 12 megapixels, looked at, and taken', async ({ app }) => {
+test('@long an edge is traced on a photograph of 12 megapixels, looked at, and taken', async ({ app }) => {
   await app.getByRole('row', { name: /Low-angle jack iron 57/ }).click()
   await app.getByRole('link', { name: 'Measure this iron' }).click()
   await app.getByLabel('a profile', { exact: true }).check()

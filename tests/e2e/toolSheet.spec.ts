@@ -6,7 +6,7 @@ const PICTURE = Buffer.from(
   'base64',
 )
 
-test('a tool has a maker, a field of the workshop’s own and a second curve, which becomes the one it is ground to', async ({
+test('@long a tool has a maker, a field of the workshop’s own and a second curve, which becomes the one it is ground to', async ({
   app,
 }) => {
   const sheet = app.getByRole('dialog')

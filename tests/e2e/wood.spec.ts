@@ -56,7 +56,7 @@ test('a straight edge is said to cut as thick all across, and what Plan said las
   await expect(use(app, 'The shaving')).toContainText('as thick all across', SOLVED)
 })
 
-test('the edge is pulled deeper and turned by its rings, and a chisel has no wood view', async ({ app }) => {
+test('@long the edge is pulled deeper and turned by its rings, and a chisel has no wood view', async ({ app }) => {
   await woodView(app, /Low-angle jack iron 57/)
   const grips = app.locator('.wood-grip')
   await expect(grips).toHaveCount(2, SOLVED)
