@@ -55,15 +55,20 @@ export const placeLabels = (
     const column = labels.filter((label) => label.side === side && label.rank <= most)
     const anchors = column.map((label) => toMiddle(project, label.anchors, [0, 0]))
     const widths = column.map(({ id }) => find<HTMLElement>(box, 'label', id)?.offsetWidth ?? 0)
-    const xPx = columnPlace(
+    const leastPx = Math.max(...widths) + EDGE_PX * scale
+    const besidePx = columnPlace(
       side,
       anchors.map(([x]) => x),
       widthPx,
-      Math.max(...widths) + EDGE_PX * scale,
+      leastPx,
     )
     const heights = column.map(({ id }) => find<HTMLElement>(box, 'label', id)?.offsetHeight ?? 0)
     const wishes = anchors.map(([, yPx], k) => ({ wishPx: yPx + 8, heightPx: heights[k] ?? 0 }))
-    packLabels(wishes, EDGE_PX, heightPx - EDGE_PX, GAP_PX).forEach((yPx, k) => {
+    const tops = packLabels(wishes, EDGE_PX, heightPx - EDGE_PX, GAP_PX)
+    const [endXPx, endYPx] = project('barEnd')
+    const meetsBar = tops.some((yPx, k) => yPx - GAP_PX < endYPx && endYPx < yPx + (heights[k] ?? 0) + GAP_PX)
+    const xPx = side === 'left' && meetsBar ? Math.max(Math.min(besidePx, endXPx - GAP_PX), leastPx) : besidePx
+    tops.forEach((yPx, k) => {
       const { id } = column[k] as LabelSpec
       places.set(id, { xPx, yPx })
       const element = find<HTMLElement>(box, 'label', id)

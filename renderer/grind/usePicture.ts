@@ -17,7 +17,6 @@ export interface PictureState {
 export const usePicture = (): PictureState => {
   const [attempt, setAttempt] = useState(0)
   const [lost, setLost] = useState(false)
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what draws in this window is asked again with every try
   const drawing = useMemo(() => drawingOf(attempt > 0), [attempt])
   const again = useCallback(() => {
     setLost(false)

@@ -3,13 +3,14 @@ import type { SetUp } from '../../geometry/setUp.ts'
 import { THUMB_MM } from './fingers.ts'
 import { STOP_LEVEL_MM, screwPlaceMm } from './fixture.ts'
 import type { Stops } from './machine.ts'
-import { AXIS_MM, barAxisMm, type MachineFigures } from './placement.ts'
+import { AXIS_MM, barAxisMm, barReachMm, type MachineFigures } from './placement.ts'
 
 /** Points of the machine that labels and handles hang on. */
 export type AnchorName =
   | 'stopLeft'
   | 'stopRight'
   | 'pivot'
+  | 'barEnd'
   | 'barLeft'
   | 'barRise'
   | 'barRight'
@@ -52,6 +53,7 @@ export const anchorPoints = (job: Job, setUp: SetUp, figures: MachineFigures, do
       stopLeft: head('left', stops.leftMm),
       stopRight: head('right', stops.rightMm),
       pivot: ['blade', pivotUMm, pivotVMm, 8.6],
+      barEnd: ['scene', -barReachMm(job), barY, barZ],
       barLeft: ['scene', gapX - 14, barY, barZ],
       barRise: ['scene', gapX - 14, barY + AXIS_MM, barZ],
       barRight: ['scene', 10 - gapX, barY, barZ],

@@ -54,6 +54,13 @@ export const barAxisMm = ({ barDistanceMm: C, barOffsetMm }: MachineFigures): re
   barOffsetMm,
 ]
 
+/** How far the bar stands out beyond the furthest place the fixture goes (mm). */
+const BAR_SPARE_MM = 34
+
+/** From the wheel's middle to either end of the bar (mm). */
+export const barReachMm = ({ station, blade, motion }: Job): number =>
+  Math.max(station.wheelWidthMm / 2, blade.widthMm / 2 + 24) + motion.traverseMm + BAR_SPARE_MM
+
 /** A 4 x 4 matrix, column by column. */
 export type Matrix = Float64Array
 

@@ -1,6 +1,7 @@
 import { CylinderGeometry, Group, Mesh, RingGeometry, Shape, ShapeGeometry } from 'three'
 import type { Job } from '../../geometry/job.ts'
 import type { SceneMaterials } from './materials.ts'
+import { barReachMm } from './placement.ts'
 import { block, rod } from './solids.ts'
 
 /** Which way the rim runs where the edge touches it. */
@@ -68,14 +69,10 @@ export const buildTurnArrow = ({ station }: Job, rotation: Rotation, materials: 
   return new Mesh(onSide(new ShapeGeometry(shape, 24), -station.wheelWidthMm / 2 - 0.4), materials.arrow)
 }
 
-/** How far the bar stands out beyond the furthest place the fixture goes (mm). */
-const BAR_SPARE_MM = 34
-
 /** The rest bar, parallel to the wheel's axis, on a plain mount at its right end. */
 export const buildBar = (job: Job, [y, z]: readonly [number, number], materials: SceneMaterials): Group => {
   const radiusMm = job.station.barDiameterMm / 2
-  const reachMm =
-    Math.max(job.station.wheelWidthMm / 2, job.blade.widthMm / 2 + 24) + job.motion.traverseMm + BAR_SPARE_MM
+  const reachMm = barReachMm(job)
   const bar = new Group()
   bar.add(rod([-reachMm, reachMm], radiusMm, [y, z], materials.bar))
   const deepMm = radiusMm + 5
