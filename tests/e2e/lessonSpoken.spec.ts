@@ -39,14 +39,13 @@ test('while a lesson’s grind runs its words in figures and units keep up, and 
   await expect(list).toHaveAttribute('aria-live', 'off')
   await expect(app.locator('.teach-ask').getByRole('status').first()).toContainText('The wheel answers…')
   await expect.poll(() => lineOf(app, 'Touching:'), { intervals: [50] }).toMatch(/Touching: \d+\smm of the edge, from/)
-  await expect
-    .poll(async () => /left 0\.[1-4]\d\smm/.test(await lineOf(app, 'Relief:')), { intervals: [50] })
-    .toBe(true)
   await expect(app.locator('.teach-verdict')).toBeVisible({ timeout: 60_000 })
   await expect(list).toHaveAttribute('aria-live', 'polite')
   await expect.poll(() => lineOf(app, 'Relief:')).toMatch(/left 0\.55\smm, right 0\.55\smm/)
   expect(await lineOf(app, 'Ink left:')).toMatch(/ 0\s%.* 0\s%.* 0\s%/)
   const times = await renewedMs(app)
+  // Five seconds of playing: at least once on the way, and at the end.
+  expect(times.length).toBeGreaterThan(1)
   const apart = times.slice(1).map((at, i) => at - (times[i] as number))
   // At most one in three seconds while it plays; the last comes when it stops.
   expect(apart.slice(0, -1).filter((ms) => ms < 2900)).toEqual([])
