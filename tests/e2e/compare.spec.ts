@@ -50,7 +50,7 @@ test('@long a job kept and changed: both edges and their figures, at one sweep, 
   await expectGoodLooks(app, 'compare')
   await app.getByRole('button', { name: 'put away' }).click()
   await expect(app.locator('.compare-line')).toHaveCount(0)
-  expect(app.workers()).toHaveLength(workers)
+  await expect.poll(() => app.workers().length, { message: 'the other run is over' }).toBe(workers)
 })
 
 test('@long another iron, its end, and what goes wrong with it: each said, the own job as it was', async ({ app }) => {
