@@ -18,11 +18,15 @@ export interface Hand {
   /** Part of a step not yet made, 0 to 1. */
   part: number
   movedAtMs: number
-  /** Whether it has made a step: until then the plan stands. */
-  took: boolean
 }
 
 const sweepOf = ({ run }: Live, step: number): number => Math.floor(step / run.motion.stepsPerSweep)
+
+/** What was told of sweeps beyond the scout is void. */
+const voidLater = (live: Live): void => {
+  live.historySent = Math.min(live.historySent, sweepOf(live, live.run.scout.step) + 1)
+  live.overtaken = true
+}
 
 /**
  * Stops any play and takes the run over where the head stands; what was told of later sweeps is void. A head still on its
@@ -33,8 +37,7 @@ const takeOver = (live: Live): void => {
   if (live.run.handFromStep !== null && live.goal === live.run.lastStep) return
   if (!takeByHand(live.run)) return
   live.goal = live.run.head.step
-  live.historySent = Math.min(live.historySent, sweepOf(live, live.run.scout.step) + 1)
-  live.overtaken = true
+  voidLater(live)
 }
 
 /** Makes the steps that are due by now, the load going evenly from where it was to where it is. */
@@ -45,11 +48,11 @@ export const moveByHand = (live: Live, hand: Hand, clockMs: number): void => {
   hand.movedAtMs = clockMs
   hand.part = due - whole
   if (whole === 0) return
-  if (!hand.took) {
+  // Until its first step the plan stands.
+  if (live.taken === null) {
     live.taken = runTaken(live.run)
     takeOver(live)
   }
-  hand.took = true
   for (let k = 1; k <= whole && live.hand; k++) add(live, hand.madeShare + ((hand.share - hand.madeShare) * k) / whole)
   hand.madeShare = hand.share
 }
@@ -77,7 +80,7 @@ export const obeyHand = (live: Live, message: Extract<ToWorker, { type: 'hold' |
   if (message.type === 'hold') {
     stand(live)
     live.taken = null
-    live.hand = { madeShare: share, share, part: 0, movedAtMs: clockMs, took: false }
+    live.hand = { madeShare: share, share, part: 0, movedAtMs: clockMs }
     return
   }
   takeOver(live)
@@ -92,10 +95,8 @@ export const giveUp = (live: Live): void => {
   giveRunBack(live.run, live.taken)
   live.goal = live.taken.step
   live.taken = null
-  live.historySent = Math.min(live.historySent, sweepOf(live, live.run.scout.step) + 1)
-  live.overtaken = true
   live.handUntold = false
-  live.stale = true
+  voidLater(live)
 }
 
 /** Makes again what a hand made before, from where the run stands. */

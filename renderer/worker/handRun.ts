@@ -19,10 +19,15 @@ export const takeByHand = (run: GrindRun): boolean => {
   run.handFromStep = Math.min(run.handFromStep ?? head.step, head.step)
   run.lastStep = head.step
   run.trouble = null
-  run.keyframes.length = Math.min(run.keyframes.length, Math.floor(head.step / run.keyframeSteps) + 1)
-  run.events.splice(0, run.events.length, ...run.events.filter(({ step }) => step <= head.step))
+  forgetAfter(run, head.step)
   if (scout.step > head.step) restore(scout, snapshot(head))
   return true
+}
+
+/** Drops keyframes and events of later steps. */
+const forgetAfter = ({ keyframes, keyframeSteps, events }: GrindRun, last: number): void => {
+  keyframes.length = Math.min(keyframes.length, Math.floor(last / keyframeSteps) + 1)
+  events.splice(0, events.length, ...events.filter(({ step }) => step <= last))
 }
 
 /** A run as it was before a hand took it over. */
@@ -40,11 +45,10 @@ export const runTaken = ({ motion, lastStep, handFromStep, trouble, head }: Grin
 
 /** Gives the run back as it was taken, with its scout at the last keyframe before; the head is left to its next goal. */
 export const giveRunBack = (run: GrindRun, { step, kept }: RunTaken): void => {
-  const { head, scout, keyframes, keyframeSteps, events } = run
+  const { head, scout, keyframes, keyframeSteps } = run
   Object.assign(run, kept)
-  keyframes.length = Math.min(keyframes.length, Math.floor(step / keyframeSteps) + 1)
-  const last = keyframes.at(-1) as GrindSnapshot
-  events.splice(0, events.length, ...events.filter((event) => event.step <= last.step))
+  const last = keyframes[Math.min(Math.floor(step / keyframeSteps), keyframes.length - 1)] as GrindSnapshot
+  forgetAfter(run, last.step)
   restore(scout, last)
   if (head.step > step) restore(head, last)
 }

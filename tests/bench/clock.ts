@@ -9,9 +9,9 @@ const timesMs = (runs: number, run: () => void): readonly number[] =>
 /** Best of several runs: for comparing work with work, since these machines are noisy and noise only ever adds. */
 export const bestMs = (runs: number, run: () => void): number => timesMs(runs, run)[0] as number
 
-/** The middle one of an odd number of values. */
+/** The middle one; of an even number the lower of two. */
 export const median = (values: readonly number[]): number =>
-  [...values].sort((a, b) => a - b)[(values.length - 1) / 2] as number
+  [...values].sort((a, b) => a - b)[Math.floor((values.length - 1) / 2)] as number
 
 /** Median of an odd number of runs: what a user waits for. */
 export const medianMs = (runs: number, run: () => void): number => median(timesMs(runs, run))

@@ -2,7 +2,8 @@ import type { Page } from '@playwright/test'
 import { browserBench } from '../support/browserBench.ts'
 import { dragAlong, type KeptUp, keptUp, watchPage } from '../support/dragProbe.ts'
 import { openGrind, seekSweep } from '../support/grindPage.ts'
-import { about, inMs, type Row } from './clock.ts'
+import { picturesPerSecond, rendererOf } from '../support/pictures.ts'
+import { about, inMs, median, type Row } from './clock.ts'
 
 /** Handles of the machine, with the way that each is drawn along (px). */
 const handles = {
@@ -16,9 +17,6 @@ const handles = {
 
 /** After this rest the still picture is drawn, at its sharpest (ms). */
 const REST_MS = 1500
-
-const middleOf = (values: readonly number[]): number =>
-  [...values].sort((a, b) => a - b)[Math.floor((values.length - 1) / 2)] as number
 
 const most = (values: readonly number[]): number => Math.max(0, ...values)
 
@@ -38,49 +36,28 @@ const idleMs = async (page: Page): Promise<number> => {
   await page.waitForTimeout(REST_MS)
   await watchPage(page)
   for (let k = 0; k < 60; k++) await page.mouse.move(60 + k, 400)
-  return middleOf((await keptUp(page)).paintMs)
+  return median((await keptUp(page)).paintMs)
 }
 
 const rowOf = (name: string, { paintMs, longTasksMs, scriptsMs }: KeptUp, nothingMs: number): Row => ({
   what: `${name} dragged: from a movement to its picture, the middle one of ${paintMs.length}`,
-  took: `${inMs(middleOf(paintMs))} (at most ${inMs(most(paintMs))}; ${longTasksMs.length} tasks over 50 ms, the longest ${inMs(most(longTasksMs))}, the program's own part of one at most ${inMs(most(scriptsMs))})`,
-  against: `${about(middleOf(paintMs) / nothingMs)} times a movement with nothing held (${inMs(nothingMs)})`,
+  took: `${inMs(median(paintMs))} (at most ${inMs(most(paintMs))}; ${longTasksMs.length} tasks over 50 ms, the longest ${inMs(most(longTasksMs))}, the program's own part of one at most ${inMs(most(scriptsMs))})`,
+  against: `${about(median(paintMs) / nothingMs)} times a movement with nothing held (${inMs(nothingMs)})`,
 })
 
 const PLAYED_MS = 3000
 
 /** Pictures a second while the grind plays, beside how often the window could have been drawn at rest. */
 const playing = async (page: Page): Promise<Row> => {
-  const perSecond = (ms: number) =>
-    page.evaluate(
-      (forMs) =>
-        new Promise<number>((done) => {
-          let count = 0
-          const startMs = performance.now()
-          const next = (): void => {
-            count += 1
-            const spentMs = performance.now() - startMs
-            if (spentMs < forMs) requestAnimationFrame(next)
-            else done((1000 * count) / spentMs)
-          }
-          requestAnimationFrame(next)
-        }),
-      ms,
-    )
   // As most people have it: with motion.
   await page.emulateMedia({ reducedMotion: 'no-preference' })
   await page.waitForTimeout(REST_MS)
-  const atRest = await perSecond(1000)
+  const atRest = await picturesPerSecond(page, 1000)
   await page.getByRole('button', { name: 'play', exact: true }).click()
-  const played = await perSecond(PLAYED_MS)
+  const played = await picturesPerSecond(page, PLAYED_MS)
   await page.getByRole('button', { name: 'pause', exact: true }).click()
-  const renderer = await page.evaluate(() => {
-    const context = document.createElement('canvas').getContext('webgl2')
-    const names = context?.getExtension('WEBGL_debug_renderer_info')
-    return String(context?.getParameter(names?.UNMASKED_RENDERER_WEBGL ?? context.RENDERER))
-  })
   return {
-    what: `pictures a second while a grind plays, on ${renderer}`,
+    what: `pictures a second while a grind plays, on ${await rendererOf(page)}`,
     took: played.toFixed(1),
     against: `${about(played / atRest)} of the window at rest (${atRest.toFixed(1)})`,
   }

@@ -1,6 +1,7 @@
 import type { Page } from '@playwright/test'
 import { drawn, expect, expectAxeClean, expectGoodLooks, takePicture, test } from '../support/app.ts'
 import { momentSlider, openGrind, seekSweep, WORKED_OUT_MS } from '../support/grindPage.ts'
+import { picturesPerSecond, rendererOf } from '../support/pictures.ts'
 
 /** The three-dimensional picture has come to rest, at its sharpest. */
 const expectStill = (app: Page): Promise<void> =>
@@ -12,27 +13,6 @@ const reliefMm = async (app: Page, side: 'left' | 'right'): Promise<number> =>
 const glass = (app: Page) => app.getByRole('img', { name: /^The edge, magnified/ })
 const turns = (app: Page, side: 'left' | 'right') => app.getByRole('spinbutton', { name: `turns, ${side}` })
 
-/** How often the window is drawn while the grind plays, and by what. */
-const picturesPerSecond = (app: Page): Promise<{ perSecond: number; renderer: string }> =>
-  app.evaluate(async () => {
-    const stamps: number[] = []
-    await new Promise<void>((done) => {
-      const next = (nowMs: number): void => {
-        stamps.push(nowMs)
-        if (nowMs - (stamps[0] as number) < 1500) requestAnimationFrame(next)
-        else done()
-      }
-      requestAnimationFrame(next)
-    })
-    const context = document.createElement('canvas').getContext('webgl2')
-    const names = context?.getExtension('WEBGL_debug_renderer_info')
-    const spentMs = (stamps.at(-1) as number) - (stamps[0] as number)
-    return {
-      perSecond: (1000 * (stamps.length - 1)) / spentMs,
-      renderer: String(context?.getParameter(names?.UNMASKED_RENDERER_WEBGL ?? context.RENDERER)),
-    }
-  })
-
 /** Fewer pictures than this a second means standing still, however busy the machine; the figure itself is told, not judged. */
 const LEAST_PER_SECOND = 0.5
 
@@ -42,8 +22,11 @@ test('plays: the relief grows, pauses, and an earlier moment comes back exactly'
   await app.getByLabel('speed of playing').selectOption('sixteen')
   await key(app, 'play').click()
   await expect.poll(() => reliefMm(app, 'left')).toBeGreaterThan(0.02)
-  const { perSecond, renderer } = await picturesPerSecond(app)
-  info.annotations.push({ type: 'pictures a second', description: `${perSecond.toFixed(1)} on ${renderer}` })
+  const perSecond = await picturesPerSecond(app, 1500)
+  info.annotations.push({
+    type: 'pictures a second',
+    description: `${perSecond.toFixed(1)} on ${await rendererOf(app)}`,
+  })
   expect(perSecond).toBeGreaterThan(LEAST_PER_SECOND)
   await key(app, 'pause').click()
   await seekSweep(app, 5)

@@ -13,8 +13,8 @@ const plan = async (app: Page, tool: RegExp): Promise<void> => {
   await expect(answer(app)).toBeVisible(SOLVED)
 }
 
-/** The host keeps no edit until it is let go. */
-const holdEdits = async (app: Page): Promise<() => void> => {
+/** A relief of 0.3 is typed and sent, and the host does not keep it until it is let go. */
+const holdEdit = async (app: Page): Promise<() => void> => {
   let letGo = (): void => undefined
   const held = new Promise<void>((resolve) => {
     letGo = resolve
@@ -23,6 +23,8 @@ const holdEdits = async (app: Page): Promise<() => void> => {
     if (route.request().postDataJSON().name === 'job.edit') await held
     await route.continue()
   })
+  await relief(app).fill('0.3')
+  await relief(app).press('Enter')
   return () => letGo()
 }
 
@@ -76,9 +78,7 @@ test('what is typed while the figure before it is still being kept stays, and is
   tag: '@http',
 }, async ({ app }) => {
   await plan(app, /Low-angle jack iron 57/)
-  const letGo = await holdEdits(app)
-  await relief(app).fill('0.3')
-  await relief(app).press('Enter')
+  const letGo = await holdEdit(app)
   await relief(app).fill('0.4')
   letGo()
   await expect(app.getByTestId('status')).toContainText('is changed')
@@ -93,9 +93,7 @@ test('a figure that cannot be, typed while the one before it is still being kept
   tag: '@http',
 }, async ({ app }) => {
   await plan(app, /Low-angle jack iron 57/)
-  const letGo = await holdEdits(app)
-  await relief(app).fill('0.3')
-  await relief(app).press('Enter')
+  const letGo = await holdEdit(app)
   await relief(app).fill('99')
   await relief(app).press('Enter')
   letGo()

@@ -246,7 +246,10 @@ const shellTests = (open: (dataDir: string, browser: Browser) => Promise<Shell>)
     await expect(wall.getByRole('heading', { name: 'A common bench plane' })).toBeVisible()
     await shell.press('Go', 'Rack')
     await expect(page.getByRole('grid'), 'the menu speaks to the program, not to the class').toBeVisible()
+    await shell.press('Go', 'Teach')
     await wall.close()
+    await expect(page.getByRole('button', { name: 'Open the class view' })).toBeVisible()
+    await shell.press('Go', 'Rack')
   })
 
   test('closes its data with its window, which never stays where no screen is', async () => {
